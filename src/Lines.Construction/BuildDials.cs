@@ -1,0 +1,32 @@
+namespace Lines.Construction;
+
+/// <summary>What a builder decides: the [build] table of the design file, SI.</summary>
+public sealed record BuildDials
+{
+    /// <summary>Thickness of the planking [m], deducted from the molds square to the surface.</summary>
+    public required double Planking { get; init; }
+
+    /// <summary>Thickness of the inner cloth [m], deducted with the planking for bulkheads.</summary>
+    public double Sheathing { get; init; } = 0.0004;
+
+    /// <summary>Distance between mold stations [m].</summary>
+    public double MoldSpacing { get; init; } = 0.300;
+
+    /// <summary>Thickness of the mold stock [m].</summary>
+    public double MoldStock { get; init; } = 0.012;
+
+    /// <summary>Width of a planking strip [m].</summary>
+    public double StripWidth { get; init; } = 0.019;
+
+    /// <summary>Thickness of the inner stem [m].</summary>
+    public double StemSiding { get; init; } = 0.019;
+
+    /// <summary>Take-apart planes, x from the bow [m].</summary>
+    public IReadOnlyList<double> Joints { get; init; } = [];
+
+    /// <summary>Mold stations, x from the bow [m], in place of even spacing; null spaces them from the widest station.</summary>
+    public IReadOnlyList<double>? MoldAt { get; init; }
+
+    /// <summary>Height of the strongback top above the base line, hull upright [m]; null stands it clear of the highest sheer.</summary>
+    public double? StrongbackTop { get; init; }
+}

@@ -1,0 +1,88 @@
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>The starboard skin of one hull, to the outside of planking.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> Hull frame: x aft from the foremost point, y to starboard, z up from the lowest point of the keel.
+/// u runs from bow (0) to stern (1), v from keel (0) to sheer (1). The edge u = 0 is the stem profile (y = 0), u = 1 the
+/// sternpost (y = 0) or the edge of the transom, v = 0 the keel (y = 0), v = 1 the sheer. The outward normal is V × U.</para>
+/// <para>The iso-line v = <see cref="WaterlineV"/> is the design waterline, u = <see cref="WidestU"/> the section at the widest station.</para>
+/// </remarks>
+public sealed class HullSurface
+{
+    /// <summary>Makes the hull from its skin and the places the dials put.</summary>
+    public HullSurface(BSplineSurface side, HullDials dials, double widestU, double waterlineV)
+    {
+        ArgumentNullException.ThrowIfNull(side);
+        ArgumentNullException.ThrowIfNull(dials);
+        Side = side;
+        Dials = dials;
+        WidestU = widestU;
+        WaterlineV = waterlineV;
+        WaterlineFore = side.PointAt(0, waterlineV).X;
+        WaterlineAft = side.PointAt(1, waterlineV).X;
+        WidestX = side.PointAt(widestU, waterlineV).X;
+        if (dials.Stern is TransomStern t)
+        {
+            var normal = new Vector3(Math.Cos(t.Rake), 0, -Math.Sin(t.Rake));
+            var foot = side.PointAt(1, 0);
+            Transom = new Plane(normal, (normal.X * foot.X) + (normal.Z * foot.Z));
+        }
+    }
+
+    /// <summary>The starboard skin.</summary>
+    public BSplineSurface Side { get; }
+
+    /// <summary>The dials the hull was made from.</summary>
+    public HullDials Dials { get; }
+
+    /// <summary>Parameter u of the section at the widest station.</summary>
+    public double WidestU { get; }
+
+    /// <summary>Parameter v of the design waterline.</summary>
+    public double WaterlineV { get; }
+
+    /// <summary>x of the fore end of the design waterline [m].</summary>
+    public double WaterlineFore { get; }
+
+    /// <summary>x of the after end of the design waterline [m].</summary>
+    public double WaterlineAft { get; }
+
+    /// <summary>x of the widest station [m].</summary>
+    public double WidestX { get; }
+
+    /// <summary>The plane of the transom, normal pointing aft; null for a pointed stern.</summary>
+    public Plane? Transom { get; }
+
+    /// <summary>Height of the design waterline [m].</summary>
+    public double Draft => Dials.Draft;
+
+    /// <summary>Unit normal of the skin, out of the boat, at a pair of parameters.</summary>
+    /// <remarks>At the very end of a sharp stem or keel the limit is not defined: use a parameter just inside.</remarks>
+    public Vector3 NormalAt(double u, double v)
+    {
+        var jet = Side.JetAt(u, v);
+        return jet.V.Cross(jet.U).Unit();
+    }
+}
+
+/// <summary>A boat: a main hull and, as the work grows, outriggers, loads and rig.</summary>
+/// <param name="MainHull">The main hull.</param>
+public sealed record Vessel(HullDials MainHull);
+
+/// <summary>What shaping a hull gave: the surface, or the dials that exclude each other.</summary>
+/// <param name="Surface">The hull; null where the dials exclude each other.</param>
+/// <param name="Conflicts">Why not; empty where there is a hull.</param>
+public sealed record HullSolution(HullSurface? Surface, IReadOnlyList<DialConflict> Conflicts);
+
+/// <summary>A set of dials that no hull can meet together.</summary>
+/// <param name="Reason">What is wrong, one clause without a full stop.</param>
+/// <param name="Dials">The dials that exclude each other, each with the nearest value that would do alone.</param>
+public sealed record DialConflict(string Reason, IReadOnlyList<DialHint> Dials);
+
+/// <summary>One dial of a conflict.</summary>
+/// <param name="Dial">Which.</param>
+/// <param name="Nearest">Nearest feasible value, the others kept, SI; null where none was found.</param>
+public readonly record struct DialHint(Dial Dial, double? Nearest);
