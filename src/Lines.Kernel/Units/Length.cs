@@ -1,0 +1,71 @@
+namespace Lines.Kernel.Units;
+
+/// <summary>A length, kept in metres, read and shown in the notations of the workshop.</summary>
+/// <remarks>
+/// <para><b>Accuracy.</b> The inch is 0.0254 m and the foot 0.3048 m exactly; reading rounds once, to the nearest double.
+/// <c>Parse(ToText(x))</c> is within half of <see cref="LengthNotations.Step"/> of x in every notation.</para>
+/// </remarks>
+/// <param name="Metres">The length [m]; negative is allowed where the place it is used allows it.</param>
+public readonly record struct Length(double Metres)
+{
+    /// <summary>Metres in a foot, exact (international foot, 1959).</summary>
+    public const double Foot = 0.3048;
+
+    /// <summary>Metres in an inch, exact (international inch, 1959).</summary>
+    public const double Inch = 0.0254;
+
+    /// <summary>The length in millimetres.</summary>
+    public double Millimetres => Metres * 1000;
+
+    /// <summary>The length in inches.</summary>
+    public double Inches => Metres / Inch;
+
+    /// <summary>A length from millimetres.</summary>
+    public static Length FromMillimetres(double millimetres) => new(millimetres / 1000);
+
+    /// <summary>A length from inches.</summary>
+    public static Length FromInches(double inches) => new(inches * Inch);
+
+    /// <summary>Reads a length, or says what is wrong with the text.</summary>
+    /// <remarks>
+    /// Reads <c>5.20 m</c>, <c>74 cm</c>, <c>740 mm</c>, <c>29 1/8 in</c>, <c>17 ft 6 in</c>, <c>17' 6 1/2"</c> and feet-inches-eighths
+    /// <c>2-3-5+</c>, where a last + or - is a sixteenth of an inch more or less. A leading minus makes the whole negative.
+    /// The decimal mark is a point in every locale.
+    /// </remarks>
+    /// <param name="text">The text.</param>
+    /// <param name="length">The length; zero where the text is not one.</param>
+    /// <param name="fault">What is wrong; null where nothing is.</param>
+    /// <returns>Whether the text is a length.</returns>
+    public static bool TryParse(string text, out Length length, out UnitFault? fault)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        fault = LengthReader.Read(text, out length);
+        return fault is null;
+    }
+
+    /// <summary>Reads a length.</summary>
+    /// <param name="text">The text; see <see cref="TryParse"/>.</param>
+    /// <returns>The length.</returns>
+    /// <exception cref="FormatException">The text is not a length; the message says what would be right.</exception>
+    public static Length Parse(string text) =>
+        TryParse(text, out var length, out var fault) ? length : throw new FormatException(fault!.ToString());
+
+    /// <summary>The length with its unit, to the step of the notation: <c>366.7 mm</c>, <c>14 7/16 in</c>, <c>1' 2 7/16"</c>, <c>1-2-3+</c>.</summary>
+    public string ToText(LengthNotation notation) => LengthWriter.Write(Metres, notation, withUnit: true);
+
+    /// <summary>The length as <see cref="ToText"/> shows it, less the unit of <c>mm</c> and <c>in</c>: for columns whose head names the unit.</summary>
+    public string ToFigure(LengthNotation notation) => LengthWriter.Write(Metres, notation, withUnit: false);
+
+    /// <summary>The length in millimetres with its unit.</summary>
+    public override string ToString() => ToText(LengthNotation.Millimetres);
+}
+
+/// <summary>What is wrong with a text that should be a length or an angle.</summary>
+/// <param name="Problem">What is wrong, one clause.</param>
+/// <param name="Remedy">What would be right, one clause.</param>
+/// <param name="Bare">The number, where the fault is only that its unit is missing.</param>
+public sealed record UnitFault(string Problem, string Remedy, double? Bare = null)
+{
+    /// <summary>Both clauses.</summary>
+    public override string ToString() => $"{Problem}; {Remedy}";
+}

@@ -1,0 +1,138 @@
+using System.Globalization;
+
+namespace Lines.Kernel.Units;
+
+/// <summary>Reads lengths in every notation, with a clear word about what is not one.</summary>
+internal static class LengthReader
+{
+    /// <summary>Unit names with the metres of one; the first spelling of each is the one messages use.</summary>
+    private static readonly (string Name, double Metres)[] Units =
+    [
+        ("mm", 0.001), ("cm", 0.01), ("m", 1), ("in", Length.Inch), ("ft", Length.Foot),
+        ("\"", Length.Inch), ("inch", Length.Inch), ("inches", Length.Inch),
+        ("'", Length.Foot), ("foot", Length.Foot), ("feet", Length.Foot),
+        ("metre", 1), ("metres", 1), ("meter", 1), ("meters", 1),
+    ];
+
+    private const string Notations = "write it like 740 mm, 5.20 m, 29 1/8 in, 17' 6 1/2\" or 2-3-5+";
+
+    public static UnitFault? Read(string text, out Length length)
+    {
+        length = default;
+        if (text.Length > UnitScanner.LongestText)
+            return new UnitFault("is too long to be a length", Notations);
+
+        var scan = new UnitScanner(text);
+        scan.SkipBlanks();
+        if (scan.AtEnd)
+            return new UnitFault("is empty", Notations);
+        var negative = scan.Take('-') || scan.Take('−');
+        if (!negative)
+            scan.Take('+');
+        scan.SkipBlanks();
+
+        var fault = ReadEighths(scan, out var metres, out var tried);
+        if (!tried)
+            fault = ReadUnits(ref scan, text, negative, out metres);
+        if (fault is null)
+            length = new Length(negative && metres != 0 ? -metres : metres);
+        return fault;
+    }
+
+    /// <summary>Feet-inches-eighths; <paramref name="tried"/> says whether the text has that shape at all.</summary>
+    private static UnitFault? ReadEighths(UnitScanner scan, out double metres, out bool tried)
+    {
+        metres = 0;
+        tried = scan.TakeWhole(out var feet);
+        tried = tried && scan.Take('-');
+        tried = scan.TakeWhole(out var inches) && tried && scan.Next != '/';
+        if (!tried)
+            return null;
+        if (!scan.Take('-') || !scan.TakeWhole(out var eighths))
+            return new UnitFault("has two figures joined by a hyphen", "write three for feet-inches-eighths like 2-3-5, or a fraction like 29 1/8 in");
+        var sixteenth = scan.Take('+') ? 1 : scan.Take('-') ? -1 : 0;
+        scan.SkipBlanks();
+        if (!scan.AtEnd)
+            return new UnitFault($"has \"{scan.Rest}\" after feet-inches-eighths", "end it with the eighths, or a + or - for a sixteenth more or less");
+        if (inches > 11)
+            return new UnitFault(Invariant($"has {inches} inches"), "the middle figure of feet-inches-eighths is 0 to 11");
+        if (eighths > 7)
+            return new UnitFault(Invariant($"has {eighths} eighths"), "the last figure of feet-inches-eighths is 0 to 7");
+        metres = ((feet * 192) + (inches * 16) + (eighths * 2) + sixteenth) * Length.Inch / 16;
+        return null;
+    }
+
+    private static UnitFault? ReadUnits(ref UnitScanner scan, string text, bool negative, out double metres)
+    {
+        metres = 0;
+        if (!scan.TakeNumber(out var value, out var whole, out var problem))
+            return new UnitFault("is not a length", Notations);
+        if (problem is not null)
+            return new UnitFault(problem, Notations);
+        scan.SkipBlanks();
+        if (scan.AtEnd)
+            return Bare(text, negative ? -value : value);
+        if (scan.Next == ',')
+            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
+
+        var name = scan.TakeUnit();
+        if (!Known(name, out var unit))
+            return Unknown(name, scan.Rest);
+        metres = value * unit;
+        scan.SkipBlanks();
+        if (scan.AtEnd)
+            return null;
+        if (unit != Length.Foot)
+            return new UnitFault($"has \"{scan.Rest}\" after the unit", Notations);
+        return ReadInches(ref scan, value, whole, ref metres);
+    }
+
+    private static UnitFault? ReadInches(ref UnitScanner scan, double feet, bool whole, ref double metres)
+    {
+        if (!whole)
+            return new UnitFault("has inches after a broken number of feet", "write whole feet before inches, like 17 ft 6 in");
+        if (!scan.TakeNumber(out var inches, out _, out var problem))
+            return new UnitFault($"has \"{scan.Rest}\" after the feet", "write inches after feet, like 17 ft 6 in");
+        if (problem is not null)
+            return new UnitFault(problem, Notations);
+        scan.SkipBlanks();
+        if (scan.AtEnd)
+            return new UnitFault(Invariant($"has {inches} after the feet without a unit"), Invariant($"write {feet}' {inches}\" if inches are meant"));
+        var name = scan.TakeUnit();
+        if (!Known(name, out var unit) || unit != Length.Inch)
+            return new UnitFault($"has \"{name}{scan.Rest}\" after the feet", "write inches after feet, like 17 ft 6 in");
+        scan.SkipBlanks();
+        if (!scan.AtEnd)
+            return new UnitFault($"has \"{scan.Rest}\" after the inches", Notations);
+        metres += inches * Length.Inch;
+        if (inches < 12)
+            return null;
+        var meant = new Length(metres);
+        return new UnitFault(
+            Invariant($"has {inches} inches"),
+            $"after feet write 0 to 11, so {meant.ToText(LengthNotation.FeetInches)} or {meant.ToText(LengthNotation.Millimetres)}");
+    }
+
+    private static UnitFault Bare(string text, double value)
+    {
+        var number = text.Trim();
+        return new UnitFault("has no unit", $"write {number} mm, {number} cm, {number} m, {number} in or {number} ft, whichever is meant", value);
+    }
+
+    private static UnitFault Unknown(string name, string rest)
+    {
+        if (name.Length == 0)
+            return new UnitFault($"has \"{rest}\" where a unit should be", Notations);
+        var lower = name.ToLower(CultureInfo.InvariantCulture);
+        return Known(lower, out _)
+            ? new UnitFault($"has the unit \"{name}\"", $"units are written small: {lower}")
+            : new UnitFault($"has the unknown unit \"{name}\"", "units are mm, cm, m, in and ft");
+    }
+
+    private static bool Known(string name, out double metres)
+    {
+        var index = Array.FindIndex(Units, u => u.Name.Equals(name, StringComparison.Ordinal));
+        metres = index < 0 ? 0 : Units[index].Metres;
+        return index >= 0;
+    }
+}
