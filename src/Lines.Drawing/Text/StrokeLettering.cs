@@ -1,0 +1,114 @@
+using System.Collections.Frozen;
+using System.Text;
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Drawing.Text;
+
+/// <summary>Lettering in one single-stroke alphabet: the same strokes engrave on a router and print on paper.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> Strokes lie on the sheet [mm], y up. The width of a text runs from the centre of its first stroke to
+/// that of its last; the pen adds half its width at either end.</para>
+/// <para><b>Method.</b> Letters are <see cref="Alphabet"/>'s lines and arcs; between letters stands a fixed gap. A character
+/// the alphabet lacks is drawn as a crossed box, so nothing vanishes unseen.</para>
+/// </remarks>
+public static class StrokeLettering
+{
+    private const double UnitsPerHeight = 12;
+
+    /// <summary>Clear distance between the stroke centres of neighbouring letters [twelfths of the capitals' height].</summary>
+    private const double Gap = 3;
+
+    private static readonly FrozenDictionary<int, Glyph> Glyphs = Load();
+
+    private static readonly Glyph Unknown = Glyph.Parse(Alphabet.Unknown.Width, Alphabet.Unknown.Strokes);
+
+    /// <summary>Every character the alphabet has, in order.</summary>
+    public static IReadOnlyList<Rune> Characters { get; } = [.. Glyphs.Keys.Order().Select(k => new Rune(k))];
+
+    /// <summary>Whether the alphabet has a character; one it lacks is drawn as a crossed box.</summary>
+    public static bool Has(Rune character) => Glyphs.ContainsKey(character.Value);
+
+    /// <summary>Width of a text, from the centre of its first stroke to that of its last.</summary>
+    /// <param name="text">One line of text.</param>
+    /// <param name="height">Height of the capitals, any unit.</param>
+    /// <returns>The width, in the unit of <paramref name="height"/>; 0 for an empty text.</returns>
+    public static double Width(string text, double height)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var units = -Gap;
+        foreach (var rune in text.EnumerateRunes())
+            units += GlyphOf(rune).Width + Gap;
+        return Math.Max(units, 0) * height / UnitsPerHeight;
+    }
+
+    /// <summary>The strokes of a line of lettering, in the order a pen draws them.</summary>
+    /// <param name="mark">The lettering: text, place, height, anchor, direction.</param>
+    /// <returns>Open and closed paths of lines and arcs [mm on the sheet]; none for an empty text.</returns>
+    /// <exception cref="ArgumentException">The height is not a positive number.</exception>
+    public static IReadOnlyList<ArcPath> Strokes(TextMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        if (!(mark.Height > 0 && double.IsFinite(mark.Height)))
+            throw new ArgumentException(Invariant($"lettering height {mark.Height} mm of \"{mark.Text}\" is not a positive number"), nameof(mark));
+        var scale = mark.Height / UnitsPerHeight;
+        var (sin, cos) = Math.SinCos(mark.Angle);
+        var start = StartOf(mark);
+        var strokes = new List<ArcPath>();
+        var pen = start.X;
+        foreach (var rune in mark.Text.EnumerateRunes())
+        {
+            var glyph = GlyphOf(rune);
+            foreach (var stroke in glyph.Strokes)
+                strokes.Add(Placed(stroke, pen, start.Y));
+            pen += (glyph.Width + Gap) * scale;
+        }
+
+        return strokes;
+
+        ArcPath Placed(ArcPath stroke, double x, double y)
+        {
+            var placed = new ArcVertex[stroke.Vertices.Count];
+            for (var i = 0; i < placed.Length; i++)
+            {
+                var (point, bulge) = (stroke.Vertices[i].Point, stroke.Vertices[i].Bulge);
+                var (along, up) = (x + (point.X * scale), y + (point.Y * scale));
+                placed[i] = new ArcVertex(new Point2(mark.At.X + (along * cos) - (up * sin), mark.At.Y + (along * sin) + (up * cos)), bulge);
+            }
+
+            return new ArcPath(placed, stroke.Closed);
+        }
+    }
+
+    /// <summary>Width of the pen a text is drawn with: its layer's ink, but never so wide that the letters clog.</summary>
+    internal static double PenWidth(TextMark mark) => Math.Min(mark.Layer.Ink.Width, mark.Height / 8);
+
+    /// <summary>Where the text's left end on the base line stands, from the anchor point, before the text is turned.</summary>
+    internal static Vector2 StartOf(TextMark mark)
+    {
+        var left = mark.Anchor switch
+        {
+            Anchor.Left or Anchor.MiddleLeft => 0,
+            Anchor.Centre or Anchor.Middle => -Width(mark.Text, mark.Height) / 2,
+            Anchor.Right or Anchor.MiddleRight => -Width(mark.Text, mark.Height),
+            _ => throw new ArgumentOutOfRangeException(nameof(mark), mark.Anchor, "no such anchor"),
+        };
+        var middle = mark.Anchor is Anchor.MiddleLeft or Anchor.Middle or Anchor.MiddleRight;
+        return new Vector2(left, middle ? -mark.Height / 2 : 0);
+    }
+
+    private static Glyph GlyphOf(Rune rune) => Glyphs.GetValueOrDefault(rune.Value, Unknown);
+
+    private static FrozenDictionary<int, Glyph> Load()
+    {
+        var glyphs = Alphabet.Letters.ToDictionary(l => l.Rune, l => Glyph.Parse(l.Width, l.Strokes));
+        foreach (var (letter, basis, mark) in Accents.Letters)
+        {
+            var body = glyphs[basis];
+            var over = Glyph.Parse(0, Accents.Strokes(mark)).Strokes;
+            glyphs.Add(letter, body.With(over, Accents.PlaceOn(body, Alphabet.TopOf(basis), mark)));
+        }
+
+        return glyphs.ToFrozenDictionary();
+    }
+}
