@@ -1,0 +1,32 @@
+namespace Lines.Hull.Sections;
+
+/// <summary>What a line of the hull is.</summary>
+public enum LineKind
+{
+    /// <summary>Cut by a plane square to the keel, constant x.</summary>
+    Station,
+
+    /// <summary>Cut by a level plane, constant z.</summary>
+    Waterline,
+
+    /// <summary>Cut by a plane alongside the centreplane, constant y.</summary>
+    Buttock,
+
+    /// <summary>Cut by a plane that runs lengthwise and slopes down from the centreplane.</summary>
+    Diagonal,
+
+    /// <summary>The upper edge of the skin.</summary>
+    Sheer,
+
+    /// <summary>The lower edge of the skin, in the centreplane.</summary>
+    Keel,
+
+    /// <summary>The fore edge of the skin, in the centreplane.</summary>
+    Stem,
+
+    /// <summary>The after edge of the skin: sternpost in the centreplane, or outline of the transom.</summary>
+    Stern,
+
+    /// <summary>Cut by some other plane.</summary>
+    Other,
+}
