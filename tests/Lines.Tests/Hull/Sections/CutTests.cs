@@ -10,7 +10,7 @@ public class CutTests
 {
     public static TheoryData<string> Hulls => ["double-ender", "transom boat", "wigley"];
 
-    private static readonly Dictionary<string, HullSurface> Made = new()
+    private static readonly Dictionary<string, HullSurface> Made = new(StringComparer.Ordinal)
     {
         ["double-ender"] = SampleHulls.DoubleEnder(),
         ["transom boat"] = SampleHulls.TransomBoat(),
