@@ -12,7 +12,7 @@ internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimete
     /// <exception cref="ArgumentException">The path has fewer than two vertices apart, or a vertex is not finite.</exception>
     public void Put(ArcPath path, Layer layer)
     {
-        PathWalk.Require(path);
+        PathGuard.Require(path);
         TakeApart(path);
         if (_vertices.Count < 2)
             throw new ArgumentException(Invariant($"a path on layer \"{layer.Name}\" has no length: all its vertices lie at one point"), nameof(path));

@@ -1,7 +1,6 @@
 using System.Text;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
-using Lines.Kernel.Geometry;
 
 namespace Lines.Drawing.Pdf;
 
@@ -18,7 +17,6 @@ internal static class PdfPage
     {
         // Round caps and joins throughout: a pen's line.
         content.AppendPlain(scale, 9).Append(" 0 0 ").AppendPlain(scale, 9).Append(" 0 0 cm 1 J 1 j\n");
-        var pen = new ContentPen(content);
         var state = new InkState(content);
         foreach (var mark in sheet.Marks)
         {
@@ -26,16 +24,16 @@ internal static class PdfPage
             {
                 case PathMark { Filled: true } area:
                     state.Fill(area.Layer.Ink);
-                    PathWalk.Draw(area.Path, pen, PdfFile.ArcTolerance);
+                    PdfPath.Append(content, area.Path, PdfFile.ArcTolerance);
                     content.Append("f\n");
                     break;
                 case PathMark line:
                     state.Stroke(line.Layer.Ink.Width, line.Layer.Ink.Tone, line.Layer.Ink.Dash);
-                    PathWalk.Draw(line.Path, pen, PdfFile.ArcTolerance);
+                    PdfPath.Append(content, line.Path, PdfFile.ArcTolerance);
                     content.Append("S\n");
                     break;
                 case TextMark text:
-                    Letter(text, state, pen, content);
+                    Letter(text, state, content);
                     break;
                 default:
                     throw new ArgumentException($"a {mark.GetType().Name} cannot be drawn in a PDF", nameof(sheet));
@@ -43,14 +41,14 @@ internal static class PdfPage
         }
     }
 
-    private static void Letter(TextMark text, InkState state, ContentPen pen, StringBuilder content)
+    private static void Letter(TextMark text, InkState state, StringBuilder content)
     {
         var strokes = StrokeLettering.Strokes(text);
         if (strokes.Count == 0)
             return;
         state.Stroke(StrokeLettering.PenWidth(text), text.Layer.Ink.Tone, null);
         foreach (var stroke in strokes)
-            PathWalk.Draw(stroke, pen, PdfFile.ArcTolerance);
+            PdfPath.Append(content, stroke, PdfFile.ArcTolerance);
         content.Append("S\n");
     }
 
@@ -82,23 +80,5 @@ internal static class PdfPage
             if (!ink.Tone.Equals(_fillTone))
                 content.AppendPlain(_fillTone = ink.Tone, Decimals).Append(" g ");
         }
-    }
-
-    private sealed class ContentPen(StringBuilder content) : IPathPen
-    {
-        public void MoveTo(Point2 to) => At(to).Append("m\n");
-
-        public void LineTo(Point2 to) => At(to).Append("l\n");
-
-        public void CubicTo(Point2 first, Point2 second, Point2 to)
-        {
-            At(first);
-            At(second);
-            At(to).Append("c\n");
-        }
-
-        public void Close() => content.Append("h\n");
-
-        private StringBuilder At(Point2 p) => content.AppendPlain(p.X, Decimals).Append(' ').AppendPlain(p.Y, Decimals).Append(' ');
     }
 }

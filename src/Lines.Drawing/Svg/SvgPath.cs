@@ -12,7 +12,7 @@ internal static class SvgPath
     /// <exception cref="ArgumentException">The path has fewer than two vertices, or a vertex is not finite.</exception>
     public static void Append(StringBuilder svg, ArcPath path, double height, int decimals)
     {
-        PathWalk.Require(path);
+        PathGuard.Require(path);
         var vertices = path.Vertices;
         At(svg.Append('M'), vertices[0].Point, height, decimals);
         for (var i = 1; i < vertices.Count; i++)
