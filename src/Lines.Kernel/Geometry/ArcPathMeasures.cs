@@ -40,21 +40,7 @@ public static class ArcPathMeasures
         ArgumentNullException.ThrowIfNull(path);
         if (path.Vertices.Count == 0)
             throw new ArgumentException("a path without vertices has no bounds", nameof(path));
-        var box = Box2.Around(path.Vertices.Select(v => v.Point));
-        foreach (var s in path.Segments().Where(s => !s.IsLine))
-        {
-            Point2 c = s.Centre;
-            var r = s.Radius;
-            Span<Point2> extremes = [new(c.X + r, c.Y), new(c.X, c.Y + r), new(c.X - r, c.Y), new(c.X, c.Y - r)];
-            foreach (var p in extremes)
-            {
-                // An extreme of the circle counts only where it lies on the arc.
-                if (s.DistanceTo(p) <= 1e-9 * r)
-                    box = box.With(p);
-            }
-        }
-
-        return box;
+        return path.Segments().Aggregate(Box2.Around(path.Vertices.Select(v => v.Point)), (box, s) => box.With(s.Bounds()));
     }
 
     /// <summary>Distance of a point from the path.</summary>
@@ -131,41 +117,4 @@ public static class ArcPathMeasures
 
         return crossings;
     }
-}
-
-/// <summary>An upright rectangle.</summary>
-/// <param name="Left">Least abscissa.</param>
-/// <param name="Bottom">Least ordinate.</param>
-/// <param name="Right">Greatest abscissa.</param>
-/// <param name="Top">Greatest ordinate.</param>
-public readonly record struct Box2(double Left, double Bottom, double Right, double Top)
-{
-    /// <summary>Extent along the abscissa.</summary>
-    public double Width => Right - Left;
-
-    /// <summary>Extent along the ordinate.</summary>
-    public double Height => Top - Bottom;
-
-    /// <summary>The smallest box around points.</summary>
-    /// <exception cref="ArgumentException">There are no points.</exception>
-    public static Box2 Around(IEnumerable<Point2> points)
-    {
-        ArgumentNullException.ThrowIfNull(points);
-        var box = new Box2(double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
-        foreach (var p in points)
-            box = box.With(p);
-        return box.Left <= box.Right ? box : throw new ArgumentException("no points", nameof(points));
-    }
-
-    /// <summary>The box widened to hold a point.</summary>
-    public Box2 With(Point2 p) => new(Math.Min(Left, p.X), Math.Min(Bottom, p.Y), Math.Max(Right, p.X), Math.Max(Top, p.Y));
-
-    /// <summary>The smallest box around two.</summary>
-    public Box2 With(Box2 other) => With(new Point2(other.Left, other.Bottom)).With(new Point2(other.Right, other.Top));
-
-    /// <summary>The box with every side moved out by a distance.</summary>
-    public Box2 Grown(double by) => new(Left - by, Bottom - by, Right + by, Top + by);
-
-    /// <summary>Whether two boxes share an area.</summary>
-    public bool Overlaps(Box2 other) => Left < other.Right && other.Left < Right && Bottom < other.Top && other.Bottom < Top;
 }

@@ -38,13 +38,33 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     /// <summary>Unit direction at the last point.</summary>
     public Vector2 EndDirection => Turned((To - From).Unit(), Turn / 2);
 
-    /// <summary>Point at a fraction of the length, 0 to 1.</summary>
+    /// <summary>Point at a fraction of the length, 0 to 1; the ends are exactly the ends.</summary>
+    /// <remarks><b>Method.</b> From the chord, not from the centre, so that a nearly straight arc keeps its accuracy.</remarks>
     public Point2 PointAt(double fraction)
     {
+        if (fraction == 1)
+            return To;
         if (IsLine)
             return From + (fraction * (To - From));
-        var centre = Centre;
-        return centre + Turned(From - centre, fraction * Turn);
+        double half = Turn / 2, turned = half * fraction;
+        return From + (Math.Sin(turned) / Math.Sin(half) * Turned(To - From, turned - half));
+    }
+
+    /// <summary>The piece between two fractions of the length; a piece of an arc is the same circle.</summary>
+    public ArcSegment Between(double from, double to) =>
+        from == 0 && to == 1 ? this : new(PointAt(from), PointAt(to), IsLine ? 0 : Math.Tan(Turn * (to - from) / 4));
+
+    /// <summary>The smallest upright rectangle that holds the segment.</summary>
+    public Box2 Bounds()
+    {
+        var box = Box2.Around([From, To]);
+        if (IsLine || From == To)
+            return box;
+        var first = Math.Atan2(StartDirection.Y, StartDirection.X);
+        double low = Math.Min(first, first + Turn), high = Math.Max(first, first + Turn);
+        for (var quarter = (int)Math.Ceiling(low / (Math.PI / 2)); quarter * Math.PI / 2 <= high; quarter++)
+            box = box.With(PointAt(((quarter * Math.PI / 2) - first) / Turn));
+        return box;
     }
 
     /// <summary>Distance of a point from the segment, its ends included.</summary>

@@ -1,0 +1,84 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>The pages that show every part in small with its tiles and their page numbers, and how the pages go together.</summary>
+internal static class IndexPages
+{
+    private const int Across = 3;
+    private const int Down = 4;
+    private const double HeadHeight = 34;
+
+    private static readonly string[] Assembly =
+    [
+        "1  Print at actual size (100 %), not fitted to the page. Print page 1 first and measure its square before cutting.",
+        "2  Cut each page along its unbroken lines, at the right and at the top. Broken lines are not cut.",
+        "3  Lay the cut edge over the neighbour, to the neighbour's broken line; halves of crosses with the same letter meet.",
+        "4  Tape from the middle of a part outward. Check a long line of the part with a straightedge, then cut.",
+    ];
+
+    /// <summary>Number of index pages a number of parts takes.</summary>
+    public static int CountFor(int parts) => Math.Max(1, ((parts - 1) / (Across * Down)) + 1);
+
+    /// <summary>Draws the index pages, before the printer's correction.</summary>
+    public static IEnumerable<Sheet> Of(PageLayout layout, IReadOnlyList<PartPages> parts, int pages)
+    {
+        for (var index = 0; index < CountFor(parts.Count); index++)
+        {
+            var marks = new PageMarks();
+            DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages);
+            var here = parts.Skip(index * Across * Down).Take(Across * Down).ToList();
+            for (var i = 0; i < here.Count; i++)
+                DrawPart(marks, RoomOf(layout.Content, i), here[i]);
+            yield return new Sheet("Index of parts and pages", layout.Paper.Width, layout.Paper.Height, marks.All);
+        }
+    }
+
+    private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages)
+    {
+        var top = content.Top;
+        var title = count == 1 ? "Index of parts and pages" : Invariant($"Index of parts and pages, {index + 1} of {count}");
+        marks.Text(PageInks.Label, title, new Point2(content.Left, top - 5), 5, content.Width - 40);
+        marks.Text(PageInks.Small, Invariant($"page {2 + index} of {pages}"), new Point2(content.Right, top - 5), 2.4, anchor: Anchor.Right);
+        for (var i = 0; i < Assembly.Length; i++)
+            marks.Text(PageInks.Small, Assembly[i], new Point2(content.Left, top - 12.5 - (5 * i)), 2.2, content.Width);
+        marks.Line(PageInks.Grid, new Point2(content.Left, top - HeadHeight + 2), new Point2(content.Right, top - HeadHeight + 2));
+    }
+
+    private static Box2 RoomOf(Box2 content, int place)
+    {
+        double width = content.Width / Across, height = (content.Height - HeadHeight) / Down;
+        double left = content.Left + (place % Across * width), top = content.Top - HeadHeight - (place / Across * height);
+        return new Box2(left, top - height, left + width, top).Grown(-2);
+    }
+
+    private static void DrawPart(PageMarks marks, Box2 room, PartPages part)
+    {
+        var grid = part.Grid;
+        marks.Text(PageInks.Label, grid.Part.Title, new Point2(room.Left, room.Top - 3.4), 3, room.Width);
+        marks.Text(PageInks.Small, PagesOf(part), new Point2(room.Left, room.Top - 7.8), 2.2, room.Width);
+        var picture = room with { Top = room.Top - 10 };
+        var whole = grid.CellAt(grid.Rows - 1, 0).With(grid.CellAt(0, grid.Columns - 1));
+        var scale = Math.Min(picture.Width / whole.Width, picture.Height / whole.Height);
+        var shift = picture.Centre - new Point2(scale * whole.Centre.X, scale * whole.Centre.Y);
+        marks.Add(grid.Part.Marks.OfType<PathMark>().Select(m => Marks.Moved(m with { Layer = PageInks.Thumbnail }, shift, scale)));
+        foreach (var (row, column) in grid.Tiles)
+        {
+            var tile = grid.CellAt(row, column);
+            Point2 low = new Point2(scale * tile.Left, scale * tile.Bottom) + shift, high = new Point2(scale * tile.Right, scale * tile.Top) + shift;
+            var small = new Box2(low.X, low.Y, high.X, high.Y);
+            marks.Box(PageInks.Grid, small);
+            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row, column)}"), small.Centre, Math.Min(3, small.Height / 3), small.Width / 2, Anchor.Middle);
+        }
+    }
+
+    private static string PagesOf(PartPages part)
+    {
+        var pages = part.FirstPage == part.LastPage
+            ? Invariant($"page {part.FirstPage}")
+            : Invariant($"pages {part.FirstPage} to {part.LastPage}");
+        var size = Invariant($"{part.Grid.Rows} down by {part.Grid.Columns} across");
+        return part.Grid.Turned ? $"{pages}, {size}, turned" : $"{pages}, {size}";
+    }
+}

@@ -1,0 +1,49 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>How one page is divided: the printable border, the window onto the drawing, the strip that neighbours share, the foot.</summary>
+/// <remarks><b>Frame.</b> The page, millimetres, y up, before the printer's correction.</remarks>
+internal sealed class PageLayout
+{
+    /// <summary>No mark comes nearer to the paper's edge [mm]: a quarter inch, rounded up, which desktop printers keep clear (common practice, no source).</summary>
+    public const double Border = 6.4;
+
+    /// <summary>Width of the strip that neighbouring pages both carry [mm], half of it on each side of the seam.</summary>
+    public const double Strip = 10;
+
+    /// <summary>Height of the foot with label, scale bar and map [mm].</summary>
+    public const double FootHeight = 17;
+
+    /// <summary>Half of the heaviest line, so that ink as well as its middle stays inside [mm].</summary>
+    private const double HalfInk = 0.3;
+
+    /// <summary>Divides a page.</summary>
+    public PageLayout(PaperSize paper, PrinterCorrection correction)
+    {
+        Paper = paper;
+        Correction = correction;
+        var printable = new Box2(Border, Border, paper.Width - Border, paper.Height - Border);
+        Content = correction.Fitting(printable.Grown(-HalfInk));
+        Foot = Content with { Top = Content.Bottom + FootHeight };
+        Window = Content with { Bottom = Foot.Top + 1 };
+    }
+
+    /// <summary>The paper.</summary>
+    public PaperSize Paper { get; }
+
+    /// <summary>What the printer needs.</summary>
+    public PrinterCorrection Correction { get; }
+
+    /// <summary>Where the middles of lines may run.</summary>
+    public Box2 Content { get; }
+
+    /// <summary>The foot: page label, scale bar, neighbour map.</summary>
+    public Box2 Foot { get; }
+
+    /// <summary>The window onto the drawing, shared strips included.</summary>
+    public Box2 Window { get; }
+
+    /// <summary>What a page adds to the drawing: the window less half a strip all round.</summary>
+    public Box2 Cell => Window.Grown(-Strip / 2);
+}

@@ -1,0 +1,43 @@
+using Lines.Drawing.Model;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>Full-size parts cut up onto the paper a home printer takes.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> Millimetres at 1:1 on every page.</para>
+/// <para><b>Method.</b> First the calibration page, then the index, then each part's tiles, rows from the top. Neighbours carry a common
+/// strip of 10 mm with the seam in its middle. Lines and arcs are cut at the edges of the window as lines and arcs.</para>
+/// <para><b>Accuracy.</b> Assembled, every line of a part is where the part has it to rounding; with a printer's correction, once
+/// printed, arcs are within <see cref="PrinterCorrection.ArcTolerance"/>. No line's middle or ink is nearer than 6.4 mm to the paper's edge.</para>
+/// </remarks>
+public static class TiledPaper
+{
+    /// <summary>Tiles parts onto pages.</summary>
+    /// <param name="parts">The parts, each a sheet at full size; its title is printed on its pages. What lies outside a sheet's edges is printed too.</param>
+    /// <param name="paper">The paper, held upright.</param>
+    /// <param name="correction">What the printer needs; <see cref="PrinterCorrection.None"/> for a true one.</param>
+    /// <returns>The pages in order, each of the paper's size.</returns>
+    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        ArgumentNullException.ThrowIfNull(paper);
+        ArgumentNullException.ThrowIfNull(correction);
+        var layout = new PageLayout(paper, correction);
+        var numbered = new List<PartPages>();
+        var next = 2 + IndexPages.CountFor(parts.Count);
+        foreach (var part in parts)
+        {
+            numbered.Add(new PartPages(TileGrid.Over(part, layout.Cell.Width, layout.Cell.Height), next));
+            next = numbered[^1].LastPage + 1;
+        }
+
+        var count = next - 1;
+        IEnumerable<Sheet> pages =
+        [
+            CalibrationPage.Of(paper, correction, count),
+            .. IndexPages.Of(layout, numbered, count),
+            .. numbered.SelectMany(p => p.Grid.Tiles.Select(t => TilePage.Of(layout, p, t.Row, t.Column, count))),
+        ];
+        return [.. pages.Select(correction.Corrected)];
+    }
+}

@@ -1,0 +1,47 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Tests.Plans.Paper;
+
+/// <summary>Pages put together the way a builder does: by the letters at the register crosses alone.</summary>
+internal static class AssembledPages
+{
+    /// <summary>Where each page lies, relative to the first, and the greatest distance between crosses of one name.</summary>
+    public static (IReadOnlyDictionary<int, Vector2> Shifts, double WorstCross) Of(IReadOnlyList<IReadOnlyDictionary<string, Point2>> crosses)
+    {
+        var shifts = new Dictionary<int, Vector2> { [0] = new(0, 0) };
+        var queue = new Queue<int>([0]);
+        while (queue.TryDequeue(out var page))
+        {
+            for (var other = 0; other < crosses.Count; other++)
+            {
+                var common = crosses[page].Keys.Intersect(crosses[other].Keys, StringComparer.Ordinal).ToList();
+                if (common.Count == 0 || shifts.ContainsKey(other))
+                    continue;
+                shifts[other] = (crosses[page][common[0]] + shifts[page]) - crosses[other][common[0]];
+                queue.Enqueue(other);
+            }
+        }
+
+        var worst = 0.0;
+        foreach (var same in Enumerable.Range(0, crosses.Count)
+            .SelectMany(p => crosses[p].Select(c => (c.Key, At: c.Value + shifts[p]))).GroupBy(c => c.Key, StringComparer.Ordinal))
+        {
+            var places = same.Select(c => c.At).ToList();
+            if (places.Count != 2)
+                throw new InvalidOperationException($"cross {same.Key} stands on {places.Count} pages");
+            worst = Math.Max(worst, places[0].DistanceTo(places[1]));
+        }
+
+        return (shifts, worst);
+    }
+
+    /// <summary>The crosses of a page by name: each name belongs to the nearest crossing of two register lines.</summary>
+    public static IReadOnlyDictionary<string, Point2> CrossesOf(Sheet page)
+    {
+        var arms = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name == "page-register").Select(m => m.Path.Segments()[0]).ToList();
+        var places = arms.Select(a => a.PointAt(0.5)).Where(p => arms.Count(a => a.PointAt(0.5).DistanceTo(p) < 1e-9) == 2).ToList();
+        return page.Marks.OfType<TextMark>().Where(m => m.Layer.Name == "page-register")
+            .ToDictionary(m => m.Text, m => places.MinBy(p => p.DistanceTo(m.At)), StringComparer.Ordinal);
+    }
+}

@@ -1,0 +1,32 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Tests.Support;
+
+/// <summary>Distance from points to lines and arcs by plain geometry: centre and angle, not the code's chord form.</summary>
+internal static class PathDistance
+{
+    public static double To(IEnumerable<ArcPath> paths, Point2 p) => paths.SelectMany(x => x.Segments()).Min(s => To(s, p));
+
+    public static double To(ArcSegment s, Point2 p)
+    {
+        var ends = Math.Min(p.DistanceTo(s.From), p.DistanceTo(s.To));
+        if (s.IsLine)
+        {
+            var along = (s.To - s.From).Unit();
+            var t = (p - s.From).Dot(along);
+            return t < 0 || t > (s.To - s.From).Length ? ends : Math.Abs((p - s.From).Cross(along));
+        }
+
+        var centre = s.Centre;
+        double Angle(Point2 q) => Math.Atan2(q.Y - centre.Y, q.X - centre.X);
+        var turned = (Angle(p) - Angle(s.From)) * Math.Sign(s.Bulge);
+        turned -= 2 * Math.PI * Math.Floor(turned / (2 * Math.PI));
+        return turned <= Math.Abs(s.Turn) ? Math.Abs(p.DistanceTo(centre) - s.Radius) : ends;
+    }
+
+    public static IEnumerable<Point2> Samples(ArcPath path, double step) =>
+        from s in path.Segments()
+        let n = Math.Max(1, (int)Math.Ceiling(s.Length / step))
+        from i in Enumerable.Range(0, n + 1)
+        select s.PointAt((double)i / n);
+}
