@@ -62,7 +62,7 @@ internal static class IndexPages
         var whole = grid.CellAt(grid.Rows - 1, 0).With(grid.CellAt(0, grid.Columns - 1));
         var scale = Math.Min(picture.Width / whole.Width, picture.Height / whole.Height);
         var shift = picture.Centre - new Point2(scale * whole.Centre.X, scale * whole.Centre.Y);
-        marks.Add(grid.Part.Marks.OfType<PathMark>().Select(m => Marks.Moved(m with { Layer = PageInks.Thumbnail }, shift, scale)));
+        marks.Add(grid.Part.Marks.OfType<PathMark>().Select(m => MovedMarks.Of(m with { Layer = PageInks.Thumbnail }, shift, scale)));
         foreach (var (row, column) in grid.Tiles)
         {
             var tile = grid.CellAt(row, column);

@@ -27,7 +27,7 @@ internal static class PageFoot
     {
         marks.Text(PageInks.Label, part.Grid.Part.Title, new Point2(room.Left, room.Bottom + 10.6), 4, room.Width);
         marks.Text(PageInks.Label, PartPages.PlaceName(row, column), new Point2(room.Left, room.Bottom + 5.4), 3, room.Width);
-        marks.Text(PageInks.Small, $"page {part.PageOf(row, column)} of {pages}", new Point2(room.Left, room.Bottom + 1), 2.4, room.Width);
+        marks.Text(PageInks.Small, Invariant($"page {part.PageOf(row, column)} of {pages}"), new Point2(room.Left, room.Bottom + 1), 2.4, room.Width);
     }
 
     private static void DrawMap(PageMarks marks, Box2 room, PartPages part, int row, int column)

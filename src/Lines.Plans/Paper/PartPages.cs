@@ -37,7 +37,7 @@ internal sealed class PartPages
     public int PageOf(int row, int column) => _pages[(row, column)];
 
     /// <summary>How a tile is called on its page: rows are lettered from the top, columns numbered from the left.</summary>
-    public static string PlaceName(int row, int column) => $"row {LetterOf(row)}, column {column + 1}";
+    public static string PlaceName(int row, int column) => Invariant($"row {LetterOf(row)}, column {column + 1}");
 
     /// <summary>Register crosses on the seam to the right of a tile: fraction up the tile's side, name.</summary>
     public IEnumerable<(double Fraction, string Name)> CrossesRightOf(int row, int column) => Crosses(_letters[(row, column, false)]);
@@ -46,7 +46,7 @@ internal sealed class PartPages
     public IEnumerable<(double Fraction, string Name)> CrossesBelow(int row, int column) => Crosses(_letters[(row, column, true)]);
 
     private static IEnumerable<(double Fraction, string Name)> Crosses(string letter) =>
-        CrossPlaces.Select((fraction, i) => (fraction, $"{letter}{i + 1}"));
+        CrossPlaces.Select((fraction, i) => (fraction, Invariant($"{letter}{i + 1}")));
 
     /// <summary>A to Z, then AA, AB and on.</summary>
     private static string LetterOf(int index) =>

@@ -8,24 +8,30 @@ namespace Lines.Plans.Paper;
 /// <para><b>Frame.</b> The part's own millimetres, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
 /// <para><b>Method.</b> Both ways round and a dozen places of the grid in each direction are tried; the one that needs the fewest
-/// pages wins, among equals the one that leaves the most even margins. Cells with nothing in them are left out unless the pages
+/// pages wins, among equals the one whose seams keep clear of long level and upright lines, then the one with the most even margins. Cells with nothing in them are left out unless the pages
 /// would then fall apart into groups with no seam between them.</para>
 /// </remarks>
 internal sealed class TileGrid
 {
     private const int Phases = 12;
 
-    private TileGrid(Sheet part, bool turned, Box2 first, int rows, int columns)
+    /// <summary>Straight lines longer than this [mm] are kept off the seams where that costs no page.</summary>
+    private const double LongLine = 50;
+
+    private readonly Box2 _first;
+    private readonly bool[,] _used;
+
+    private TileGrid(Candidate choice)
     {
-        Part = part;
-        Turned = turned;
-        Rows = rows;
-        Columns = columns;
-        _first = first;
-        var reaches = part.Marks.Select(Marks.Bounds).ToList();
-        _used = new bool[rows, columns];
+        Part = choice.Part;
+        Pieces = choice.Pieces;
+        Turned = choice.Turned;
+        Rows = choice.Rows;
+        Columns = choice.Columns;
+        _first = choice.First;
+        _used = new bool[Rows, Columns];
         foreach (var (row, column) in All())
-            _used[row, column] = part.Marks.Where((m, i) => reaches[i].Touches(CellAt(row, column)) && Marks.Inside(m, CellAt(row, column)).Any()).Any();
+            _used[row, column] = Pieces.Any(m => m.Inside(CellAt(row, column)).Any());
         if (!HangsTogether())
         {
             foreach (var (row, column) in All())
@@ -33,11 +39,11 @@ internal sealed class TileGrid
         }
     }
 
-    private readonly Box2 _first;
-    private readonly bool[,] _used;
-
     /// <summary>The part, turned as it is printed.</summary>
     public Sheet Part { get; }
+
+    /// <summary>The part's marks, turned as they are printed.</summary>
+    public IReadOnlyList<PartMark> Pieces { get; }
 
     /// <summary>Whether it was turned a quarter to the left to save pages.</summary>
     public bool Turned { get; }
@@ -65,32 +71,59 @@ internal sealed class TileGrid
     /// <param name="height">Height of a cell [mm].</param>
     public static TileGrid Over(Sheet part, double width, double height) =>
         new[] { false, true }
-            .SelectMany(turned => Candidates(turned ? Marks.TurnedLeft(part) : part, turned, width, height))
-            .OrderBy(c => c.Pages).ThenBy(c => c.Unevenness).ThenBy(c => c.Turned)
-            .Select(c => new TileGrid(c.Part, c.Turned, c.First, c.Rows, c.Columns))
+            .SelectMany(turned => Candidates(turned ? MovedMarks.TurnedLeft(part) : part, turned, width, height))
+            .OrderBy(c => c.Pages).ThenBy(c => c.Crowded).ThenBy(c => c.Unevenness).ThenBy(c => c.Turned)
+            .Select(c => new TileGrid(c))
             .First();
 
     private static IEnumerable<Candidate> Candidates(Sheet part, bool turned, double width, double height)
     {
-        var bounds = part.Marks.Aggregate(Box2.Nothing, (box, m) => box.With(Marks.Bounds(m)));
+        var pieces = part.Marks.Select(m => new PartMark(m)).ToList();
+        var bounds = pieces.Aggregate(Box2.Nothing, (box, m) => box.With(m.Bounds));
         if (bounds.IsNothing)
             bounds = new Box2(0, 0, part.Width, part.Height);
         double binWidth = width / Phases, binHeight = height / Phases;
-        var bins = part.Marks.SelectMany(m => Marks.Samples(m, 1.0))
-            .Select(p => ((int)Math.Floor((p.X - bounds.Left) / binWidth), (int)Math.Floor((bounds.Top - p.Y) / binHeight)))
-            .Distinct().ToList();
+        var bins = pieces.SelectMany(m => m.Samples(1.0))
+            .Select(p => (Right: (int)Math.Floor((p.X - bounds.Left) / binWidth), Down: (int)Math.Floor((bounds.Top - p.Y) / binHeight)))
+            .ToHashSet();
+        var (uprights, levels) = LongLines(pieces);
         for (var right = 0; right < Phases; right++)
         {
             for (var down = 0; down < Phases; down++)
             {
-                double left = right * binWidth, top = down * binHeight;
-                var pages = bins.Select(b => ((b.Item1 + right) / Phases, (b.Item2 + down) / Phases)).Distinct().Count();
-                int columns = Cells(left + bounds.Width, width), rows = Cells(top + bounds.Height, height);
-                var uneven = Math.Abs((columns * width) - bounds.Width - (2 * left)) + Math.Abs((rows * height) - bounds.Height - (2 * top));
-                var first = new Box2(bounds.Left - left, bounds.Top + top - height, bounds.Left - left + width, bounds.Top + top);
-                yield return new Candidate(part, turned, first, rows, columns, pages, uneven);
+                double left = bounds.Left - (right * binWidth), top = bounds.Top + (down * binHeight);
+                int columns = Cells(bounds.Right - left, width), rows = Cells(top - bounds.Bottom, height);
+                var first = new Box2(left, top - height, left + width, top);
+                var crowded = uprights.Sum(x => Crowding(x - left, width)) + levels.Sum(y => Crowding(top - y, height));
+                var uneven = Math.Abs((columns * width) - bounds.Width - (2 * right * binWidth))
+                    + Math.Abs((rows * height) - bounds.Height - (2 * down * binHeight));
+                yield return new Candidate(pieces, part, turned, first, rows, columns, Pages(bins, right, down, rows, columns), crowded, uneven);
             }
         }
+    }
+
+    private static int Pages(HashSet<(int Right, int Down)> bins, int right, int down, int rows, int columns)
+    {
+        // One row and column more: a line that ends on the last seam may fall into the bin beyond it.
+        var used = new bool[(rows + 1) * (columns + 1)];
+        foreach (var bin in bins)
+            used[((bin.Down + down) / Phases * (columns + 1)) + ((bin.Right + right) / Phases)] = true;
+        return used.Count(u => u);
+    }
+
+    private static (IReadOnlyList<double> Uprights, IReadOnlyList<double> Levels) LongLines(IEnumerable<PartMark> pieces)
+    {
+        var lines = pieces.Where(m => m.Mark is PathMark).SelectMany(m => m.Strokes).SelectMany(s => s.Path.Segments())
+            .Where(s => s.IsLine && s.Length > LongLine).ToList();
+        return ([.. lines.Where(s => s.From.X == s.To.X).Select(s => s.From.X).Distinct()],
+            [.. lines.Where(s => s.From.Y == s.To.Y).Select(s => s.From.Y).Distinct()]);
+    }
+
+    // 1 where a line lies in the strip about a seam between two cells.
+    private static int Crowding(double fromFirst, double cell)
+    {
+        var seam = Math.Round(fromFirst / cell);
+        return seam > 0 && Math.Abs(fromFirst - (seam * cell)) < PageLayout.Strip ? 1 : 0;
     }
 
     // A part that ends on a seam to a thousandth of the paper tolerance needs no further page for it.
@@ -118,5 +151,6 @@ internal sealed class TileGrid
         return left.Count == 0;
     }
 
-    private sealed record Candidate(Sheet Part, bool Turned, Box2 First, int Rows, int Columns, int Pages, double Unevenness);
+    private sealed record Candidate(
+        IReadOnlyList<PartMark> Pieces, Sheet Part, bool Turned, Box2 First, int Rows, int Columns, int Pages, int Crowded, double Unevenness);
 }

@@ -53,20 +53,20 @@ internal sealed class TilePage
     private void DrawPart()
     {
         var window = _part.Grid.CellAt(_row, _column).Grown(PageLayout.Strip / 2);
-        _marks.Add(_part.Grid.Part.Marks.SelectMany(m => Marks.Inside(m, window)).Select(m => Marks.Moved(m, Shift)));
+        _marks.Add(_part.Grid.Pieces.SelectMany(m => m.Inside(window)).Select(m => MovedMarks.Of(m, Shift)));
     }
 
     private void DrawSeams()
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         if (Neighbour(0, 1) is { } right)
-            Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, $"cut along this line, lay over page {right}", _row, _column, -1);
+            Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, Invariant($"cut along this line, lay over page {right}"), _row, _column, -1);
         if (Neighbour(0, -1) is { } left)
-            Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, $"page {left} comes over this strip, up to the line", _row, _column - 1, 1);
+            Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, Invariant($"page {left} comes over this strip, up to the line"), _row, _column - 1, 1);
         if (Neighbour(-1, 0) is { } above)
-            Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, $"cut along this line, lay over page {above}", _row - 1, _column, -1);
+            Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, Invariant($"cut along this line, lay over page {above}"), _row - 1, _column, -1);
         if (Neighbour(1, 0) is { } below)
-            Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, $"page {below} comes over this strip, up to the line", _row, _column, 1);
+            Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, Invariant($"page {below} comes over this strip, up to the line"), _row, _column, 1);
     }
 
     private int? Neighbour(int down, int right) =>

@@ -29,7 +29,7 @@ public class ArcPathClipTests
         Assert.Equal(3, quarter.Radius, 14);
         Assert.Equal(3 * Math.PI / 2, quarter.Length, 14);
         Assert.Equal(0, quarter.PointAt(1 / 3.0).DistanceTo(new Point2(3 * Math.Cos(Math.PI / 6), 1.5)), 14);
-        Assert.Equal(0, (quarter.DirectionAt(0) - new Vector2(0, 1)).Length, 14);
+        Assert.Equal(0, (quarter.StartDirection - new Vector2(0, 1)).Length, 14);
     }
 
     [Fact]

@@ -1,0 +1,67 @@
+using Lines.Drawing.Model;
+using Lines.Drawing.Text;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>One mark of a part with its strokes measured once, ready to be cut off at the edges of many windows.</summary>
+internal sealed class PartMark
+{
+    /// <summary>Greatest distance of a filled area's chords from its arcs [mm]; stroked arcs stay arcs.</summary>
+    private const double FillTolerance = 0.002;
+
+    /// <summary>Measures a mark.</summary>
+    public PartMark(Mark mark)
+    {
+        Mark = mark;
+        IReadOnlyList<ArcPath> strokes = mark switch
+        {
+            PathMark path => [path.Path],
+            TextMark text => StrokeLettering.Strokes(text),
+            _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be tiled", nameof(mark)),
+        };
+        Strokes = [.. strokes.Select(s => (s, s.Bounds()))];
+        Bounds = Strokes.Aggregate(Box2.Nothing, (box, s) => box.With(s.Bounds));
+    }
+
+    /// <summary>The mark.</summary>
+    public Mark Mark { get; }
+
+    /// <summary>Its strokes, each with the box around it: a path is its own stroke, lettering those of its alphabet.</summary>
+    public IReadOnlyList<(ArcPath Path, Box2 Bounds)> Strokes { get; }
+
+    /// <summary>The smallest box around the middles of its lines.</summary>
+    public Box2 Bounds { get; }
+
+    /// <summary>Points along it, no further apart than a step.</summary>
+    public IEnumerable<Point2> Samples(double step)
+    {
+        foreach (var segment in Strokes.SelectMany(s => s.Path.Segments()))
+        {
+            var pieces = Math.Max(1, (int)Math.Ceiling(segment.Length / step));
+            for (var i = 0; i <= pieces; i++)
+                yield return segment.PointAt((double)i / pieces);
+        }
+    }
+
+    /// <summary>What of it is inside a box: lines and arcs cut at its edges, lettering kept whole or cut stroke by stroke.</summary>
+    public IEnumerable<Mark> Inside(Box2 box)
+    {
+        if (!Bounds.Touches(box))
+            return [];
+        if (box.Holds(Bounds))
+            return [Mark];
+        if (Mark is PathMark { Filled: true } area)
+        {
+            var inside = area.Path.AreaInside(box, FillTolerance);
+            return inside.Vertices.Count > 0 ? [area with { Path = inside }] : [];
+        }
+
+        return Strokes.Where(s => s.Bounds.Touches(box)).SelectMany(s => s.Path.Inside(box)).Select(s => new PathMark(StrokeLayer, s));
+    }
+
+    // Lettering is never dashed, so its cut strokes may need a layer of their own.
+    private Layer StrokeLayer => Mark is TextMark && Mark.Layer.Ink.Dash is not null
+        ? Mark.Layer with { Name = Mark.Layer.Name + "-lettering", Ink = Mark.Layer.Ink with { Dash = null } }
+        : Mark.Layer;
+}
