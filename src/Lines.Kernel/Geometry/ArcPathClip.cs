@@ -21,7 +21,7 @@ public static class ArcPathClip
         if (box.Holds(bounds))
             return [path];
         var runs = new List<List<ArcSegment>>();
-        foreach (var piece in path.Segments().Where(s => s.From != s.To).SelectMany(s => Pieces(s, box)))
+        foreach (var piece in path.Segments().Where(s => s.From.DistanceTo(s.To) > 0).SelectMany(s => Pieces(s, box)))
         {
             if (runs.Count > 0 && runs[^1][^1].To == piece.From)
                 runs[^1].Add(piece);

@@ -58,7 +58,7 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     public Box2 Bounds()
     {
         var box = Box2.Around([From, To]);
-        if (IsLine || From == To)
+        if (IsLine || From.DistanceTo(To) == 0)
             return box;
         var first = Math.Atan2(StartDirection.Y, StartDirection.X);
         double low = Math.Min(first, first + Turn), high = Math.Max(first, first + Turn);

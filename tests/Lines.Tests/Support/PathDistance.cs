@@ -10,6 +10,8 @@ internal static class PathDistance
     public static double To(ArcSegment s, Point2 p)
     {
         var ends = Math.Min(p.DistanceTo(s.From), p.DistanceTo(s.To));
+        if (s.From.DistanceTo(s.To) == 0)
+            return ends;
         if (s.IsLine)
         {
             var along = (s.To - s.From).Unit();

@@ -39,9 +39,9 @@ internal static class AssembledPages
     /// <summary>The crosses of a page by name: each name belongs to the nearest crossing of two register lines.</summary>
     public static IReadOnlyDictionary<string, Point2> CrossesOf(Sheet page)
     {
-        var arms = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name == "page-register").Select(m => m.Path.Segments()[0]).ToList();
+        var arms = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "page-register").Select(m => m.Path.Segments()[0]).ToList();
         var places = arms.Select(a => a.PointAt(0.5)).Where(p => arms.Count(a => a.PointAt(0.5).DistanceTo(p) < 1e-9) == 2).ToList();
-        return page.Marks.OfType<TextMark>().Where(m => m.Layer.Name == "page-register")
+        return page.Marks.OfType<TextMark>().Where(m => m.Layer.Name is "page-register")
             .ToDictionary(m => m.Text, m => places.MinBy(p => p.DistanceTo(m.At)), StringComparer.Ordinal);
     }
 }

@@ -64,8 +64,8 @@ public class TiledPaperTests
         Assert.Equal(tiles.Count, shifts.Count);
         Assert.True(worstCross < 1e-9, Invariant($"crosses of one name are {worstCross} mm apart"));
 
-        var whole = tiles.SelectMany((t, i) => t.Marks.OfType<PathMark>().Where(m => m.Layer.Name == "cut").Select(m => Moved(m.Path, shifts[i]))).ToList();
-        var wanted = Part.Marks.OfType<PathMark>().Where(m => m.Layer.Name == "cut").Select(m => m.Path).ToList();
+        var whole = tiles.SelectMany((t, i) => t.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "cut").Select(m => Moved(m.Path, shifts[i]))).ToList();
+        var wanted = Part.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "cut").Select(m => m.Path).ToList();
         var found = whole.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
         if (found.Height > found.Width)
             wanted = [.. wanted.Select(p => p.Mapped(q => new Point2(-q.Y, q.X)))];
@@ -84,7 +84,7 @@ public class TiledPaperTests
         var (_, pages) = Pages("Letter", 1, 1, 0);
         var radii = Part.Marks.OfType<PathMark>().SelectMany(m => m.Path.Segments()).Where(s => !s.IsLine).Select(s => s.Radius).ToList();
         var arcs = pages.Where(p => p.Title.StartsWith("Mold", StringComparison.Ordinal))
-            .SelectMany(p => p.Marks.OfType<PathMark>()).Where(m => m.Layer.Name == "cut").SelectMany(m => m.Path.Segments()).Where(s => !s.IsLine).ToList();
+            .SelectMany(p => p.Marks.OfType<PathMark>()).Where(m => m.Layer.Name is "cut").SelectMany(m => m.Path.Segments()).Where(s => !s.IsLine).ToList();
         Assert.NotEmpty(arcs);
         Assert.All(arcs, a => Assert.Contains(radii, r => Math.Abs(r - a.Radius) < 1e-6));
     }
@@ -119,8 +119,8 @@ public class TiledPaperTests
     public void A_window_carries_centreline_and_waterline_across_every_seam_they_cross()
     {
         var (_, pages) = Pages("Letter", 1, 1, 0);
-        var level = pages.Skip(2).Where(p => p.Marks.OfType<PathMark>().Any(m => m.Layer.Name == "mark" && m.Path.Segments().Any(s => s.IsLine && s.From.Y == s.To.Y)));
-        var upright = pages.Skip(2).Where(p => p.Marks.OfType<PathMark>().Any(m => m.Layer.Name == "mark" && m.Path.Segments().Any(s => s.IsLine && s.From.X == s.To.X)));
+        var level = pages.Skip(2).Where(p => p.Marks.OfType<PathMark>().Any(m => m.Layer.Name is "mark" && m.Path.Segments().Any(s => s.IsLine && s.From.Y == s.To.Y)));
+        var upright = pages.Skip(2).Where(p => p.Marks.OfType<PathMark>().Any(m => m.Layer.Name is "mark" && m.Path.Segments().Any(s => s.IsLine && s.From.X == s.To.X)));
         Assert.True(level.Count() >= 2 && upright.Count() >= 2);
     }
 
@@ -142,7 +142,7 @@ public class TiledPaperTests
     {
         foreach (var page in Pages("A4", 1, 1, 0).Pages.Skip(2))
         {
-            var ticks = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name == "page-rule").SelectMany(m => m.Path.Segments()).ToList();
+            var ticks = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "page-rule").SelectMany(m => m.Path.Segments()).ToList();
             var bar = Assert.Single(ticks, s => Math.Abs(s.Length - 101.6) < 1e-9);
             Assert.Contains(ticks, t => Math.Abs(t.From.X - bar.From.X - 100) < 1e-9 && t.To.Y > t.From.Y);
             Assert.Contains(ticks, t => Math.Abs(t.From.X - bar.From.X - 101.6) < 1e-9 && t.To.Y < t.From.Y);
@@ -151,7 +151,7 @@ public class TiledPaperTests
 
     private static (PaperSize Size, IReadOnlyList<Sheet> Pages) Pages(string paper, double x, double y, double skew)
     {
-        var size = paper == "A4" ? PaperSize.A4 : PaperSize.Letter;
+        var size = paper is "A4" ? PaperSize.A4 : PaperSize.Letter;
         return (size, TiledPaper.Of([Part], size, new PrinterCorrection(x, y, skew)));
     }
 
@@ -165,7 +165,7 @@ public class TiledPaperTests
             {
                 PathMark p => (Mark)(p with
                 {
-                    Path = ArcPath.Through(p.Path.Segments().SelectMany(s => s.Flattened(1e-4)).Select(q => printer.Printed(q, middle))),
+                    Path = ArcPath.Through(p.Path.Flattened(1e-3).Select(q => printer.Printed(q, middle))),
                 }),
                 TextMark t => t with { At = printer.Printed(t.At, middle) },
                 _ => m,
