@@ -1,0 +1,154 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>One mold or end pattern: what is cut, what is marked on it, and where it stands.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> Outline, marks and holes are in <see cref="Frame"/> [m]: the labelled face seen square on, the mold standing upside
+/// down on the strongback as in the shop, ordinate 0 at the strongback top (for the transom: where its plane meets that level).</para>
+/// </remarks>
+public sealed record Mold
+{
+    /// <summary>What it shapes.</summary>
+    public required MoldKind Kind { get; init; }
+
+    /// <summary>Number from the bow, 1 on; 0 for the ends.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM.</summary>
+    public string Name => Kind switch
+    {
+        MoldKind.Station => Invariant($"M{Number}"),
+        MoldKind.Stem => "STEM",
+        MoldKind.Stern => "STERN",
+        _ => "TRANSOM",
+    };
+
+    /// <summary>x of the station face [m]; for an end pattern that of its edge at the sheer.</summary>
+    public required double X { get; init; }
+
+    /// <summary>The direction the labelled face looks to; the label, the station line and the drawing are all of this face.</summary>
+    public required MoldFace Face { get; init; }
+
+    /// <summary>Where the drawing lies in space.</summary>
+    public required MoldFrame Frame { get; init; }
+
+    /// <summary>The closed outline to cut, counter-clockwise.</summary>
+    public required ArcPath Outline { get; init; }
+
+    /// <summary>Lines marked on the labelled face.</summary>
+    public required IReadOnlyList<MoldMark> Marks { get; init; }
+
+    /// <summary>Holes to drill.</summary>
+    public required IReadOnlyList<MoldHole> Holes { get; init; }
+
+    /// <summary>Heights above the strongback top, to set the mold up and check it.</summary>
+    public required MoldHeights Heights { get; init; }
+
+    /// <summary>Thickness of the stock it is cut from [m].</summary>
+    public required double Stock { get; init; }
+
+    /// <summary>Planking deducted, square to the skin [m].</summary>
+    public required double Planking { get; init; }
+
+    /// <summary>How far the far face stands proud of the inside of the planking at worst [m]; 0 where it clears all round.</summary>
+    public double Proud { get; init; }
+
+    /// <summary>Least and greatest bevel of the edge from square [rad], the far face being the larger; null where the edge stays square.</summary>
+    public (double Least, double Greatest)? Bevel { get; init; }
+
+    /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
+    public required (double Fore, double Aft) Foot { get; init; }
+
+    /// <summary>Whether starboard lies to the right on the drawing; null where the drawing is of the centreplane.</summary>
+    public bool? StarboardRight => Face switch
+    {
+        MoldFace.Bow => true,
+        MoldFace.Stern => false,
+        _ => null,
+    };
+}
+
+/// <summary>What a mold shapes.</summary>
+public enum MoldKind
+{
+    /// <summary>The profile of the bow, in the centreplane.</summary>
+    Stem,
+
+    /// <summary>A section square across.</summary>
+    Station,
+
+    /// <summary>The profile of a pointed stern, in the centreplane.</summary>
+    Stern,
+
+    /// <summary>The transom in its own plane.</summary>
+    Transom,
+}
+
+/// <summary>The side of the boat that a mold's labelled face looks to.</summary>
+public enum MoldFace
+{
+    /// <summary>The bow; the stock stands aft of the line.</summary>
+    Bow,
+
+    /// <summary>The stern; the stock stands forward of the line.</summary>
+    Stern,
+
+    /// <summary>Starboard: a profile in the centreplane, its stock half to each side.</summary>
+    Starboard,
+}
+
+/// <summary>A line marked on a mold.</summary>
+/// <param name="Kind">What it marks.</param>
+/// <param name="Name">What is written at it.</param>
+/// <param name="Path">The line in the mold's frame [m].</param>
+/// <param name="Height">Height above the base line of a level mark [m]; null for an upright one.</param>
+public sealed record MoldMark(MoldMarkKind Kind, string Name, ArcPath Path, double? Height);
+
+/// <summary>What a mark on a mold stands for.</summary>
+public enum MoldMarkKind
+{
+    /// <summary>A waterline of the grid, level across.</summary>
+    Waterline,
+
+    /// <summary>The design waterline, level across.</summary>
+    DesignWaterline,
+
+    /// <summary>The sheer, at the edges.</summary>
+    Sheer,
+
+    /// <summary>The centreline.</summary>
+    Centreline,
+}
+
+/// <summary>A round hole in a mold.</summary>
+/// <param name="At">Centre in the mold's frame [m].</param>
+/// <param name="Diameter">Diameter [m].</param>
+/// <param name="Purpose">What it is for.</param>
+public sealed record MoldHole(Point2 At, double Diameter, string Purpose);
+
+/// <summary>Heights above the strongback top, the boat upside down [m].</summary>
+/// <param name="Sheer">To the sheer mark.</param>
+/// <param name="Waterline">To the design waterline; null where the mold does not reach it.</param>
+/// <param name="Keel">To the edge at the centreline; for an end profile, where it meets the next mold.</param>
+/// <param name="HalfBreadth">From the centreline to the edge at the sheer mark; for an end profile half its siding.</param>
+public sealed record MoldHeights(double Sheer, double? Waterline, double Keel, double HalfBreadth);
+
+/// <summary>Where a mold's drawing lies in the hull frame.</summary>
+/// <param name="Origin">The drawing's origin, hull frame [m].</param>
+/// <param name="Across">Unit vector of the abscissa, to the right as the labelled face is seen.</param>
+/// <param name="Up">Unit vector of the ordinate, away from the strongback.</param>
+public sealed record MoldFrame(Point3 Origin, Vector3 Across, Vector3 Up)
+{
+    /// <summary>Unit normal of the labelled face, toward who looks at it.</summary>
+    public Vector3 TowardViewer => Across.Cross(Up);
+
+    /// <summary>A point of the hull frame on the drawing.</summary>
+    public Point2 ToDrawing(Point3 p) => new((p - Origin).Dot(Across), (p - Origin).Dot(Up));
+
+    /// <summary>A displacement of the hull frame on the drawing.</summary>
+    public Vector2 ToDrawing(Vector3 d) => new(d.Dot(Across), d.Dot(Up));
+
+    /// <summary>A point of the drawing in the hull frame.</summary>
+    public Point3 ToHull(Point2 p) => Origin + (p.X * Across) + (p.Y * Up);
+}

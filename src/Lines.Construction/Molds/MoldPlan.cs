@@ -1,0 +1,55 @@
+using Lines.Hull.Form;
+using Lines.Hull.Sections;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>All molds of a hull and the strongback they stand on.</summary>
+/// <param name="Strongback">The strongback.</param>
+/// <param name="Molds">Stem, molds from the bow, stern or transom: in the order in which they stand.</param>
+/// <param name="LeftOut">Mold stations that were left out, and why.</param>
+public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, IReadOnlyList<MoldLeftOut> LeftOut)
+{
+    /// <summary>The molds of a hull, marked with the waterlines of its standard grid.</summary>
+    /// <param name="hull">The hull, to the outside of planking.</param>
+    /// <param name="build">What the builder decides.</param>
+    /// <exception cref="BuildDialException">A dial of the building table cannot be as asked.</exception>
+    public static MoldPlan Of(HullSurface hull, BuildDials build) => Of(hull, build, LinesGrid.For(hull).Waterlines);
+
+    /// <summary>The molds of a hull.</summary>
+    /// <remarks>
+    /// <para><b>Method.</b> One mold at the widest station, the others spaced from it both ways (or where the builder says), each the section of
+    /// the inset skin. The profile molds of sharp ends run from the sheer to the station face of the nearest mold, which they butt against.</para>
+    /// <para><b>Accuracy.</b> Edges are the exact section of the inset skin to <see cref="MoldShaping.FitTolerance"/>.</para>
+    /// </remarks>
+    /// <param name="hull">The hull, to the outside of planking.</param>
+    /// <param name="build">What the builder decides.</param>
+    /// <param name="waterlines">Heights of the waterlines to mark beside the design waterline [m].</param>
+    /// <exception cref="BuildDialException">A dial of the building table cannot be as asked.</exception>
+    public static MoldPlan Of(HullSurface hull, BuildDials build, IReadOnlyList<double> waterlines)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(build);
+        ArgumentNullException.ThrowIfNull(waterlines);
+        var shaping = new MoldShaping(hull, build, Strongback.For(hull, build), waterlines);
+        var leftOut = new List<MoldLeftOut>();
+        var stations = new List<Mold>();
+        foreach (var x in MoldStations.Of(hull, build))
+        {
+            if (StationMold.TryShape(shaping, x, stations.Count + 1, out var mold, out var reason))
+                stations.Add(mold!);
+            else
+                leftOut.Add(new MoldLeftOut(x, reason));
+        }
+
+        if (stations.Count == 0)
+            throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", hull.WidestX);
+        List<Mold> molds = [ProfileMold.Shape(shaping, bow: true, stations[0].X), .. stations];
+        molds.Add(hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations[^1].X) : TransomPattern.Shape(shaping));
+        return new MoldPlan(shaping.Strongback, molds, leftOut);
+    }
+}
+
+/// <summary>A mold station at which no mold is made.</summary>
+/// <param name="X">x of the station [m].</param>
+/// <param name="Reason">Why, one clause.</param>
+public sealed record MoldLeftOut(double X, string Reason);

@@ -1,0 +1,129 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>The mold of a sharp end, in the centreplane.</summary>
+/// <remarks>
+/// <para><b>Method.</b> The mold is a board as thick as the inner stem is sided, its edge square. The planking of each side lands on the corner of
+/// that edge, so the edge is where the inside of the planking reaches half the siding: the section of the inset skin by the plane
+/// y = siding / 2. Bevelled from those corners the two insides meet at the centreplane farther out, t / sin(half-angle) from the face of
+/// a straight stem.</para>
+/// <para>It runs from past the sheer down the stem and along the keel to the station face of the nearest mold and butts against that;
+/// its inner edge is that face's upright line, its foot stands on the strongback.</para>
+/// </remarks>
+internal static class ProfileMold
+{
+    private const double ClampHole = 0.032;
+    private const double ClampInset = 0.045;
+    private const double ClampSpacing = 0.100;
+    private const double ClampMargin = 0.030;
+    private const double ScrewHole = 0.005;
+    private const double ScrewHeight = 0.018;
+
+    /// <summary>x where the edge of the mold crosses the level of the sheer's own parameter line [m].</summary>
+    public static double EdgeAtSheer(MoldShaping shaping, bool bow) => shaping.Skin.At(SheerU(shaping, bow), 1).Point.X;
+
+    /// <summary>Shapes the mold of one end.</summary>
+    /// <param name="shaping">What shaping needs.</param>
+    /// <param name="bow">Whether it is the stem.</param>
+    /// <param name="x">Station face of the nearest mold [m].</param>
+    public static Mold Shape(MoldShaping shaping, bool bow, double x)
+    {
+        var half = shaping.Build.StemSiding / 2;
+        var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + half;
+        if (!InsetSection.TryCut(
+            shaping.Skin, Plane.AtY(half), SheerU(shaping, bow), 1, upward, p => bow ? x - p.Point.X : p.Point.X - x, out var cut, out var reason))
+        {
+            throw new ArithmeticException((bow ? "stem mold: " : "stern mold: ") + reason);
+        }
+
+        var mark = cut!.Where(p => p.Point.Z - shaping.SheerAt(p.Point.X)) ?? throw new ArithmeticException("the end's profile does not reach the sheer");
+        var frame = new MoldFrame(new Point3(shaping.Strongback.ForeX, 0, shaping.Strongback.Top), new Vector3(1, 0, 0), new Vector3(0, 0, -1));
+        var edge = MoldShaping.Fitted(
+            cut, Math.Max(0, mark - MoldShaping.RunOn), cut.Length, p => new DirectedPoint(frame.ToDrawing(p.Point), frame.ToDrawing(p.Down)));
+        return Shaped(shaping, bow, x, cut, mark, frame, edge);
+    }
+
+    private static Mold Shaped(MoldShaping shaping, bool bow, double x, InsetSection cut, double mark, MoldFrame frame, ArcPath edge)
+    {
+        Point2 top = edge.Vertices[0].Point, end = edge.Vertices[^1].Point, sheer = frame.ToDrawing(cut.At(mark).Point);
+        double inner = shaping.Strongback.DistanceTo(x);
+        var around = ArcPaths.Joined(
+            [edge, ArcPath.Line(new Point2(inner, end.Y), new Point2(inner, 0)), ArcPath.Line(new Point2(inner, 0), new Point2(top.X, 0))],
+            closed: false, MoldShaping.Coincident);
+        var outline = (bow ? around.Reversed() : around) with { Closed = true };
+        var siding = shaping.Build.StemSiding;
+        return new Mold
+        {
+            Kind = bow ? MoldKind.Stem : MoldKind.Stern,
+            Number = 0,
+            X = cut.At(mark).Point.X,
+            Face = MoldFace.Starboard,
+            Frame = frame,
+            Outline = outline,
+            Marks = [.. Waterlines(shaping, cut, frame, inner), SheerMark(sheer, shaping.Strongback.Top - sheer.Y, bow)],
+            Holes = [.. Holes(edge, outline, top.X, inner)],
+            Heights = new MoldHeights(
+                sheer.Y,
+                cut.Where(p => p.Point.Z - shaping.Hull.Draft) is null ? null : shaping.Strongback.HeightOf(shaping.Hull.Draft),
+                end.Y,
+                siding / 2),
+            Stock = siding,
+            Planking = shaping.Skin.Thickness,
+            Foot = (Math.Min(top.X, inner), Math.Max(top.X, inner)),
+        };
+    }
+
+    private static double SheerU(MoldShaping shaping, bool bow) =>
+        shaping.OnSheer(bow ? 0 : 1, shaping.Hull.WidestU, p => p.Point.Y - (shaping.Build.StemSiding / 2))
+        ?? throw new BuildDialException("stem_siding", "the inner stem is wider than the boat inside its planking", null);
+
+    private static IEnumerable<MoldMark> Waterlines(MoldShaping shaping, InsetSection cut, MoldFrame frame, double inner)
+    {
+        foreach (var waterline in shaping.Waterlines)
+        {
+            if (cut.Where(p => p.Point.Z - waterline.Position) is not { } s)
+                continue;
+            var at = cut.At(s).Point;
+            if (at.Z >= shaping.SheerAt(at.X))
+                continue;
+            var p = frame.ToDrawing(at);
+            yield return shaping.Mark(waterline, ArcPath.Line(p, new Point2(inner, p.Y)));
+        }
+    }
+
+    private static MoldMark SheerMark(Point2 at, double height, bool bow) =>
+        new(MoldMarkKind.Sheer, "SHEER", ArcPath.Line(at, new Point2(at.X + (bow ? 0.040 : -0.040), at.Y)), height);
+
+    private static IEnumerable<MoldHole> Holes(ArcPath edge, ArcPath outline, double foot, double inner)
+    {
+        var toward = Math.Sign(inner - foot);
+        yield return new MoldHole(new Point2(foot + (toward * 0.25 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
+        yield return new MoldHole(new Point2(foot + (toward * 0.75 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
+
+        // Clamp holes follow the edge, one every ClampSpacing of its length, where there is wood all round them.
+        var along = 0.0;
+        var next = ClampSpacing / 2;
+        foreach (var s in edge.Segments())
+        {
+            for (; next <= along + s.Length; next += ClampSpacing)
+            {
+                var fraction = (next - along) / s.Length;
+                var direction = ArcSegmentDirection(s, fraction);
+                var at = s.PointAt(fraction) + (-toward * ClampInset * direction.TurnedLeft);
+                if (outline.Contains(at) && outline.DistanceTo(at) >= ClampMargin)
+                    yield return new MoldHole(at, ClampHole, "clamp");
+            }
+
+            along += s.Length;
+        }
+    }
+
+    private static Vector2 ArcSegmentDirection(ArcSegment s, double fraction)
+    {
+        if (s.IsLine)
+            return s.StartDirection;
+        var radius = s.PointAt(fraction) - s.Centre;
+        return (s.Bulge > 0 ? 1 : -1) * radius.TurnedLeft.Unit();
+    }
+}

@@ -1,0 +1,113 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>The mold of one station.</summary>
+internal static class StationMold
+{
+    private const double NotchRadius = 0.004;
+    private const double ScrewHole = 0.005;
+    private const double ScrewHeight = 0.018;
+    private const double LeastDepth = 0.060;
+    private const double RoomForProfile = 0.100;
+    private const double RoomForTransom = 0.060;
+    private const int ProudPlaces = 32;
+
+    /// <summary>Shapes the mold at a station, or says why there is none.</summary>
+    public static bool TryShape(MoldShaping shaping, double x, int number, out Mold? mold, out string reason)
+    {
+        mold = null;
+        if (NoRoom(shaping, x) is { } lack)
+        {
+            reason = lack;
+            return false;
+        }
+
+        var face = x <= shaping.Hull.WidestX ? MoldFace.Bow : MoldFace.Stern;
+        var frame = new MoldFrame(
+            new Point3(x, 0, shaping.Strongback.Top), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
+        if (shaping.OnSheer(0, 1, p => p.Point.X - x) is not { } u)
+        {
+            reason = "the inside of the planking does not reach it at the sheer";
+            return false;
+        }
+
+        if (!CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out reason))
+            return false;
+        var depth = section!.Sheer - section.Keel.Point.Z;
+        if (!(depth >= LeastDepth))
+        {
+            reason = Invariant($"its section is only {depth * 1000:F0} mm deep inside the planking");
+            return false;
+        }
+
+        mold = Shaped(shaping, x, number, face, frame, section);
+        return true;
+    }
+
+    private static string? NoRoom(MoldShaping shaping, double x)
+    {
+        if (x - ProfileMold.EdgeAtSheer(shaping, bow: true) is var fore && !(fore >= RoomForProfile))
+            return Invariant($"it stands {fore * 1000:F0} mm aft of the stem mold's edge at the sheer, which leaves that no foot of {RoomForProfile * 1000:F0} mm");
+        if (shaping.Hull.Transom is not null)
+        {
+            var transom = Math.Min(shaping.Hull.Side.PointAt(1, 0).X, shaping.Hull.Side.PointAt(1, 1).X);
+            return transom - x >= RoomForTransom
+                ? null
+                : Invariant($"it stands less than {RoomForTransom * 1000:F0} mm ahead of the transom");
+        }
+
+        var aft = ProfileMold.EdgeAtSheer(shaping, bow: false) - x;
+        return aft >= RoomForProfile
+            ? null
+            : Invariant($"it stands {aft * 1000:F0} mm ahead of the stern mold's edge at the sheer, which leaves that no foot of {RoomForProfile * 1000:F0} mm");
+    }
+
+    private static Mold Shaped(MoldShaping shaping, double x, int number, MoldFace face, MoldFrame frame, CrossSection section)
+    {
+        var width = shaping.Strongback.Width;
+        var distance = shaping.Strongback.DistanceTo(x);
+        var keel = section.PointAtKeel();
+        return new Mold
+        {
+            Kind = MoldKind.Station,
+            Number = number,
+            X = x,
+            Face = face,
+            Frame = frame,
+            Outline = Outline(section.Edge(), width),
+            Marks =
+            [
+                .. section.Waterlines(shaping), .. section.SheerMarks(),
+                new MoldMark(MoldMarkKind.Centreline, "CL", ArcPath.Line(new Point2(0, NotchRadius), keel), null),
+            ],
+            Holes =
+            [
+                new MoldHole(new Point2(-0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
+                new MoldHole(new Point2(0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
+            ],
+            Heights = section.Heights(shaping),
+            Stock = shaping.Build.MoldStock,
+            Planking = shaping.Skin.Thickness,
+            Proud = Proud(shaping, section, face == MoldFace.Bow ? shaping.Build.MoldStock : -shaping.Build.MoldStock),
+            Foot = (distance, distance),
+        };
+    }
+
+    // Counter-clockwise from the right foot: leg, edge over the keel, leg, and back along the strongback round the centreline notch.
+    private static ArcPath Outline(ArcPath edge, double width)
+    {
+        var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
+        double foot = width / 2;
+        var notch = new ArcPath([new ArcVertex(new Point2(-NotchRadius, 0), -1), new ArcVertex(new Point2(NotchRadius, 0), 0)], false);
+        return ArcPaths.Joined(
+            [ArcPath.Line(new Point2(foot, 0), edge.Vertices[0].Point), edge, mirrored, ArcPath.Line(mirrored.Vertices[^1].Point, new Point2(-foot, 0)), notch],
+            closed: true, MoldShaping.Coincident);
+    }
+
+    // The far face is the same outline one stock away: how little planking it would leave somewhere, below the sheer.
+    private static double Proud(MoldShaping shaping, CrossSection section, double stock) =>
+        section.Below(ProudPlaces).Max(p => shaping.Skin.Thickness - shaping.Skin.DepthOf(p.Point + new Vector3(stock, 0, 0), p.U, p.V)) is > 1e-6 and var proud
+            ? proud
+            : 0;
+}

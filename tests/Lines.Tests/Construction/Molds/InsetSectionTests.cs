@@ -1,0 +1,134 @@
+using Lines.Construction.Molds;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Splines;
+using Xunit;
+
+namespace Lines.Tests.Construction.Molds;
+
+public class InsetSectionTests
+{
+    private const double Thickness = 0.006;
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.35)]
+    [InlineData(-0.6)]
+    public void A_sphere_is_inset_to_the_sphere_one_thickness_smaller(double x)
+    {
+        // Closed form: the inside of a spherical shell of radius 1 m is a sphere of 0.994 m, its section a circle of √(0.994² - x²).
+        var section = Cut(Sphere, Plane.AtX(x), (0.5 + (Math.Asin(x) / 2.4), 1), p => p.Point.Y);
+        var radius = Math.Sqrt(((1 - Thickness) * (1 - Thickness)) - (x * x));
+        for (var k = 0; k <= 50; k++)
+        {
+            var p = section.At(section.Length * k / 50);
+            Assert.Equal(x, p.Point.X, 1e-11);
+            Assert.Equal(radius, Math.Sqrt((p.Point.Y * p.Point.Y) + (p.Point.Z * p.Point.Z)), 1e-11);
+            // The tangent of a circle is square to its radius.
+            Assert.Equal(0, (p.Down.Y * p.Point.Y) + (p.Down.Z * p.Point.Z), 1e-11);
+            Assert.Equal(0, p.Down.X, 1e-12);
+        }
+
+        var keel = section.At(section.Length).Point;
+        Assert.Equal(0, keel.Y, 1e-11);
+        Assert.Equal(-radius, keel.Z, 1e-11);
+        // The chords of the nodes sum to a quarter circle and the run-up, short of it by second order in 15 mm steps.
+        Assert.Equal((radius * Math.PI / 2) + 0.05, section.Length, 1e-4);
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(25)]
+    [InlineData(40)]
+    public void A_cone_is_inset_by_the_thickness_over_the_cosine_of_its_half_angle(double degrees)
+    {
+        // Closed form: square to a cone that runs in at the angle a, the section shrinks by t / cos a, more than t by t (1 / cos a - 1).
+        var a = degrees * Math.PI / 180;
+        var slope = Math.Tan(a);
+        SurfaceJet Cone(double u, double v)
+        {
+            double b = v * Math.PI / 2, s = Math.Sin(b), c = Math.Cos(b), q = Math.PI / 2;
+            return new SurfaceJet(
+                new Point3(u, slope * u * s, -slope * u * c), new Vector3(1, slope * s, -slope * c), q * slope * u * new Vector3(0, c, s),
+                default, q * slope * new Vector3(0, c, s), -q * q * slope * u * new Vector3(0, s, -c));
+        }
+
+        var section = Cut(Cone, Plane.AtX(1), (1, 1), p => p.Point.Y);
+        var expected = slope - (Thickness / Math.Cos(a));
+        for (var k = 0; k <= 20; k++)
+        {
+            var p = section.At(section.Length * k / 20).Point;
+            Assert.Equal(expected, Math.Sqrt((p.Y * p.Y) + (p.Z * p.Z)), 1e-11);
+        }
+    }
+
+    [Theory]
+    [InlineData(12, 0.0289)]
+    [InlineData(6, 0.0574)]
+    public void At_a_sharp_stem_the_insides_meet_the_thickness_over_the_sine_of_the_half_angle_aft(double degrees, double published)
+    {
+        // Trigonometry: 6 mm planking meets 28.9 mm aft of the face at 12 degrees and 57.4 mm at 6.
+        var a = degrees * Math.PI / 180;
+        SurfaceJet Wedge(double u, double v) => new(
+            new Point3(u, u * Math.Tan(a), v), new Vector3(1, Math.Tan(a), 0), new Vector3(0, 0, 1), default, default, default);
+        Assert.Equal(published, Thickness / Math.Sin(a), 5e-5);
+        foreach (var half in new[] { 0, 0.0095 })
+        {
+            var expected = (Thickness / Math.Sin(a)) + (half / Math.Tan(a));
+            var section = Cut(Wedge, Plane.AtY(half), (expected, 1), p => p.Point.Z);
+            Assert.Equal(expected, section.At(0).Point.X, 1e-11);
+            Assert.Equal(expected, section.At(section.Length / 2).Point.X, 1e-11);
+            Assert.Equal(1.05, section.Length, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void A_turn_tighter_than_the_planking_is_thick_is_refused_with_its_place()
+    {
+        // A round gunwale of 4 mm radius cannot be planked 6 mm thick from outside.
+        SurfaceJet Pipe(double u, double v)
+        {
+            double b = v * Math.PI / 2, s = Math.Sin(b), c = Math.Cos(b), r = 0.004, q = Math.PI / 2;
+            return new SurfaceJet(
+                new Point3(u, r * s, -r * c), new Vector3(1, 0, 0), r * q * new Vector3(0, c, s), default, default, -r * q * q * new Vector3(0, s, -c));
+        }
+
+        var skin = new InsetSkin(Pipe, Thickness);
+        Assert.False(InsetSection.TryCut(skin, Plane.AtX(0.5), 0.5, 1, 0.01, p => p.Point.Y + 1, out _, out var reason));
+        Assert.Contains("too thick", reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Depth_under_a_sphere_is_the_radius_less_the_distance_from_its_centre()
+    {
+        var skin = new InsetSkin(Sphere, Thickness);
+        var p = new Point3(0.2, 0.5, -0.7);
+        Assert.Equal(1 - p.DistanceTo(default), skin.DepthOf(p, 0.5, 0.5), 1e-12);
+    }
+
+    [Theory]
+    [InlineData(-0.001)]
+    [InlineData(double.NaN)]
+    public void Planking_needs_a_thickness(double thickness) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new InsetSkin(Sphere, thickness));
+
+    private static InsetSection Cut(Func<double, double, SurfaceJet> outside, Plane plane, (double U, double V) start, Func<InsetPoint, double> remaining)
+    {
+        Assert.True(InsetSection.TryCut(new InsetSkin(outside, Thickness), plane, start.U, start.V, 0.05, remaining, out var section, out var reason), reason);
+        return section!;
+    }
+
+    // Radius 1 m about the origin; u runs along the boat over 137 degrees, v from the keel to the widest.
+    private static SurfaceJet Sphere(double u, double v)
+    {
+        double k = 2.4, q = Math.PI / 2, a = k * (u - 0.5), b = q * v;
+        double sa = Math.Sin(a), ca = Math.Cos(a), sb = Math.Sin(b), cb = Math.Cos(b);
+        Vector3 radial = new(0, sb, -cb), around = new(0, cb, sb);
+        return new SurfaceJet(
+            new Point3(sa, ca * sb, -ca * cb),
+            k * (new Vector3(ca, 0, 0) - (sa * radial)),
+            q * ca * around,
+            -k * k * (new Vector3(sa, 0, 0) + (ca * radial)),
+            -k * q * sa * around,
+            -q * q * ca * radial);
+    }
+}
