@@ -36,15 +36,23 @@ public readonly record struct Length(double Metres)
     /// <param name="length">The length; zero where the text is not one.</param>
     /// <param name="fault">What is wrong; null where nothing is.</param>
     /// <returns>Whether the text is a length.</returns>
-    public static bool TryParse(string text, out Length length, out UnitFault? fault)
+    public static bool TryParse(string text, out Length length, out UnitFault? fault) => TryParse(text, out length, out _, out fault);
+
+    /// <summary>Reads a length and the notation it is written in, so that an answer can be given in the same.</summary>
+    /// <param name="text">The text; see the other overload.</param>
+    /// <param name="length">The length; zero where the text is not one.</param>
+    /// <param name="notation">The notation; metres and centimetres count as millimetres.</param>
+    /// <param name="fault">What is wrong; null where nothing is.</param>
+    /// <returns>Whether the text is a length.</returns>
+    public static bool TryParse(string text, out Length length, out LengthNotation notation, out UnitFault? fault)
     {
         ArgumentNullException.ThrowIfNull(text);
-        fault = LengthReader.Read(text, out length);
+        fault = LengthReader.Read(text, out length, out notation);
         return fault is null;
     }
 
     /// <summary>Reads a length.</summary>
-    /// <param name="text">The text; see <see cref="TryParse"/>.</param>
+    /// <param name="text">The text; see <see cref="TryParse(string, out Length, out UnitFault?)"/>.</param>
     /// <returns>The length.</returns>
     /// <exception cref="FormatException">The text is not a length; the message says what would be right.</exception>
     public static Length Parse(string text) =>

@@ -5,20 +5,21 @@ namespace Lines.Kernel.Units;
 /// <summary>Reads lengths in every notation, with a clear word about what is not one.</summary>
 internal static class LengthReader
 {
-    /// <summary>Unit names with the metres of one; the first spelling of each is the one messages use.</summary>
-    private static readonly (string Name, double Metres)[] Units =
+    /// <summary>Unit names with how many of them make how many metres: whole numbers, so that a reading is rounded once.</summary>
+    private static readonly (string Name, int Metres, int Count)[] Units =
     [
-        ("mm", 0.001), ("cm", 0.01), ("m", 1), ("in", Length.Inch), ("ft", Length.Foot),
-        ("\"", Length.Inch), ("inch", Length.Inch), ("inches", Length.Inch),
-        ("'", Length.Foot), ("foot", Length.Foot), ("feet", Length.Foot),
-        ("metre", 1), ("metres", 1), ("meter", 1), ("meters", 1),
+        ("mm", 1, 1000), ("cm", 1, 100), ("m", 1, 1), ("in", 127, 5000), ("ft", 381, 1250),
+        ("\"", 127, 5000), ("inch", 127, 5000), ("inches", 127, 5000),
+        ("'", 381, 1250), ("foot", 381, 1250), ("feet", 381, 1250),
+        ("metre", 1, 1), ("metres", 1, 1), ("meter", 1, 1), ("meters", 1, 1),
     ];
 
     private const string Notations = "write it like 740 mm, 5.20 m, 29 1/8 in, 17' 6 1/2\" or 2-3-5+";
 
-    public static UnitFault? Read(string text, out Length length)
+    public static UnitFault? Read(string text, out Length length, out LengthNotation notation)
     {
         length = default;
+        notation = LengthNotation.Millimetres;
         if (text.Length > UnitScanner.LongestText)
             return new UnitFault("is too long to be a length", Notations);
 
@@ -32,8 +33,10 @@ internal static class LengthReader
         scan.SkipBlanks();
 
         var fault = ReadEighths(scan, out var metres, out var tried);
-        if (!tried)
-            fault = ReadUnits(ref scan, text, negative, out metres);
+        if (tried)
+            notation = LengthNotation.FeetInchesEighths;
+        else
+            fault = ReadUnits(ref scan, text, negative, out metres, out notation);
         if (fault is null)
             length = new Length(negative && metres != 0 ? -metres : metres);
         return fault;
@@ -58,13 +61,14 @@ internal static class LengthReader
             return new UnitFault(Invariant($"has {inches} inches"), "the middle figure of feet-inches-eighths is 0 to 11");
         if (eighths > 7)
             return new UnitFault(Invariant($"has {eighths} eighths"), "the last figure of feet-inches-eighths is 0 to 7");
-        metres = ((feet * 192) + (inches * 16) + (eighths * 2) + sixteenth) * Length.Inch / 16;
+        metres = ((feet * 192) + (inches * 16) + (eighths * 2) + sixteenth) * 127 / 80000.0;
         return null;
     }
 
-    private static UnitFault? ReadUnits(ref UnitScanner scan, string text, bool negative, out double metres)
+    private static UnitFault? ReadUnits(ref UnitScanner scan, string text, bool negative, out double metres, out LengthNotation notation)
     {
         metres = 0;
+        notation = LengthNotation.Millimetres;
         if (!scan.TakeNumber(out var value, out var whole, out var problem))
             return new UnitFault("is not a length", Notations);
         if (problem is not null)
@@ -78,11 +82,12 @@ internal static class LengthReader
         var name = scan.TakeUnit();
         if (!Known(name, out var unit))
             return Unknown(name, scan.Rest);
-        metres = value * unit;
+        metres = value * unit.Metres / unit.Count;
+        notation = unit.Count switch { 1250 => LengthNotation.FeetInches, 5000 => LengthNotation.Inches, _ => notation };
         scan.SkipBlanks();
         if (scan.AtEnd)
             return null;
-        if (unit != Length.Foot)
+        if (notation != LengthNotation.FeetInches)
             return new UnitFault($"has \"{scan.Rest}\" after the unit", Notations);
         return ReadInches(ref scan, value, whole, ref metres);
     }
@@ -99,12 +104,12 @@ internal static class LengthReader
         if (scan.AtEnd)
             return new UnitFault(Invariant($"has {inches} after the feet without a unit"), Invariant($"write {feet}' {inches}\" if inches are meant"));
         var name = scan.TakeUnit();
-        if (!Known(name, out var unit) || unit != Length.Inch)
+        if (!Known(name, out var unit) || unit.Count != 5000)
             return new UnitFault($"has \"{name}{scan.Rest}\" after the feet", "write inches after feet, like 17 ft 6 in");
         scan.SkipBlanks();
         if (!scan.AtEnd)
             return new UnitFault($"has \"{scan.Rest}\" after the inches", Notations);
-        metres += inches * Length.Inch;
+        metres = ((feet * 12) + inches) * 127 / 5000;
         if (inches < 12)
             return null;
         var meant = new Length(metres);
@@ -129,10 +134,10 @@ internal static class LengthReader
             : new UnitFault($"has the unknown unit \"{name}\"", "units are mm, cm, m, in and ft");
     }
 
-    private static bool Known(string name, out double metres)
+    private static bool Known(string name, out (int Metres, int Count) unit)
     {
         var index = Array.FindIndex(Units, u => u.Name.Equals(name, StringComparison.Ordinal));
-        metres = index < 0 ? 0 : Units[index].Metres;
+        unit = index < 0 ? default : (Units[index].Metres, Units[index].Count);
         return index >= 0;
     }
 }

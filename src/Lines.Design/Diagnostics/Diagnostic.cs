@@ -1,0 +1,19 @@
+using Lines.Design.Text;
+
+namespace Lines.Design.Diagnostics;
+
+/// <summary>One fault of a design file, at its place.</summary>
+/// <param name="File">The file as the user named it.</param>
+/// <param name="Place">Where in it.</param>
+/// <param name="Key">The key with its table, like <c>hull.beam</c>.</param>
+/// <param name="Problem">What is wrong, one clause.</param>
+/// <param name="Remedy">What would be right, one clause.</param>
+/// <param name="Excerpt">The line and a caret line under it; empty where the line is.</param>
+public sealed record Diagnostic(string File, Place Place, string Key, string Problem, string Remedy, string Excerpt)
+{
+    /// <summary>The fault on one line: <c>file:line:column: key: what is wrong; what would be right</c>.</summary>
+    public string Headline => Invariant($"{File}:{Place.Line}:{Place.Column}: {Key}: {Problem}; {Remedy}");
+
+    /// <summary>The headline and the excerpt.</summary>
+    public override string ToString() => Excerpt.Length == 0 ? Headline : $"{Headline}\n{Excerpt}";
+}

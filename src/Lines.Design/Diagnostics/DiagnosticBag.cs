@@ -1,0 +1,43 @@
+using Lines.Design.Text;
+
+namespace Lines.Design.Diagnostics;
+
+/// <summary>Collects the faults of one file and gives them sorted by place.</summary>
+public sealed class DiagnosticBag
+{
+    /// <summary>More faults than this are counted, not listed: such a file is not a design with mistakes in it.</summary>
+    public const int Listed = 100;
+
+    private readonly SourceText _source;
+    private readonly List<Diagnostic> _faults = [];
+
+    /// <summary>An empty bag for one file.</summary>
+    public DiagnosticBag(SourceText source) => _source = source;
+
+    /// <summary>Whether nothing is wrong so far.</summary>
+    public bool IsEmpty => _faults.Count == 0;
+
+    /// <summary>Whether what is added now is most likely counted only, so that advice on it would be wasted.</summary>
+    internal bool IsFull => _faults.Count > 2 * Listed;
+
+    /// <summary>Adds a fault.</summary>
+    /// <param name="place">Where.</param>
+    /// <param name="key">The key with its table.</param>
+    /// <param name="problem">What is wrong, one clause.</param>
+    /// <param name="remedy">What would be right, one clause.</param>
+    public void Add(Place place, string key, string problem, string remedy) =>
+        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, ""));
+
+    /// <summary>The faults in the order of their places, those at one place in the order they were added.</summary>
+    public IReadOnlyList<Diagnostic> Sorted()
+    {
+        var sorted = _faults.OrderBy(f => f.Place).Take(Listed).Select(f => f with { Excerpt = _source.Excerpt(f.Place) }).ToList();
+        if (_faults.Count > Listed)
+        {
+            sorted.Add(new Diagnostic(
+                _source.Path, sorted[^1].Place, "file", Invariant($"has {_faults.Count - Listed} more faults, not listed"), "mend these first", ""));
+        }
+
+        return sorted;
+    }
+}

@@ -1,0 +1,81 @@
+using Lines.Design.Diagnostics;
+using Lines.Design.Schema;
+using Lines.Design.Text;
+using Lines.Hull.Form;
+using Lines.Kernel.Units;
+
+namespace Lines.Design;
+
+/// <summary>Knows where in its file every dial of a design stands.</summary>
+public sealed class DialSource
+{
+    private readonly SourceText _source;
+    private readonly DesignValues _values;
+
+    internal DialSource(SourceText source, DesignValues values)
+    {
+        _source = source;
+        _values = values;
+    }
+
+    /// <summary>The path of the file as the user named it.</summary>
+    public string Path => _source.Path;
+
+    /// <summary>The text of the file.</summary>
+    public string Text => _source.Text;
+
+    /// <summary>The place of a dial: its value, or the head of its table where the key is left out.</summary>
+    public Place PlaceOf(Dial dial) => _values.PlaceOf(KeyOf(dial).Path);
+
+    /// <summary>Shows dials that exclude each other as faults of the file, one at every dial named.</summary>
+    /// <param name="conflicts">What shaping the hull found.</param>
+    /// <returns>The faults, sorted by place.</returns>
+    public IReadOnlyList<Diagnostic> Explain(IEnumerable<DialConflict> conflicts)
+    {
+        ArgumentNullException.ThrowIfNull(conflicts);
+        var faults = new DiagnosticBag(_source);
+        foreach (var conflict in conflicts)
+        {
+            foreach (var hint in conflict.Dials)
+            {
+                var key = KeyOf(hint.Dial);
+                var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
+                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest));
+            }
+        }
+
+        return faults.Sorted();
+    }
+
+    private string Remedy(SchemaKey key, double? nearest)
+    {
+        if (nearest is not { } value)
+            return "no value of this dial alone would do, so ease another of those named";
+        var written = _values.Find(key.Path);
+        var notation = written?.Notation ?? LengthNotation.Millimetres;
+        var rounded = Round(key, value, written?.Number, notation);
+        var shown = key.Kind == KeyKind.Length && notation != LengthNotation.Millimetres
+            ? new Length(rounded).ToText(notation)
+            : KeyRange.Show(key, rounded);
+        return $"nearest feasible {shown}, the others kept";
+    }
+
+    /// <summary>A nearest feasible value to the step it is shown in, away from the value in the file.</summary>
+    /// <remarks>Rounded the other way it would be infeasible again.</remarks>
+    private static double Round(SchemaKey key, double value, double? from, LengthNotation notation)
+    {
+        var step = key.Kind switch
+        {
+            KeyKind.Length => notation.Step(),
+            KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
+            _ => 0.001,
+        };
+        var steps = value / step;
+        var whole = from is null || Math.Abs(steps - Math.Round(steps)) < 1e-6 ? Math.Round(steps)
+            : value > from ? Math.Ceiling(steps)
+            : Math.Floor(steps);
+        return whole * step;
+    }
+
+    private static SchemaKey KeyOf(Dial dial) => DesignSchema.ByDial[dial];
+}

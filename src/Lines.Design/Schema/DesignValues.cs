@@ -1,0 +1,77 @@
+using Lines.Design.Text;
+using Lines.Kernel.Units;
+
+namespace Lines.Design.Schema;
+
+/// <summary>A checked value of one key.</summary>
+/// <param name="Raw">As written in the file.</param>
+/// <param name="Place">Where the value stands.</param>
+/// <param name="Text">Text of a text or choice.</param>
+/// <param name="Number">Number, SI; 1 and 0 for true and false.</param>
+/// <param name="Numbers">Members of a list, SI.</param>
+/// <param name="Places">Places of the members of a list.</param>
+internal sealed record KeyValue(
+    string Raw, Place Place, string Text, double Number, IReadOnlyList<double> Numbers, IReadOnlyList<Place> Places)
+{
+    /// <summary>The notation a length is written in, so that an answer can be given in the same.</summary>
+    public LengthNotation Notation { get; init; }
+}
+
+/// <summary>The checked values of a file and the places of its tables.</summary>
+internal sealed class DesignValues
+{
+    private readonly Dictionary<string, KeyValue> _values = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Place> _keys = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Place> _tables = new(StringComparer.Ordinal);
+
+    /// <summary>Notes where a key stands, whatever its value is worth.</summary>
+    public void PutKey(string path, Place place) => _keys.TryAdd(path, place);
+
+    public bool IsGiven(string path) => _keys.ContainsKey(path);
+
+    public bool IsAnyGivenIn(string table) => _keys.Keys.Any(k => k.StartsWith(table + ".", StringComparison.Ordinal));
+
+    public void Put(string path, KeyValue value) => _values[path] = value;
+
+    public void PutTable(string path, Place place) => _tables.TryAdd(path, place);
+
+    public bool Has(string path) => _values.ContainsKey(path);
+
+    public bool HasTable(string path) => path.Length == 0 || _tables.ContainsKey(path);
+
+    public KeyValue? Find(string path) => _values.GetValueOrDefault(path);
+
+    public double Number(string path) => _values[path].Number;
+
+    public double? NumberOrNone(string path) => Find(path)?.Number;
+
+    public double NumberOr(string path, double otherwise) => Find(path)?.Number ?? otherwise;
+
+    /// <summary>Whether all the keys have sound values.</summary>
+    public bool All(params ReadOnlySpan<string> paths)
+    {
+        foreach (var path in paths)
+        {
+            if (!Has(path))
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Where a fault of a key is shown: its value, or its key, or the head of its table, or the beginning.</summary>
+    public Place PlaceOf(string path)
+    {
+        if (Find(path) is { } value)
+            return value.Place;
+        if (_keys.TryGetValue(path, out var key))
+            return key;
+        for (var dot = path.LastIndexOf('.'); dot > 0; dot = path.LastIndexOf('.', dot - 1))
+        {
+            if (_tables.TryGetValue(path[..dot], out var place))
+                return place;
+        }
+
+        return Place.Start;
+    }
+}

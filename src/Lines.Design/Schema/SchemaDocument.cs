@@ -1,0 +1,42 @@
+using System.Text;
+
+namespace Lines.Design.Schema;
+
+/// <summary>Writes the table of keys as the page a designer reads.</summary>
+public static class SchemaDocument
+{
+    /// <summary>The keys as Markdown, a section for each table of the file.</summary>
+    /// <returns>The page, lines ended by a line feed.</returns>
+    public static string Markdown()
+    {
+        var page = new StringBuilder();
+        page.Append("# The keys of a design file\n\n")
+            .Append("One file is one vessel, written in TOML. Lengths and angles stand in quotes with their unit: ")
+            .Append("`\"5.20 m\"`, `\"740 mm\"`, `\"29 1/8 in\"`, `\"17' 6 1/2\\\"\"`, `\"2-3-5+\"` (feet-inches-eighths, a last `+` or `-` for a ")
+            .Append("sixteenth more or less), `\"12 deg\"`. Pure numbers stand without quotes. The decimal mark is a point.\n\n")
+            .Append("x runs aft from the foremost point, heights run up from the base line through the lowest point of the keel, and all is ")
+            .Append("to the outside of planking. `lines check FILE` lists every fault of a file at once.\n\n")
+            .Append("This page is written from the table the reader itself uses (`src/Lines.Design/Schema/DesignSchema.cs`) and a test keeps it ")
+            .Append("true; to write it anew: `LINES_REGENERATE=1 dotnet test tests/Lines.Tests --filter FullyQualifiedName~SchemaDocumentGolden`.\n");
+        foreach (var table in DesignSchema.Tables)
+        {
+            page.Append("\n## ").Append(table.Path.Length == 0 ? "Head of the file" : $"`[{table.Path}]`").Append("\n\n").Append(table.Doc).Append("\n\n")
+                .Append("| key | takes | range | left out | what it is |\n|---|---|---|---|---|\n");
+            foreach (var key in DesignSchema.Keys.Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal)))
+                page.Append(Row(key));
+        }
+
+        return page.ToString();
+    }
+
+    private static string Row(SchemaKey key)
+    {
+        var range = double.IsFinite(key.Least) ? KeyRange.Show(key)
+            : key.Choices.Count > 0 ? string.Join(" or ", key.Choices.Select(c => $"`\"{c}\"`"))
+            : key.Kind == KeyKind.Flag ? "`true` or `false`"
+            : "";
+        var doc = key.Stern is null ? key.Doc : $"({key.Stern} stern) {key.Doc}";
+        var otherwise = key.Default ?? (key.Required ? "not allowed" : "");
+        return $"| `{key.Name}` | `{key.Example.Replace("|", "\\|", StringComparison.Ordinal)}` | {range} | {otherwise} | {doc} |\n";
+    }
+}

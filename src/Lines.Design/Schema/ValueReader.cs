@@ -1,0 +1,166 @@
+using Lines.Design.Diagnostics;
+using Lines.Design.Text;
+using Lines.Kernel.Units;
+
+namespace Lines.Design.Schema;
+
+/// <summary>Turns a value of the file into a checked value of its key, or says why it is none.</summary>
+internal sealed class ValueReader(DiagnosticBag faults)
+{
+    private const int LongestTitle = 60;
+
+    private const int LongestList = 100;
+
+    /// <summary>The checked value, or null after a fault was reported.</summary>
+    public KeyValue? Read(SchemaKey key, TomlValue value) => key.Kind switch
+    {
+        KeyKind.Text => ReadText(key, value),
+        KeyKind.Flag => ReadFlag(key, value),
+        KeyKind.Choice => ReadChoice(key, value),
+        KeyKind.Ratio => ReadRatio(key, value),
+        KeyKind.Length => ReadLength(key, value),
+        KeyKind.Angle => ReadAngle(key, value),
+        _ => ReadLengths(key, value),
+    };
+
+    private KeyValue? ReadText(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind != TomlKind.Text)
+            return Wrong(key, value, "a text in quotes");
+        var text = value.Text.Trim();
+        var problem = text.Length == 0 ? "is empty"
+            : text.Any(char.IsControl) ? "has a line break or another control character"
+            : text.Length > LongestTitle ? Invariant($"has {text.Length} characters")
+            : null;
+        if (problem is null)
+            return One(value, 0) with { Text = text };
+        faults.Add(value.Place, key.Path, problem, Invariant($"write one line of 1 to {LongestTitle} characters"));
+        return null;
+    }
+
+    private KeyValue? ReadFlag(SchemaKey key, TomlValue value) =>
+        value.Kind == TomlKind.Flag ? One(value, value.Number) : Wrong(key, value, "true or false, without quotes");
+
+    private KeyValue? ReadChoice(SchemaKey key, TomlValue value)
+    {
+        var choices = string.Join(" or ", key.Choices.Select(c => $"\"{c}\""));
+        if (value.Kind != TomlKind.Text)
+            return Wrong(key, value, choices);
+        if (key.Choices.Contains(value.Text, StringComparer.Ordinal))
+            return One(value, 0) with { Text = value.Text };
+        var near = NearestName.Of(value.Text, key.Choices);
+        faults.Add(
+            value.Place,
+            key.Path,
+            $"has the unknown word {SourceText.Shown(value.Raw)}",
+            near is null ? $"write {choices}" : $"did you mean \"{near}\"? It takes {choices}");
+        return null;
+    }
+
+    private KeyValue? ReadRatio(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number)
+            return double.IsFinite(value.Number) ? InRange(key, value, One(value, value.Number)) : NotFinite(key, value);
+        return Wrong(key, value, $"a plain number from {KeyRange.Show(key)}, without quotes");
+    }
+
+    private KeyValue? ReadLength(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
+            return NotFinite(key, value);
+        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
+            return Wrong(key, value, $"a length in quotes, like {key.Example}");
+        var text = value.Kind == TomlKind.Text ? value.Text : value.Raw;
+        if (Length.TryParse(text, out var length, out var notation, out var fault))
+            return InRange(key, value, One(value, length.Metres) with { Notation = notation });
+        Report(key, value, fault!, BareLength(key, fault!, text));
+        return null;
+    }
+
+    private KeyValue? ReadAngle(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
+            return NotFinite(key, value);
+        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
+            return Wrong(key, value, $"an angle in quotes, like {key.Example}");
+        if (Angle.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var angle, out var fault))
+            return InRange(key, value, One(value, angle.Radians));
+        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{SourceText.Shown(value.Raw.Trim('"', '\''))} deg\"");
+        return null;
+    }
+
+    private KeyValue? ReadLengths(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind != TomlKind.List)
+            return Wrong(key, value, $"a list of lengths, like {key.Example}");
+        if (value.Items.Count > LongestList)
+        {
+            faults.Add(value.Place, key.Path, Invariant($"has {value.Items.Count} members"), Invariant($"give at most {LongestList}"));
+            return null;
+        }
+
+        var read = value.Items.Select(item => ReadLength(key, item)).ToList();
+        if (read.Contains(null))
+            return null;
+        var sorted = read.OfType<KeyValue>().OrderBy(r => r.Number).ToList();
+        var twice = sorted.Zip(sorted.Skip(1)).FirstOrDefault(p => p.Second.Number - p.First.Number < 0.001);
+        if (twice.Second is not null)
+        {
+            faults.Add(twice.Second.Place, key.Path, $"has {SourceText.Shown(twice.Second.Raw)} beside {SourceText.Shown(twice.First.Raw)}", "give places at least 1 mm apart");
+            return null;
+        }
+
+        return new KeyValue(value.Raw, value.Place, "", double.NaN, [.. sorted.Select(s => s.Number)], [.. sorted.Select(s => s.Place)]);
+    }
+
+    private KeyValue? InRange(SchemaKey key, TomlValue value, KeyValue read)
+    {
+        if (KeyRange.Holds(key, read.Number))
+            return read;
+        var side = read.Number < key.Least ? "below" : "above";
+        var limit = KeyRange.Show(key, read.Number < key.Least ? key.Least : key.Greatest);
+        faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} is {side} {limit}", $"give {KeyRange.Show(key)}");
+        return null;
+    }
+
+    /// <summary>For a number without unit: the units that would put it into the range of its key, in quotes as they must stand.</summary>
+    private static string BareLength(SchemaKey key, UnitFault fault, string text)
+    {
+        if (fault.Bare is null)
+            return fault.Remedy;
+        string[] units = ["mm", "cm", "m", "in", "ft"];
+        var number = text.Trim();
+        var meant = units.Select(u => $"{number} {u}")
+            .Where(t => Length.TryParse(t, out var l, out _) && KeyRange.Holds(key, l.Metres))
+            .Select(t => $"\"{t}\"")
+            .ToList();
+        return meant.Count == 0
+            ? $"give a length from {KeyRange.Show(key)}, like {key.Example}"
+            : $"write {string.Join(" or ", meant)}{(meant.Count > 1 ? ", whichever is meant" : "")}";
+    }
+
+    private KeyValue? Wrong(SchemaKey key, TomlValue value, string wanted)
+    {
+        var what = value.Kind switch
+        {
+            TomlKind.Text => "is a text",
+            TomlKind.Number => "is a bare number",
+            TomlKind.Flag => "is true or false",
+            TomlKind.List => "is a list",
+            _ => "is a date or time",
+        };
+        faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} {what}", $"write {wanted}");
+        return null;
+    }
+
+    private KeyValue? NotFinite(SchemaKey key, TomlValue value)
+    {
+        faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} is not a number anybody can build to", $"give {KeyRange.Show(key)}");
+        return null;
+    }
+
+    private void Report(SchemaKey key, TomlValue value, UnitFault fault, string remedy) =>
+        faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} {fault.Problem}", remedy);
+
+    private static KeyValue One(TomlValue value, double number) => new(value.Raw, value.Place, "", number, [], []);
+}

@@ -1,0 +1,82 @@
+using System.Text;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace Lines.Design.Text;
+
+/// <summary>One line that is no TOML.</summary>
+/// <param name="Place">Where the parser stumbled.</param>
+/// <param name="Key">The key or table it seems to be meant for.</param>
+/// <param name="Problem">What is wrong.</param>
+/// <param name="Remedy">What would be right.</param>
+/// <param name="IsWhole">Whether the name is whole, not a key within the table above it.</param>
+internal sealed record BrokenLine(Place Place, string Key, string Problem, string Remedy, bool IsWhole);
+
+/// <summary>Parses a text with faults in its syntax so that every faulty line is told and none of the sound ones.</summary>
+/// <remarks>
+/// <b>Method.</b> After a fault a parser is out of step and finds faults that are none. So the first faulty line is set aside (a
+/// table's head is mended, for the keys below belong to it) and the text is parsed again, until no fault is left.
+/// </remarks>
+internal static class SyntaxMender
+{
+    /// <summary>Parsing stops after this many characters in all, so that time stays in bounds for a text that is nothing but faults.</summary>
+    private const long MostParsed = 1L << 19;
+
+    public static (DocumentSyntax Document, IReadOnlyList<BrokenLine> Broken) Parse(SourceText source)
+    {
+        var lines = source.Text.Split('\n');
+        var broken = new List<BrokenLine>();
+        for (long parsed = 0; ;)
+        {
+            var text = string.Join('\n', lines);
+            parsed += text.Length + 1;
+            var document = SyntaxParser.Parse(text, source.Path, validate: false);
+            if (!document.HasErrors)
+                return (document, broken);
+            var faults = document.Diagnostics.OrderBy(d => d.Span.Start.Offset).ToList();
+            if (parsed > MostParsed)
+            {
+                foreach (var fault in faults.DistinctBy(f => f.Span.Start.Line).ExceptBy(broken.Select(b => b.Place.Line), f => f.Span.Start.Line + 1))
+                    broken.Add(Judge(lines, fault));
+                return (document, broken);
+            }
+
+            var first = Judge(lines, faults[0]);
+            var index = first.Place.Line - 1;
+            if (lines[index].Length == 0)
+                return (document, broken.Count > 0 ? broken : [first]);
+            var again = broken.Any(b => b.Place.Line == first.Place.Line);
+            if (!again)
+                broken.Add(first);
+            lines[index] = again ? "" : Mended(lines[index]);
+        }
+    }
+
+    private static BrokenLine Judge(string[] lines, DiagnosticMessage fault)
+    {
+        var at = Math.Min(fault.Span.Start.Line, lines.Length - 1);
+        // A fault that shows only at the beginning of the next line, or of the next token, is of the line before.
+        while (at > 0 && lines[at].AsSpan().Trim(" \t\r").IsEmpty)
+            at--;
+        var column = at == fault.Span.Start.Line ? fault.Span.Start.Column + 1 : lines[at].TrimEnd().Length + 1;
+        var (key, problem, remedy) = SyntaxAdvice.For(lines[at], fault.Message);
+        return new BrokenLine(new Place(at + 1, column), key, problem, remedy, key is "file" || lines[at].TrimStart().StartsWith('['));
+    }
+
+    /// <summary>The head of a table closed where it is not, so that the keys below keep their table; else nothing.</summary>
+    private static string Mended(string line)
+    {
+        if (!line.TrimStart().StartsWith('['))
+            return "";
+        var name = new StringBuilder();
+        foreach (var c in line.Trim().TrimStart('['))
+        {
+            if (!char.IsAsciiLetterOrDigit(c) && c is not ('_' or '-' or '.'))
+                break;
+            name.Append(c);
+        }
+
+        var path = name.ToString().Trim('.');
+        return path.Length == 0 || path.Contains("..", StringComparison.Ordinal) ? "" : $"[{path}]";
+    }
+}
