@@ -27,7 +27,7 @@ public sealed record LinesGrid(
             .Select(k => new StationMark(Number(k), k == 20 ? hull.WaterlineAft : hull.WaterlineFore + (length * k / 20))).ToArray();
         var sheer = Cut.Sheer(hull).Nodes.Min(p => p.Point.Z);
         double draft = hull.Draft, half = hull.Dials.Beam / 2;
-        double[] waterlines = [.. Quarters(0, draft), draft, .. Quarters(draft, sheer)];
+        double[] waterlines = [.. Quarters(0, draft), draft, .. Quarters(draft, sheer).Where(z => z > draft)];
         return new LinesGrid(stations, waterlines, [.. Quarters(0, half)], DiagonalMark.Across(hull));
     }
 

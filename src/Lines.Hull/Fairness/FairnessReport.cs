@@ -1,0 +1,61 @@
+using Lines.Hull.Sections;
+
+namespace Lines.Hull.Fairness;
+
+/// <summary>Whether the lines of a hull are fair.</summary>
+/// <param name="Lines">Every line judged: sheer in plan and in profile, keel, stem, stern, waterlines, buttocks, diagonals, sections.</param>
+/// <param name="Fair">Whether every line is within its limits.</param>
+/// <param name="ConvexThroughout">Whether no line, asked to or not, is hollow by more than 0.1 mm.</param>
+public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair, bool ConvexThroughout)
+{
+    /// <summary>The lines that are not fair, worst against its limit first.</summary>
+    public IReadOnlyList<LineFairness> Faults => [.. Lines.Where(l => !l.Fair).OrderByDescending(l => l.Excess)];
+
+    /// <summary>The line that stands furthest off its batten.</summary>
+    public LineFairness WorstOnBatten => Lines.MaxBy(l => l.Batten.Depth)!;
+
+    /// <summary>The line with the deepest hollow that was not asked for.</summary>
+    public LineFairness WorstHollow => Lines.MaxBy(l => l.Hollow.Depth)!;
+
+    /// <summary>The judgement in one plain sentence, lengths in millimetres.</summary>
+    public string Verdict
+    {
+        get
+        {
+            if (Faults is [var worst, ..])
+                return Invariant($"Not fair: {Faults.Count} of {Lines.Count} lines are outside their limits; worst, {worst.Sentence}.");
+            var shape = ConvexThroughout ? "convex throughout" : Invariant($"deepest unasked hollow {1000 * WorstHollow.Hollow.Depth:F2} mm");
+            return Invariant($"Fair: {shape}; the {WorstOnBatten.Name} stands furthest off a batten, {1000 * WorstOnBatten.Batten.Depth:F2} mm.");
+        }
+    }
+
+    /// <summary>Judges the lines of a hull.</summary>
+    /// <param name="lines">The lines, cut once.</param>
+    public static FairnessReport Of(HullLines lines)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        var judged = new List<LineFairness>();
+        foreach (var line in lines.All)
+        {
+            judged.Add(LineFairness.Of(line, Intention.Of(line, lines.Hull), lines));
+            if (line.Kind == LineKind.Sheer)
+                judged.Add(LineFairness.Of(line, Intention.OfSheerProfile(lines.Hull), lines));
+        }
+
+        return new FairnessReport(judged, judged.TrueForAll(l => l.Fair), judged.TrueForAll(l => l.DeepestHollow <= Limits.Hollow));
+    }
+}
+
+/// <summary>The limits of fairness.</summary>
+public static class Limits
+{
+    /// <summary>Deepest hollow nobody asked for [m], on every line but waterlines below the design waterline.</summary>
+    public const double Hollow = 0.0001;
+
+    /// <summary>Greatest distance from the batten [m], 1/32 in as a builder reads it.</summary>
+    public const double Batten = 0.0008;
+
+    /// <summary>Deepest hollow nobody asked for on a waterline below the design waterline [m].</summary>
+    /// <param name="length">Length of the hull [m].</param>
+    public static double HollowUnderWater(double length) => Math.Max(0.002, length / 2000);
+}

@@ -1,0 +1,108 @@
+using Lines.Hull.Form;
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Hull.Fairness;
+
+/// <summary>A fault of a line, or the worst place of one that has none.</summary>
+/// <param name="Depth">Its size [m]; 0 where there is nothing.</param>
+/// <param name="Place">Where it is, hull frame.</param>
+/// <param name="Station">Number of the nearest station of the lines plan.</param>
+public readonly record struct Blemish(double Depth, Point3 Place, string Station);
+
+/// <summary>How fair one line is.</summary>
+/// <param name="Line">The line.</param>
+/// <param name="Name">Its name, with the view where it is seen in two: "sheer in profile".</param>
+/// <param name="Inflections">Changes of the sign of curvature.</param>
+/// <param name="UnaskedInflections">Those of them that stand where none was asked for.</param>
+/// <param name="MonotonePieces">Pieces along which the curvature only rises or only falls.</param>
+/// <param name="Hollow">The deepest hollow nobody asked for.</param>
+/// <param name="HollowLimit">What that may be [m].</param>
+/// <param name="DeepestHollow">The deepest hollow, asked for or not [m].</param>
+/// <param name="Batten">The greatest distance from the batten.</param>
+/// <param name="BattenLimit">What that may be [m].</param>
+/// <param name="Flat">The worst flat between two harder places: reported, not a limit.</param>
+/// <param name="Ease">The dial to ease first if the line is not fair; null where it is.</param>
+public sealed record LineFairness(
+    HullLine Line,
+    string Name,
+    int Inflections,
+    int UnaskedInflections,
+    int MonotonePieces,
+    Blemish Hollow,
+    double HollowLimit,
+    double DeepestHollow,
+    Blemish Batten,
+    double BattenLimit,
+    Blemish Flat,
+    Dial? Ease)
+{
+    /// <summary>Whether the line is within its limits.</summary>
+    public bool Fair => Excess <= 1;
+
+    /// <summary>The larger of hollow and batten distance over its limit; 1 is the limit.</summary>
+    public double Excess => Math.Max(Hollow.Depth / HollowLimit, Batten.Depth / BattenLimit);
+
+    /// <summary>The worse of the two blemishes against its limit.</summary>
+    public Blemish Worst => IsHollow ? Hollow : Batten;
+
+    /// <summary>Whether the hollow, not the batten, is the worse against its limit.</summary>
+    public bool IsHollow => Hollow.Depth / HollowLimit > Batten.Depth / BattenLimit;
+
+    /// <summary>What is worst about the line, where and how much, in words and millimetres, no full stop.</summary>
+    public string Sentence
+    {
+        get
+        {
+            var place = Line.Kind == LineKind.Station
+                ? Invariant($"{1000 * Worst.Place.Z:F0} mm above the base line")
+                : Invariant($"near station {Worst.Station}, {1000 * Worst.Place.X:F0} mm from the bow");
+            return IsHollow
+                ? Invariant($"the {Name} is hollow by {1000 * Hollow.Depth:F2} mm (limit {1000 * HollowLimit:F2}) {place}")
+                : Invariant($"the {Name} stands {1000 * Batten.Depth:F2} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
+        }
+    }
+
+    /// <summary>Judges one line.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="intention">What it is meant to do.</param>
+    /// <param name="lines">The lines of its hull, for the stations.</param>
+    internal static LineFairness Of(HullLine line, Intention intention, HullLines lines)
+    {
+        var trace = LineTrace.Of(line, intention.Axes, intention.OutwardSign);
+        Hollow deepest = default, unasked = default;
+        foreach (var hollow in Hollows.In(trace, 0))
+        {
+            if (hollow.Depth > deepest.Depth)
+                deepest = hollow;
+            if (hollow.Depth > unasked.Depth && !intention.Asks(At(hollow.Place)))
+                unasked = hollow;
+        }
+
+        var inflections = CurvatureRuns.Inflections(trace);
+        var flat = CurvatureRuns.WorstFlat(trace);
+        var gap = BattenTest.Of(trace, intention.TurnsAnywhere);
+        var result = new LineFairness(
+            line,
+            intention.Name,
+            inflections.Count,
+            inflections.Count(t => !intention.Asks(At(t))),
+            CurvatureRuns.MonotonePieces(trace),
+            Blemish(unasked.Depth, unasked.Place),
+            intention.HollowLimit,
+            deepest.Depth,
+            Blemish(gap.Departure, gap.Place),
+            Limits.Batten,
+            Blemish(flat.Depth, flat.Place),
+            null);
+        return result.Fair ? result : result with { Ease = DialToEase.For(result, lines.Hull) };
+
+        Point3 At(double t) => line.At(t).Point;
+
+        Blemish Blemish(double depth, double t)
+        {
+            var p = At(t);
+            return new Blemish(depth, p, lines.Grid.Stations.MinBy(s => Math.Abs(s.X - p.X)).Number);
+        }
+    }
+}

@@ -1,0 +1,93 @@
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Hull.Fairness;
+
+/// <summary>One place along a line that is judged.</summary>
+/// <param name="Point">The place in the axes in which the line is seen flat [m].</param>
+/// <param name="Direction">Direction of the line there, any length but zero.</param>
+/// <param name="Curvature">Curvature [1/m], positive where the line bulges the way it is meant to.</param>
+public readonly record struct TracePoint(Point2 Point, Vector2 Direction, double Curvature);
+
+/// <summary>A line seen flat, as samples with exact curvature and the means to find any other place exactly.</summary>
+public sealed class LineTrace
+{
+    private readonly Func<double, TracePoint> _at;
+    private readonly TracePoint[] _samples;
+    private readonly double[] _lengths;
+
+    /// <summary>Samples a line at given places.</summary>
+    /// <param name="at">The line: place to point, direction and curvature.</param>
+    /// <param name="places">Places, strictly increasing, at least two; first and last are the line's ends.</param>
+    /// <param name="outwardSign">+1 where the intended side of the line is on its right hand, so that left turns bulge; -1 if not.</param>
+    public LineTrace(Func<double, TracePoint> at, IReadOnlyList<double> places, int outwardSign)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        ArgumentNullException.ThrowIfNull(places);
+        if (places.Count < 2)
+            throw new ArgumentException(Invariant($"{places.Count} places are too few for a line"), nameof(places));
+        _at = at;
+        OutwardSign = outwardSign;
+        Places = places;
+        _samples = new TracePoint[places.Count];
+        _lengths = new double[places.Count];
+        for (var k = 0; k < places.Count; k++)
+        {
+            _samples[k] = at(places[k]);
+            if (k > 0)
+                _lengths[k] = _lengths[k - 1] + _samples[k].Point.DistanceTo(_samples[k - 1].Point);
+        }
+    }
+
+    /// <summary>Places of the samples along the line.</summary>
+    public IReadOnlyList<double> Places { get; }
+
+    /// <summary>The samples.</summary>
+    public IReadOnlyList<TracePoint> Samples => _samples;
+
+    /// <summary>Chord lengths from the start to each sample [m].</summary>
+    public IReadOnlyList<double> Lengths => _lengths;
+
+    /// <summary>Chord length of the whole [m].</summary>
+    public double Length => _lengths[^1];
+
+    /// <summary>+1 where left turns bulge the way the line is meant to, -1 where right turns do.</summary>
+    public int OutwardSign { get; }
+
+    /// <summary>The line at any place.</summary>
+    public TracePoint At(double place) => _at(place);
+
+    /// <summary>The trace of a hull line at its nodes and half-way between them.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="axes">The axes in which it is seen.</param>
+    /// <param name="outwardSign">Sign of the curvature in those axes where the line bulges as meant.</param>
+    public static LineTrace Of(HullLine line, FlatAxes axes, int outwardSign)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var places = new double[(2 * line.Nodes.Count) - 1];
+        for (var k = 0; k < line.Nodes.Count; k++)
+        {
+            places[2 * k] = line.Nodes[k].T;
+            if (k > 0)
+                places[(2 * k) - 1] = (line.Nodes[k - 1].T + line.Nodes[k].T) / 2;
+        }
+
+        return new LineTrace(At, places, outwardSign);
+
+        TracePoint At(double t)
+        {
+            var jet = line.JetAt(t);
+            Vector2 first = axes.Flat(jet.First), second = axes.Flat(jet.Second);
+            var speed = first.Length;
+            return new TracePoint(axes.Flat(jet.Point), first, outwardSign * first.Cross(second) / (speed * speed * speed));
+        }
+    }
+
+    /// <summary>The place at a chord length from the start, by proportion between samples.</summary>
+    internal double PlaceAt(double length)
+    {
+        var k = Math.Clamp(Array.BinarySearch(_lengths, length) is var i && i >= 0 ? i : ~i - 1, 0, _lengths.Length - 2);
+        var s = (length - _lengths[k]) / (_lengths[k + 1] - _lengths[k]);
+        return Math.Clamp(Places[k] + (s * (Places[k + 1] - Places[k])), Places[0], Places[^1]);
+    }
+}
