@@ -59,7 +59,7 @@ public class FairnessReportTests
     {
         // A dent 8 mm deep and some 0.7 m long, cos² in x, around x = 0.8 m.
         static double Dent(double x, double z) => z > 0 && Math.Abs(x - 0.8) < 0.35 ? -0.008 * Math.Pow(Math.Cos(Math.PI * (x - 0.8) / 0.7), 2) : 0;
-        var line = Assert.Single(Judge(Dent).Lines, l => l.Name == "design waterline");
+        var line = Assert.Single(Judge(Dent).Lines, l => l is { Name: "design waterline" });
         var expected = PlaneHollow(x => WigleyHull.HalfBreadth(FineHull.Length, 0.74, 0.36, x, 0.12) + Dent(x, 0.12));
         Assert.False(line.Fair);
         Assert.True(line.IsHollow);
@@ -75,7 +75,7 @@ public class FairnessReportTests
     {
         static double Dent(double x, double z) => z > 0 && Math.Abs(x - 0.8) < 0.35 ? -0.008 * Math.Pow(Math.Cos(Math.PI * (x - 0.8) / 0.7), 2) : 0;
         var report = Judge(Dent, hollowAsked: true);
-        var line = Assert.Single(report.Lines, l => l.Name == "design waterline");
+        var line = Assert.Single(report.Lines, l => l is { Name: "design waterline" });
         Assert.Equal(0, line.Hollow.Depth);
         Assert.Equal(0, line.UnaskedInflections);
         Assert.Equal(2, line.Inflections);
@@ -87,15 +87,15 @@ public class FairnessReportTests
     public void Amidships_a_hollow_is_a_fault_even_where_hollow_ends_are_asked_for()
     {
         static double Dent(double x, double z) => z > 0 && Math.Abs(x - 2.6) < 0.35 ? -0.012 * Math.Pow(Math.Cos(Math.PI * (x - 2.6) / 0.7), 2) : 0;
-        Assert.False(Judge(Dent, hollowAsked: true).Lines.Single(l => l.Name == "design waterline").Fair);
+        Assert.False(Judge(Dent, hollowAsked: true).Lines.Single(l => l is { Name: "design waterline" }).Fair);
     }
 
     [Fact]
     public void Below_the_design_waterline_a_hollow_may_be_2_mm_or_the_length_over_2000()
     {
         var report = Judge((_, _) => 0);
-        Assert.Equal(5.25 / 2000, report.Lines.Single(l => l.Name == "waterline 1").HollowLimit);
-        Assert.Equal(0.0001, report.Lines.Single(l => l.Name == "design waterline").HollowLimit);
+        Assert.Equal(5.25 / 2000, report.Lines.Single(l => l is { Name: "waterline 1" }).HollowLimit);
+        Assert.Equal(0.0001, report.Lines.Single(l => l is { Name: "design waterline" }).HollowLimit);
         Assert.Equal(0.002, Limits.HollowUnderWater(3));
     }
 
@@ -110,7 +110,7 @@ public class FairnessReportTests
     }
 
     private static double StationX(LineFairness line, FairnessReport report) =>
-        report.Lines.First(l => l.Line.Kind == LineKind.Station && l.Line.Label == line.Batten.Station).Line.Position;
+        report.Lines.First(l => l.Line.Kind == LineKind.Station && string.Equals(l.Line.Label, line.Batten.Station, StringComparison.Ordinal)).Line.Position;
 
     // The greatest height of any chord over the curve between its ends, by trying chords.
     private static double PlaneHollow(Func<double, double> y)
