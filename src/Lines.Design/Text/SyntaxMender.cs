@@ -28,7 +28,8 @@ internal static class SyntaxMender
         var broken = new List<BrokenLine>();
         for (long parsed = 0; ;)
         {
-            var text = string.Join('\n', lines);
+            // The line end after the last line is for the parser, which throws on an escape that the text's end cuts off.
+            var text = string.Join('\n', lines) + '\n';
             parsed += text.Length + 1;
             var document = SyntaxParser.Parse(text, source.Path, validate: false);
             if (!document.HasErrors)

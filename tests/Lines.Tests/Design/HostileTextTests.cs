@@ -72,6 +72,22 @@ public sealed class HostileTextTests
         Assert.Contains(expected, fault.Headline, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("title = \"\\UFFFFFFFF\"")]
+    [InlineData("title = \"\\uD800\"")]
+    [InlineData("title = \"\\U00110000\"")]
+    [InlineData("title = \"\\x")]
+    [InlineData("title = \"\\")]
+    [InlineData("title = \"\\u")]
+    [InlineData("title = \"\\q\"")]
+    [InlineData("title = \"a\\\nb\"")]
+    [InlineData("\uD800 = 1")]
+    [InlineData("title = '\uDC00'")]
+    public void Broken_escapes_and_halves_of_characters_are_faults_of_their_line(string text)
+    {
+        Assert.Contains(DesignFile.Read(text, "a.toml").Diagnostics, f => f.Place.Line == 1);
+    }
+
     [Fact]
     public void Any_spoiling_of_a_sound_file_is_read_or_faulted_and_never_throws()
     {
@@ -88,8 +104,9 @@ public sealed class HostileTextTests
                 }
 
                 var reading = DesignFile.Read(text.ToString(), "a.toml");
-                return (reading.Design is null) == (reading.Diagnostics.Count > 0)
-                    && reading.Diagnostics.All(f => f.Place.Line >= 1 && f.Place.Column >= 1 && f.Problem.Length > 0 && f.Remedy.Length > 0 && f.Key.Length > 0);
+                Assert.Equal(reading.Design is null, reading.Diagnostics.Count > 0);
+                Assert.All(reading.Diagnostics, f => Assert.True(f.Place.Line >= 1 && f.Place.Column >= 1 && f.Problem.Length > 0 && f.Remedy.Length > 0, f.ToString()));
+                Assert.All(reading.Diagnostics, f => Assert.True(f.Key.Length > 0, f.ToString()));
             },
             iter: 2000);
     }
