@@ -74,8 +74,8 @@ public static class ArcPathMeasures
             var steps = 1;
             if (!s.IsLine)
             {
-                // The sagitta of a chord over the angle a is r (1 - cos(a / 2)).
-                var angle = 2 * Math.Acos(Math.Max(0, 1 - (tolerance / s.Radius)));
+                // The sagitta of a chord over the angle a is r (1 - cos(a / 2)) = 2 r sin²(a / 4), which keeps its digits on flat arcs.
+                var angle = 4 * Math.Asin(Math.Min(Math.Sqrt(0.5), Math.Sqrt(tolerance / (2 * s.Radius))));
                 steps = Math.Max(1, (int)Math.Ceiling(Math.Abs(s.Turn) / angle));
             }
 

@@ -7,8 +7,11 @@ namespace Lines.Kernel.Geometry;
 /// <param name="Bulge">Tangent of a quarter of the turned angle; 0 is a straight line.</param>
 public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
 {
+    /// <summary>Below this bulge an arc is taken for a line: it rises by less than 5e-9 of its chord, and its far centre would cost as many digits.</summary>
+    private const double FlattestBulge = 1e-8;
+
     /// <summary>Whether the segment is a straight line.</summary>
-    public bool IsLine => Bulge == 0;
+    public bool IsLine => Math.Abs(Bulge) < FlattestBulge;
 
     /// <summary>Angle turned from the first point to the last [rad], positive to the left.</summary>
     public double Turn => 4 * Math.Atan(Bulge);

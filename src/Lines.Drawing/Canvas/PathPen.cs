@@ -1,49 +1,51 @@
-using System.Text;
 using Lines.Drawing.Model;
-using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
+using SkiaSharp;
 
-namespace Lines.Drawing.Pdf;
+namespace Lines.Drawing.Canvas;
 
-/// <summary>Writes a path of lines and arcs as path operators: arcs become cubic curves.</summary>
-internal static class PdfPath
+/// <summary>Turns paths of lines and arcs into lines and cubic curves of the canvas, y turned down.</summary>
+internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double scale, double tolerance)
 {
-    private const int Decimals = 4;
-
     /// <summary>Appends a path.</summary>
     /// <remarks>
     /// <para><b>Method.</b> An arc of angle θ is cut into equal parts, each one cubic with handles 4/3 tan(θ/4) r: its middle
     /// and ends lie on the circle, and it strays outward by at most 2/27 sin⁶(θ/4) / cos²(θ/4) r to first order.</para>
     /// </remarks>
-    /// <param name="content">What is appended to.</param>
-    /// <param name="path">The path; at least two vertices.</param>
-    /// <param name="tolerance">Greatest distance of a curve from its arc [mm].</param>
     /// <exception cref="ArgumentException">The path has fewer than two vertices, or a vertex is not finite.</exception>
-    public static void Append(StringBuilder content, ArcPath path, double tolerance)
+    public void Append(ArcPath path)
     {
         PathGuard.Require(path);
-        At(content, path.Vertices[0].Point).Append("m\n");
+        builder.MoveTo(On(path.Vertices[0].Point));
         var last = path.Vertices.Count - 1;
         for (var i = 0; i < last; i++)
-            Leg(content, new ArcSegment(path.Vertices[i].Point, path.Vertices[i + 1].Point, path.Vertices[i].Bulge), tolerance);
+            Leg(new ArcSegment(path.Vertices[i].Point, path.Vertices[i + 1].Point, path.Vertices[i].Bulge));
         if (!path.Closed)
             return;
         if (path.Vertices[last].Bulge != 0)
-            Leg(content, new ArcSegment(path.Vertices[last].Point, path.Vertices[0].Point, path.Vertices[last].Bulge), tolerance);
-        content.Append("h\n");
+            Leg(new ArcSegment(path.Vertices[last].Point, path.Vertices[0].Point, path.Vertices[last].Bulge));
+        builder.Close();
     }
 
-    private static void Leg(StringBuilder content, ArcSegment leg, double tolerance)
+    /// <summary>Appends a polyline.</summary>
+    public void Append(IReadOnlyList<Point2> points)
+    {
+        builder.MoveTo(On(points[0]));
+        for (var i = 1; i < points.Count; i++)
+            builder.LineTo(On(points[i]));
+    }
+
+    private void Leg(ArcSegment leg)
     {
         if (leg.IsLine)
         {
-            At(content, leg.To).Append("l\n");
+            builder.LineTo(On(leg.To));
             return;
         }
 
         var centre = leg.Centre;
         var radius = leg.From - centre;
-        var parts = Parts(radius.Length, Math.Abs(leg.Turn), tolerance);
+        var parts = Parts(radius.Length, Math.Abs(leg.Turn));
         var step = leg.Turn / parts;
         var (sin, cos) = Math.SinCos(step);
         var handle = 4.0 / 3.0 * Math.Tan(step / 4);
@@ -52,17 +54,12 @@ internal static class PdfPath
         {
             var turned = (cos * radius) + (sin * radius.TurnedLeft);
             var end = i == parts ? leg.To : centre + turned;
-            At(content, start + (handle * radius.TurnedLeft));
-            At(content, end - (handle * turned.TurnedLeft));
-            At(content, end).Append("c\n");
+            builder.CubicTo(On(start + (handle * radius.TurnedLeft)), On(end - (handle * turned.TurnedLeft)), On(end));
             (radius, start) = (turned, end);
         }
     }
 
-    private static StringBuilder At(StringBuilder content, Point2 p) =>
-        content.AppendPlain(p.X, Decimals).Append(' ').AppendPlain(p.Y, Decimals).Append(' ');
-
-    private static int Parts(double radius, double angle, double tolerance)
+    private int Parts(double radius, double angle)
     {
         var parts = Math.Max(1, (int)Math.Ceiling((angle / (Math.PI / 2)) - 1e-9));
         while (Stray(angle / parts) * radius > tolerance)
@@ -75,4 +72,6 @@ internal static class PdfPath
         var (sin, cos) = Math.SinCos(angle / 4);
         return 2.0 / 27.0 * Math.Pow(sin, 6) / (cos * cos);
     }
+
+    private SKPoint On(Point2 p) => new((float)(p.X * scale), (float)((sheetHeight - p.Y) * scale));
 }

@@ -1,6 +1,6 @@
 using Lines.Kernel.Geometry;
 
-namespace Lines.Drawing.Png;
+namespace Lines.Drawing.Canvas;
 
 /// <summary>Cuts a polyline into dashes.</summary>
 internal static class Dashes
