@@ -1,0 +1,253 @@
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>The lines a designer means by a boat, shaped before the surface: midship section, ends, keel, design waterline, sheer.</summary>
+internal sealed record CharacterLines
+{
+    private const int SpansPerSide = 4;
+
+    public required HullDials Dials { get; init; }
+
+    public required SplineBasis U { get; init; }
+
+    public required double WidestU { get; init; }
+
+    public required MidshipSection Midship { get; init; }
+
+    public required EndProfile Bow { get; init; }
+
+    public required EndProfile Stern { get; init; }
+
+    /// <summary>x of the net's poles, row by row along u [m].</summary>
+    public required double[] X { get; init; }
+
+    public required BattenLine Keel { get; init; }
+
+    public required BattenLine Waterline { get; init; }
+
+    public required BattenLine SheerPlan { get; init; }
+
+    public required BattenLine SheerProfile { get; init; }
+
+    public SplineBasis V => Midship.V;
+
+    public double WaterlineV => Midship.WaterlineV;
+
+    /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
+    public static CharacterLines Shape(HullDials d)
+    {
+        if (d.Widest is double given)
+            return ShapeAt(d, given);
+
+        // The energy has one minimum over the plausible range; golden section to a thousandth of the length.
+        const double Ratio = 0.6180339887498949;
+        double low = 0.42, high = 0.58, a = high - (Ratio * (high - low)), b = low + (Ratio * (high - low));
+        double ea = WaterlineEnergy(d, a), eb = WaterlineEnergy(d, b);
+        while (high - low > 1e-3)
+        {
+            if (ea < eb)
+                (high, b, eb, a) = (b, a, ea, b - (Ratio * (b - low)));
+            else
+                (low, a, ea, b) = (a, b, eb, a + (Ratio * (high - a)));
+            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, a), WaterlineEnergy(d, b));
+        }
+
+        return ShapeAt(d, Math.Round((low + high) / 2, 3));
+    }
+
+    private static double WaterlineEnergy(HullDials d, double widest)
+    {
+        var line = ShapeWaterline(Lengthwise(widest), widest, 0, 1, 1, d);
+        return line.Energy + (1e4 * line.Hollow);
+    }
+
+    private static CharacterLines ShapeAt(HullDials d, double um)
+    {
+        var u = Lengthwise(um);
+        var midship = MidshipSection.Shape(d, 0);
+        var vw = midship.WaterlineV;
+        double keelFore = 0, keelAft = 0, atMidship = 0;
+        for (var pass = 0; ; pass++)
+        {
+            var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, d.Draft, d.Bow.Sheer, d.Bow.Forefoot, keelFore);
+            var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
+            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft);
+            var aft = waterline.Abscissa[^1];
+            var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
+            var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
+            var settled = Math.Abs(keelFore + keel.SlopeAt(0)) + Math.Abs(keelAft - keel.SlopeAt(1)) + Math.Abs(atMidship - keel.At(um));
+            if (settled < 1e-12 || pass == 30)
+            {
+                var sheerX = Column(x, u, midship.V, midship.V.Count - 1);
+                return new CharacterLines
+                {
+                    Dials = d,
+                    U = u,
+                    WidestU = um,
+                    Midship = midship,
+                    Bow = bow,
+                    Stern = stern,
+                    X = x,
+                    Keel = keel,
+                    Waterline = waterline,
+                    SheerPlan = ShapeSheerPlan(d, u, um, sheerX, midship.Y[^1], stern.Y[^1], waterline),
+                    SheerProfile = ShapeSheerProfile(d, u, um, sheerX),
+                };
+            }
+
+            (keelFore, keelAft) = (-keel.SlopeAt(0), keel.SlopeAt(1));
+            if (d.KeelLow is not null && Math.Abs(atMidship - keel.At(um)) > 1e-13)
+            {
+                atMidship = keel.At(um);
+                midship = MidshipSection.Shape(d, atMidship);
+                vw = midship.WaterlineV;
+            }
+        }
+    }
+
+    private static SplineBasis Lengthwise(double um) => SplineBasis.Clamped(
+        3,
+        [
+            .. Enumerable.Range(0, SpansPerSide).Select(k => um * k / SpansPerSide),
+            .. Enumerable.Range(0, SpansPerSide + 1).Select(k => um + ((1 - um) * k / SpansPerSide)),
+        ]);
+
+    private static (EndProfile Stern, BattenLine Waterline) ShapeStern(
+        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft)
+    {
+        double vw = midship.WaterlineV, half = midship.WaterlineHalfBreadth;
+        if (d.Stern is PointedStern p)
+        {
+            var stern = EndProfile.Stem(midship.V, vw, p.Rocker, d.Draft, p.Sheer, p.Heel, keelAft);
+            var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
+            return (stern, ShapeWaterline(u, um, fore, aft, half, d));
+        }
+
+        // The waterline ends on the transom's plane; where on it, breadthwise, is the waterline's own fairest answer.
+        var t = (TransomStern)d.Stern;
+        var end = d.Length - (Math.Tan(t.Rake) * ((t.Rake >= 0 ? t.Sheer : t.Foot) - d.Draft));
+        var line = ShapeWaterline(u, um, fore, end, half, d);
+        return (EndProfile.Transom(midship.V, vw, d, t, line.Ordinate[^1], midship), line);
+    }
+
+    private static BattenLine ShapeKeel(HullDials d, SplineBasis u, double um, double[] x, double aft)
+    {
+        var line = new Batten(u, x);
+        var low = d.KeelLow is double k ? ParameterAt(u, x, k * d.Length) : um;
+        line.Pass(0, d.Bow.Rocker);
+        line.Pass(1, aft);
+        line.Pass(low, 0);
+        line.Slope(low, 0);
+        line.OneSided(1);
+        return line.Solve();
+    }
+
+    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d)
+    {
+        double[] x = [.. Enumerable.Range(0, u.Count).Select(i => fore + (u.GrevilleAt(i) * (aft - fore)))];
+        var line = new Batten(u, x);
+        line.Pass(0, 0);
+        line.Pass(um, half);
+        line.Slope(um, 0);
+        line.Area(0, um, d.Bow.EntryFullness * um * (aft - fore) * half);
+        line.Area(um, 1, d.Stern.RunFullness * (1 - um) * (aft - fore) * half);
+        if (d.Bow.EntryAngle is double entry)
+            line.Slope(0, Math.Tan(entry));
+        if (d.Stern is TransomStern t)
+        {
+            // The transom must be able to take the waterline's end between its foot and its greatest breadth.
+            double share = (d.Draft - t.Foot) / (t.Sheer - t.Foot), most = t.Breadth / d.Beam * half;
+            line.AtLeast(1, Math.Min(0.98, 1.1 * share) * most);
+            line.AtMost(1, 0.98 * most);
+        }
+        else
+        {
+            line.Pass(1, 0);
+            if (d.Stern is PointedStern { RunAngle: double run })
+                line.Slope(1, -Math.Tan(run));
+        }
+
+        if (!d.Hollow)
+            line.OneSided(-1);
+        return line.Solve();
+    }
+
+    private static BattenLine ShapeSheerPlan(
+        HullDials d, SplineBasis u, double um, double[] x, double half, double aft, BattenLine waterline)
+    {
+        var line = new Batten(u, x);
+        line.Pass(0, 0);
+        line.Pass(1, aft);
+        line.Pass(um, half);
+        line.Slope(um, 0);
+        var widest = SplineRows.At(u, um, 0).Dot(x);
+        if (d.Bow.SheerFullness is double bow)
+            line.Area(0, um, bow * (widest - x[0]) * half);
+        if (d.Stern.SheerFullness is double stern)
+            line.Area(um, 1, stern * (x[^1] - widest) * half);
+        if (!d.Hollow)
+            line.OneSided(-1);
+        for (var k = 1; d.Midship.Flare >= 0 && k < 20; k++)
+            line.AtLeast(k / 20.0, waterline.At(k / 20.0));
+        return line.Solve();
+    }
+
+    private static BattenLine ShapeSheerProfile(HullDials d, SplineBasis u, double um, double[] x)
+    {
+        var line = new Batten(u, x);
+        line.Pass(0, d.Bow.Sheer);
+        line.Pass(1, d.Stern.Sheer);
+        line.Pass(um, d.Depth);
+
+        // Tumblehome keeps its beam exact only if heights are widest at the widest station: the sheer is level there.
+        if (d.Midship.Flare < 0)
+            line.Slope(um, 0);
+        var share = (SplineRows.At(u, um, 0).Dot(x) - x[0]) / (x[^1] - x[0]);
+        var chord = d.Bow.Sheer + (share * (d.Stern.Sheer - d.Bow.Sheer));
+        line.OneSided(d.Depth <= chord ? 1 : -1);
+        return line.Solve();
+    }
+
+    /// <summary>x of the net: ruled from end to end, with a bump that makes the section at the widest station plane.</summary>
+    private static double[] Abscissas(
+        SplineBasis u, SplineBasis v, double um, double widest, EndProfile bow, EndProfile stern, double length)
+    {
+        var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(u.GrevilleAt)]);
+        line.Pass(0, 0);
+        line.Pass(1, 0);
+        line.Pass(um, 1);
+        var bump = line.Solve().Ordinate;
+        var x = new double[u.Count * v.Count];
+        for (var i = 0; i < u.Count; i++)
+        {
+            var g = u.GrevilleAt(i);
+            for (var j = 0; j < v.Count; j++)
+            {
+                double fore = bow.Inward[j], aft = length - stern.Inward[j];
+                x[(i * v.Count) + j] = ((1 - g) * fore) + (g * aft) + (bump[i] * (widest - ((1 - um) * fore) - (um * aft)));
+            }
+        }
+
+        return x;
+    }
+
+    private static double[] Column(double[] x, SplineBasis u, SplineBasis v, int j) =>
+        [.. Enumerable.Range(0, u.Count).Select(i => x[(i * v.Count) + j])];
+
+    /// <summary>Parameter where an increasing spline takes a value.</summary>
+    internal static double ParameterAt(SplineBasis u, double[] poles, double value)
+    {
+        double low = 0, high = 1;
+        for (var k = 0; k < 60; k++)
+        {
+            var middle = (low + high) / 2;
+            if (SplineRows.At(u, middle, 0).Dot(poles) < value)
+                low = middle;
+            else
+                high = middle;
+        }
+
+        return (low + high) / 2;
+    }
+}

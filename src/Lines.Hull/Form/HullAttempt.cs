@@ -1,0 +1,205 @@
+using Lines.Hull.Fairness;
+using Lines.Hull.Sections;
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>Why no hull came of a set of dials.</summary>
+/// <param name="Reason">What is wrong, one clause.</param>
+/// <param name="Dials">The dials that may be in conflict, the likeliest first.</param>
+internal sealed record FormFault(string Reason, IReadOnlyList<Dial> Dials);
+
+/// <summary>One try at a hull: the surface, or the first thing that its dials exclude.</summary>
+/// <param name="Surface">The hull; null where there is a fault.</param>
+/// <param name="Fault">What excludes it; null where there is a hull.</param>
+internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
+{
+    /// <summary>Bow of a batten or section that counts as straight [m].</summary>
+    private const double Straight = 5e-5;
+
+    /// <summary>Shapes lines and skin, checking each before the next is begun.</summary>
+    public static HullAttempt Make(HullDials d)
+    {
+        if (SectionFault(d) is FormFault impossible)
+            return new HullAttempt(null, impossible);
+        var lines = CharacterLines.Shape(d);
+        var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
+        if (fault is not null)
+            return new HullAttempt(null, fault);
+        var surface = HullShape.Skin(lines, new SkinStiffness(), out var skin);
+        fault = skin.Contradiction > 1e-7 ? VeeFault(d) : Folds(lines, surface) ?? Hollows(lines, surface);
+        return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
+    }
+
+    private static FormFault? SectionFault(HullDials d)
+    {
+        var bound = MidshipSection.GreatestFullness(d, 0);
+        if (double.IsNaN(bound))
+        {
+            return new FormFault(
+                "a section with this deadrise and flare cannot reach the sheer without a hollow", [Dial.Deadrise, Dial.Flare, Dial.Depth, Dial.Beam]);
+        }
+
+        return d.Midship.Fullness < bound
+            ? null
+            : new FormFault(
+                Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents"),
+                [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]);
+    }
+
+    private static FormFault? MidshipFault(CharacterLines lines) =>
+        lines.Midship.Residual > 1e-8 || lines.Midship.Hollow > Straight
+            ? new FormFault("no fair section has this fullness with this deadrise and flare", [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare])
+            : null;
+
+    private static FormFault? ProfileFault(CharacterLines lines)
+    {
+        var d = lines.Dials;
+        var keel = lines.Keel;
+        if (keel.Hollow > Straight || keel.Contradiction > 1e-9)
+        {
+            return new FormFault(
+                "no keel without a hollow has its lowest point there and rises to these heights",
+                d.KeelLow is null ? [Dial.BowRocker, Dial.SternRocker] : [Dial.KeelLow, Dial.BowRocker, Dial.SternRocker]);
+        }
+
+        // Sections cross the profile where x runs aft with u; the ruled x folds when both ends reach past each other.
+        foreach (var v in Enumerable.Range(0, 21).Select(k => k / 20.0))
+        {
+            foreach (var u in Enumerable.Range(0, 33).Select(k => k / 32.0))
+            {
+                if (!(AlongX(lines, u, v) > 0.05 * d.Length))
+                    return new FormFault("stem and stern leave no length of keel between them", [Dial.Forefoot, Dial.Heel]);
+            }
+        }
+
+        return lines.Stern.Hollow <= Straight
+            ? null
+            : new FormFault("no transom without a hollow takes the waterline's end and this breadth", [Dial.TransomBreadth, Dial.RunFullness]);
+    }
+
+    private static FormFault? WaterlineFault(CharacterLines lines)
+    {
+        var line = lines.Waterline;
+        if (line.Hollow <= Straight / 2 && line.Short <= Straight && line.Contradiction <= 1e-9)
+            return null;
+        var fore = line.Short <= Straight && line.HollowU < lines.WidestU;
+        List<Dial> dials = fore ? [Dial.EntryFullness] : [Dial.RunFullness];
+        if (fore && lines.Dials.Bow.EntryAngle is not null)
+            dials.Add(Dial.EntryAngle);
+        if (!fore && lines.Dials.Stern is PointedStern { RunAngle: not null })
+            dials.Add(Dial.RunAngle);
+        if (lines.Dials.Stern is TransomStern && !fore)
+            dials.Add(Dial.TransomBreadth);
+        if (lines.Dials.Widest is not null)
+            dials.Add(Dial.Widest);
+        if (!fore || lines.Dials.Bow.EntryAngle is null)
+            dials.Add(fore ? Dial.RunFullness : Dial.EntryFullness);
+        return new FormFault(
+            fore ? "no design waterline without a hollow has this entry" : "no design waterline without a hollow has this run", dials);
+    }
+
+    private static FormFault? SheerFault(CharacterLines lines)
+    {
+        var d = lines.Dials;
+        if (lines.SheerProfile.Hollow > Straight)
+            return new FormFault("no sheer without a hollow passes these three heights", [Dial.Depth, Dial.BowSheer, Dial.SternSheer]);
+        var plan = lines.SheerPlan;
+        if (plan.Hollow <= Straight && plan.Short <= 1e-3)
+            return null;
+        List<Dial> dials = [];
+        if (d.Bow.SheerFullness is not null)
+            dials.Add(Dial.BowSheerFullness);
+        if (d.Stern.SheerFullness is not null)
+            dials.Add(Dial.SternSheerFullness);
+        dials.AddRange([Dial.EntryFullness, Dial.RunFullness]);
+        return new FormFault(
+            plan.Short > 1e-3 ? "the sheer in plan would fall inside the design waterline" : "no sheer in plan without a hollow has this fullness", dials);
+    }
+
+    private static FormFault VeeFault(HullDials d) => new(
+        "the section cannot stand at this angle on the keel there: at the profile tan(vee) is tan(slope of the profile) over tan(half-angle of the waterline)",
+        d.Bow.Vee is not null ? [Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]);
+
+    /// <summary>Heights must rise all the way up every section, and no half-breadth be negative.</summary>
+    private static FormFault? Folds(CharacterLines lines, HullSurface surface)
+    {
+        for (var i = 1; i < 96; i++)
+        {
+            for (var j = 1; j < 64; j++)
+            {
+                double u = i / 96.0, v = j / 64.0;
+                var jet = surface.Side.JetAt(u, v);
+                if ((jet.U.X * jet.V.Z) - (jet.V.X * jet.U.Z) <= 0 || jet.Point.Y < -1e-9)
+                    return new FormFault(Invariant($"the skin folds near x = {jet.Point.X:F2} m"), EndDials(lines, u));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Without hollow lines asked for, no waterline is hollow by more than a builder would take for fair.</summary>
+    private static FormFault? Hollows(CharacterLines lines, HullSurface surface)
+    {
+        var d = lines.Dials;
+        if (d.Hollow)
+            return null;
+        var top = Math.Min(d.Depth, Math.Min(d.Bow.Sheer, d.Stern.Sheer));
+        double[] heights =
+        [
+            .. Enumerable.Range(1, 9).Select(k => d.Draft * k / 10), d.Draft, .. Enumerable.Range(1, 7).Select(k => d.Draft + ((top - d.Draft) * k / 8)),
+        ];
+        foreach (var z in heights)
+        {
+            var limit = z < d.Draft ? Limits.HollowUnderWater(d.Length) : Limits.Hollow;
+            foreach (var line in Cut.Waterline(surface, z))
+            {
+                var trace = LineTrace.Of(line, FlatAxes.Plan, line.Tag.OutwardSign);
+                foreach (var hollow in Fairness.Hollows.In(trace, limit))
+                {
+                    var u = line.At(hollow.Place).U;
+                    return new FormFault(
+                        Invariant($"the waterline {z * 1000:F0} mm above the base line would be hollow by {hollow.Depth * 1000:F1} mm"), EndDials(lines, u));
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static List<Dial> EndDials(CharacterLines lines, double u)
+    {
+        var d = lines.Dials;
+        if (u < lines.WidestU)
+        {
+            return
+            [
+                .. d.Bow.Vee is null ? (Dial[])[] : [Dial.BowVee],
+                .. d.Bow.EntryAngle is null ? (Dial[])[] : [Dial.EntryAngle],
+                Dial.EntryFullness, Dial.BowRocker, Dial.Forefoot, Dial.Deadrise, Dial.MidshipFullness,
+            ];
+        }
+
+        return d.Stern is TransomStern t
+            ? [Dial.RunFullness, Dial.TransomBreadth, t.FootIsImmersion ? Dial.TransomImmersion : Dial.SternRocker, Dial.Deadrise, Dial.MidshipFullness]
+            :
+            [
+                .. d.Stern is PointedStern { Vee: not null } ? (Dial[])[Dial.SternVee] : [],
+                Dial.RunFullness, Dial.SternRocker, Dial.Heel, Dial.Deadrise, Dial.MidshipFullness,
+            ];
+    }
+
+    private static double AlongX(CharacterLines lines, double u, double v)
+    {
+        var du = SplineRows.At(lines.U, u, 1);
+        var at = SplineRows.At(lines.V, v, 0);
+        var sum = 0.0;
+        for (var a = 0; a < du.Count; a++)
+        {
+            for (var b = 0; b < at.Count; b++)
+                sum += du.Values[a] * at.Values[b] * lines.X[(du.Indices[a] * lines.V.Count) + at.Indices[b]];
+        }
+
+        return sum;
+    }
+}

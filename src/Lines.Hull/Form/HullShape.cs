@@ -1,0 +1,87 @@
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>Shapes a hull from its dials.</summary>
+/// <remarks>
+/// <para><b>Method.</b> Character lines as constrained least-energy battens, then the least-energy bicubic B-spline that contains
+/// them. The hull is a function of the dials alone: every solve starts cold.</para>
+/// <para><b>Accuracy.</b> Length, beam, depth, draft, sheer heights and rocker to 0.01 mm; entry, run and midship fullness to 1e-4,
+/// measured on the finished surface.</para>
+/// </remarks>
+public static class HullShape
+{
+    /// <summary>Shapes the hull, or names the dials that exclude each other with the nearest values that do not.</summary>
+    public static HullSolution Solve(HullDials dials)
+    {
+        ArgumentNullException.ThrowIfNull(dials);
+        var attempt = HullAttempt.Make(dials);
+        return attempt.Fault is null
+            ? new HullSolution(attempt.Surface, [])
+            : new HullSolution(null, [NearestDials.Explain(dials, attempt.Fault)]);
+    }
+
+    /// <summary>The surface through given lines.</summary>
+    internal static HullSurface Skin(CharacterLines lines, SkinStiffness stiffness, out SkinProgram skin)
+    {
+        SplineBasis u = lines.U, v = lines.V;
+        int nu = u.Count, nv = v.Count;
+        double um = lines.WidestU, vw = lines.WaterlineV;
+        var d = lines.Dials;
+        skin = new SkinProgram(u, v, lines.X, new SkinScale(d.Length, (a, b) => LeastRise(lines, a, b)), stiffness);
+        for (var j = 0; j < nv; j++)
+        {
+            skin.Fix(0, j, 0, lines.Bow.Z[j]);
+            skin.Fix(nu - 1, j, lines.Stern.Y[j], lines.Stern.Z[j]);
+        }
+
+        var onWaterline = SplineRows.At(v, vw, 0);
+        for (var i = 1; i < nu - 1; i++)
+        {
+            skin.Fix(i, 0, 0, lines.Keel.Ordinate[i]);
+            skin.Fix(i, nv - 1, lines.SheerPlan.Ordinate[i], lines.SheerProfile.Ordinate[i]);
+            skin.AlongV(onWaterline, i, height: false, lines.Waterline.Ordinate[i]);
+            skin.AlongV(onWaterline, i, height: true, d.Draft);
+        }
+
+        var value = SplineRows.At(u, um, 0);
+        var slope = SplineRows.At(u, um, 1);
+        for (var j = 1; j < nv - 1; j++)
+        {
+            skin.AlongU(value, j, height: false, lines.Midship.Y[j]);
+            skin.AlongU(value, j, height: true, lines.Midship.Z[j]);
+            skin.AlongU(slope, j, height: false, 0);
+
+            // Heights run level through the section, but above the waterline they follow the sheer's slope, below a keel that
+            // is lowest elsewhere the keel's; poles that touch the design waterline stay level with it.
+            if (j >= onWaterline.Indices[0] + 3)
+                skin.AlongU(slope, j, height: true, 0.5 * lines.SheerProfile.At(um, 1));
+            else if (d.KeelLow is null || j >= onWaterline.Indices[0])
+                skin.AlongU(slope, j, height: true, 0);
+        }
+
+        var waterline = lines.Waterline.Abscissa[^1] - lines.Waterline.Abscissa[0];
+        if (d.Bow.Vee is double vee)
+            AddVee(skin, lines, d.Bow.Forefoot + (0.05 * waterline), vee);
+        if (d.Stern is PointedStern { Vee: double aft } p)
+            AddVee(skin, lines, d.Length - p.Heel - (0.05 * waterline), aft);
+        return new HullSurface(skin.Solve(!d.Hollow, 16), d, um, vw);
+    }
+
+    private static void AddVee(SkinProgram skin, CharacterLines lines, double x, double angle)
+    {
+        var u = CharacterLines.ParameterAt(lines.U, lines.Keel.Abscissa, x);
+        skin.KeelAngle(u, angle, lines.Keel.At(u, 1));
+    }
+
+    /// <summary>A tenth of the rise that the midship section and the ends have at this height, so that no height folds back.</summary>
+    private static double LeastRise(CharacterLines lines, double u, double v)
+    {
+        if (v <= 0)
+            return 0;
+        var rise = SplineRows.At(lines.V, v, 1);
+        double mid = rise.Dot(lines.Midship.Z), end = rise.Dot(u < lines.WidestU ? lines.Bow.Z : lines.Stern.Z);
+        var t = u < lines.WidestU ? u / lines.WidestU : (1 - u) / (1 - lines.WidestU);
+        return 0.1 * Math.Max(0, Math.Min(mid, (t * mid) + ((1 - t) * end)));
+    }
+}

@@ -1,0 +1,126 @@
+using Lines.Kernel.Numerics;
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>Partial derivatives of a quantity by the first and second parameter derivatives of one coordinate.</summary>
+internal readonly record struct Partials(double U, double V, double UU, double UV, double VV);
+
+/// <summary>First and second parameter derivatives of y and z at a sample.</summary>
+internal readonly record struct NetJet(
+    double Yu, double Yv, double Yuu, double Yuv, double Yvv, double Zu, double Zv, double Zuu, double Zuv, double Zvv);
+
+/// <summary>A fixed place of the net's parameters with the basis functions and the derivatives of x there.</summary>
+internal sealed class Sample
+{
+    private const int Local = 16;
+    private readonly int[] _poles = new int[Local];
+    private readonly double[] _weights = new double[5 * Local]; // u, v, uu, uv, vv
+
+    public Sample(SplineBasis u, SplineBasis v, double[] x, double atU, double atV)
+    {
+        (U, V) = (atU, atV);
+        Span<double> nu = stackalloc double[12];
+        Span<double> nv = stackalloc double[12];
+        int iu = u.Evaluate(atU, 2, nu), iv = v.Evaluate(atV, 2, nv);
+        for (var a = 0; a < 4; a++)
+        {
+            for (var b = 0; b < 4; b++)
+            {
+                var k = (4 * a) + b;
+                _poles[k] = ((iu + a) * v.Count) + iv + b;
+                _weights[k] = nu[4 + a] * nv[b];
+                _weights[Local + k] = nu[a] * nv[4 + b];
+                _weights[(2 * Local) + k] = nu[8 + a] * nv[b];
+                _weights[(3 * Local) + k] = nu[4 + a] * nv[4 + b];
+                _weights[(4 * Local) + k] = nu[a] * nv[8 + b];
+            }
+        }
+
+        var d = Derivatives(x, 0);
+        (Xu, Xv, Xuu, Xuv, Xvv) = (d.U, d.V, d.UU, d.UV, d.VV);
+    }
+
+    public double U { get; }
+
+    public double V { get; }
+
+    public double Xu { get; }
+
+    public double Xv { get; }
+
+    public double Xuu { get; }
+
+    public double Xuv { get; }
+
+    public double Xvv { get; }
+
+    /// <summary>Derivatives of y and z of a net: y first, z from <paramref name="zOffset"/>.</summary>
+    public NetJet JetOf(double[] net, int zOffset)
+    {
+        Partials y = Derivatives(net, 0), z = Derivatives(net, zOffset);
+        return new NetJet(y.U, y.V, y.UU, y.UV, y.VV, z.U, z.V, z.UU, z.UV, z.VV);
+    }
+
+    /// <summary>Row over y and z of the local poles of a quantity given by its partial derivatives.</summary>
+    public SparseRow Row(int zOffset, Partials y, Partials z)
+    {
+        var indices = new int[2 * Local];
+        var values = new double[2 * Local];
+        for (var k = 0; k < Local; k++)
+        {
+            (indices[k], indices[Local + k]) = (_poles[k], zOffset + _poles[k]);
+            double u = _weights[k], v = _weights[Local + k];
+            double uu = _weights[(2 * Local) + k], uv = _weights[(3 * Local) + k], vv = _weights[(4 * Local) + k];
+            values[k] = (y.U * u) + (y.V * v) + (y.UU * uu) + (y.UV * uv) + (y.VV * vv);
+            values[Local + k] = (z.U * u) + (z.V * v) + (z.UU * uu) + (z.UV * uv) + (z.VV * vv);
+        }
+
+        return new SparseRow(indices, values);
+    }
+
+    private Partials Derivatives(double[] values, int offset)
+    {
+        double u = 0, v = 0, uu = 0, uv = 0, vv = 0;
+        for (var k = 0; k < Local; k++)
+        {
+            var value = values[offset + _poles[k]];
+            u += _weights[k] * value;
+            v += _weights[Local + k] * value;
+            uu += _weights[(2 * Local) + k] * value;
+            uv += _weights[(3 * Local) + k] * value;
+            vv += _weights[(4 * Local) + k] * value;
+        }
+
+        return new Partials(u, v, uu, uv, vv);
+    }
+}
+
+/// <summary>Sizes by which the surface's rows are scaled.</summary>
+/// <param name="Length">Length of the hull [m].</param>
+/// <param name="LeastRise">Least dz/dv at constant x asked for at a parameter pair [m].</param>
+internal sealed record SkinScale(double Length, Func<double, double, double> LeastRise);
+
+/// <summary>Weights of the surface's energy and of its elastic rows.</summary>
+internal sealed record SkinStiffness
+{
+    public double Along { get; init; } = 1;
+
+    public double Twist { get; init; } = 1;
+
+    public double Across { get; init; } = 1;
+
+    public double Waterlines { get; init; } = 1e7;
+
+    public double Diagonals { get; init; } = 1e7;
+
+    public double Sections { get; init; } = 1e7;
+
+    public double Fold { get; init; } = 1e6;
+
+    public int SoftPasses { get; init; } = 4;
+
+    public int SamplesAlong { get; init; } = 3;
+
+    public int SamplesAcross { get; init; } = 3;
+}

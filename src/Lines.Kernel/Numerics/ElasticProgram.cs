@@ -1,0 +1,287 @@
+using System.Numerics.Tensors;
+using MathNet.Numerics;
+using MathNet.Numerics.LinearAlgebra.Double;
+
+namespace Lines.Kernel.Numerics;
+
+/// <summary>Least-squares problem with exact equations and elastic inequalities.</summary>
+/// <remarks>
+/// <para>Minimises ½ xᵀHx - fᵀx + ½ Σ wᵢ max(0, gᵢᵀx - hᵢ)² subject to Cx = d. A violated inequality costs; it does not forbid.</para>
+/// <para><b>Method.</b> Equations are eliminated once with complete pivoting, so that repeated ones do no harm and contradicting
+/// ones are reported; the rest is Newton's method on a convex, piecewise quadratic function with an exact line search, which
+/// ends after finitely many steps.</para>
+/// </remarks>
+public sealed class ElasticProgram
+{
+    private readonly List<(double[] Row, double Value)> _equations = [];
+    private readonly double[] _hessian;
+    private readonly double[] _linear;
+    private Elimination? _elimination;
+    private double[]? _reducedHessian;
+
+    // One thread gives the same rounding on every machine, and these matrices are small.
+    static ElasticProgram() => Control.UseSingleThread();
+
+    /// <summary>Makes an empty problem.</summary>
+    /// <param name="unknowns">Number of unknowns, at least 1.</param>
+    public ElasticProgram(int unknowns)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(unknowns, 1);
+        Unknowns = unknowns;
+        _hessian = new double[unknowns * unknowns];
+        _linear = new double[unknowns];
+    }
+
+    /// <summary>Number of unknowns.</summary>
+    public int Unknowns { get; }
+
+    /// <summary>Largest contradiction among the equations: what is left of a row after elimination; 0 when they agree.</summary>
+    public double Contradiction => Eliminated().Contradiction;
+
+    /// <summary>Adds ½ weight (row·x - target)² to what is minimised.</summary>
+    public void AddSquare(SparseRow row, double target, double weight)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        _reducedHessian = null;
+        for (var a = 0; a < row.Count; a++)
+        {
+            var wa = weight * row.Values[a];
+            _linear[row.Indices[a]] += wa * target;
+            for (var b = 0; b < row.Count; b++)
+                _hessian[(row.Indices[a] * Unknowns) + row.Indices[b]] += wa * row.Values[b];
+        }
+    }
+
+    /// <summary>Adds a symmetric coefficient to H: the caller adds (i, j) and (j, i).</summary>
+    public void AddCurvature(int i, int j, double value)
+    {
+        _reducedHessian = null;
+        _hessian[(i * Unknowns) + j] += value;
+    }
+
+    /// <summary>Adds an exact equation row·x = value.</summary>
+    public void AddEquation(SparseRow row, double value)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        _elimination = null;
+        _reducedHessian = null;
+        _equations.Add((row.Dense(Unknowns), value));
+    }
+
+    /// <summary>Solves for the minimum.</summary>
+    /// <param name="inequalities">Elastic rows g·x ≤ h.</param>
+    /// <param name="start">Where to start from; null starts from the equations' own particular solution.</param>
+    /// <returns>The minimiser, the Newton steps taken and the largest violation of the inequalities.</returns>
+    public ElasticResult Solve(IReadOnlyList<ElasticRow> inequalities, double[]? start = null)
+    {
+        ArgumentNullException.ThrowIfNull(inequalities);
+        var e = Eliminated();
+        var n = e.Free;
+        _reducedHessian ??= e.ReduceMatrix(_hessian);
+        var f = e.ReduceGradient(_hessian, _linear);
+        var m = inequalities.Count;
+        var g = new double[m * n];
+        var slack = new double[m]; // g·t - h at the current t
+        var t = start is null ? new double[n] : e.Reduce(start);
+        for (var r = 0; r < m; r++)
+        {
+            var row = g.AsSpan(r * n, n);
+            slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + TensorPrimitives.Dot<double>(row, t);
+        }
+
+        var steps = 0;
+        var gradient = new double[n];
+        var matrix = new double[n * n];
+        for (; ; steps++)
+        {
+            FillGradient(inequalities, g, slack, t, f, gradient);
+            var scale = Math.Max(1e-300, TensorPrimitives.Norm(f) + InequalityScale(inequalities, g, slack, n));
+            if (TensorPrimitives.Norm(gradient) <= 1e-11 * scale || steps == 200)
+                break;
+            FillMatrix(inequalities, g, slack, n, matrix);
+            var direction = new DenseMatrix(n, n, matrix).Cholesky().Solve(new DenseVector(gradient)).Negate().AsArray();
+            var length = LineSearch(inequalities, g, slack, gradient, direction, n, out var slopes);
+            for (var k = 0; k < n; k++)
+                t[k] += length * direction[k];
+            for (var r = 0; r < m; r++)
+                slack[r] += length * slopes[r];
+        }
+
+        var worst = 0.0;
+        for (var r = 0; r < m; r++)
+            worst = Math.Max(worst, slack[r]);
+        return new ElasticResult(e.Expand(t), steps, worst, slack);
+    }
+
+    /// <summary>The smooth part of what is minimised, ½ xᵀHx - fᵀx.</summary>
+    public double EnergyOf(double[] x)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        var sum = -TensorPrimitives.Dot<double>(_linear, x);
+        for (var i = 0; i < Unknowns; i++)
+            sum += 0.5 * x[i] * TensorPrimitives.Dot<double>(_hessian.AsSpan(i * Unknowns, Unknowns), x);
+        return sum;
+    }
+
+    private static double InequalityScale(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n)
+    {
+        var sum = 0.0;
+        for (var r = 0; r < rows.Count; r++)
+        {
+            if (slack[r] > 0)
+                sum += rows[r].Weight * slack[r] * TensorPrimitives.Norm<double>(g.AsSpan(r * n, n));
+        }
+
+        return sum;
+    }
+
+    private void FillGradient(
+        IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
+    {
+        var n = t.Length;
+        for (var i = 0; i < n; i++)
+            gradient[i] = TensorPrimitives.Dot<double>(_reducedHessian.AsSpan(i * n, n), t) - f[i];
+        for (var r = 0; r < rows.Count; r++)
+        {
+            if (slack[r] > 0)
+                TensorPrimitives.MultiplyAdd<double>(g.AsSpan(r * n, n), rows[r].Weight * slack[r], gradient, gradient);
+        }
+    }
+
+    private void FillMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
+    {
+        _reducedHessian.AsSpan().CopyTo(matrix);
+        for (var r = 0; r < rows.Count; r++)
+        {
+            if (slack[r] <= 0)
+                continue;
+            var row = g.AsSpan(r * n, n);
+            for (var i = 0; i < n; i++)
+            {
+                var k = rows[r].Weight * row[i];
+                if (k != 0)
+                {
+                    var target = matrix.AsSpan(i * n, n);
+                    TensorPrimitives.MultiplyAdd<double>(row, k, target, target);
+                }
+            }
+        }
+    }
+
+    /// <summary>Exact minimum along a direction: the root of a slope that only grows.</summary>
+    private double LineSearch(
+        IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
+    {
+        slopes = new double[rows.Count];
+        var curvature = 0.0;
+        for (var i = 0; i < n; i++)
+            curvature += direction[i] * TensorPrimitives.Dot<double>(_reducedHessian.AsSpan(i * n, n), direction);
+        var smooth = TensorPrimitives.Dot<double>(gradient, direction);
+        for (var r = 0; r < rows.Count; r++)
+        {
+            slopes[r] = TensorPrimitives.Dot<double>(g.AsSpan(r * n, n), direction);
+            if (slack[r] > 0)
+                smooth -= rows[r].Weight * slack[r] * slopes[r];
+        }
+
+        double low = 0, high = 1;
+        var s = 1.0;
+        for (var k = 0; k < 60; k++)
+        {
+            double value = smooth + (s * curvature), slope = curvature;
+            for (var r = 0; r < rows.Count; r++)
+            {
+                var violation = slack[r] + (s * slopes[r]);
+                if (violation > 0)
+                {
+                    value += rows[r].Weight * violation * slopes[r];
+                    slope += rows[r].Weight * slopes[r] * slopes[r];
+                }
+            }
+
+            if (value > 0)
+                high = Math.Min(high, s);
+            else
+                low = s;
+            if (value <= 0 && s >= high)
+                return s;
+            var next = slope > 0 ? s - (value / slope) : (low + high) / 2;
+            next = next <= low || next >= high ? (next >= 1 && high >= 1 ? 1 : (low + high) / 2) : next;
+            if (Math.Abs(next - s) <= 1e-13)
+                return next;
+            s = next;
+        }
+
+        return s;
+    }
+
+    private Elimination Eliminated() => _elimination ??= new Elimination(_equations, Unknowns);
+}
+
+/// <summary>A row of coefficients given by their places and values.</summary>
+/// <param name="Indices">Places.</param>
+/// <param name="Values">Values at those places.</param>
+public sealed record SparseRow(int[] Indices, double[] Values)
+{
+    /// <summary>Number of coefficients given.</summary>
+    public int Count => Indices.Length;
+
+    /// <summary>Product with a vector.</summary>
+    public double Dot(double[] x)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        var sum = 0.0;
+        for (var k = 0; k < Count; k++)
+            sum += Values[k] * x[Indices[k]];
+        return sum;
+    }
+
+    /// <summary>The row of all of a vector's coefficients.</summary>
+    public static SparseRow Full(double[] values)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        return new SparseRow([.. Enumerable.Range(0, values.Length)], values);
+    }
+
+    /// <summary>The row over unknowns a fixed number further on.</summary>
+    public SparseRow Shifted(int by) => this with { Indices = Array.ConvertAll(Indices, k => k + by) };
+
+    /// <summary>The row times a factor.</summary>
+    public SparseRow Times(double factor) => this with { Values = Array.ConvertAll(Values, v => factor * v) };
+
+    /// <summary>The sum of two rows.</summary>
+    public SparseRow Plus(SparseRow other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return new SparseRow([.. Indices, .. other.Indices], [.. Values, .. other.Values]);
+    }
+
+    /// <summary>Adds a multiple of the row to a vector.</summary>
+    public void AddTo(double[] vector, double factor)
+    {
+        ArgumentNullException.ThrowIfNull(vector);
+        for (var k = 0; k < Count; k++)
+            vector[Indices[k]] += factor * Values[k];
+    }
+
+    /// <summary>The same row with its zeros written out.</summary>
+    public double[] Dense(int unknowns)
+    {
+        var dense = new double[unknowns];
+        AddTo(dense, 1);
+        return dense;
+    }
+}
+
+/// <summary>An elastic inequality row·x ≤ bound.</summary>
+/// <param name="Row">Coefficients.</param>
+/// <param name="Bound">Upper bound.</param>
+/// <param name="Weight">Cost of half the squared violation.</param>
+public readonly record struct ElasticRow(SparseRow Row, double Bound, double Weight);
+
+/// <summary>What an <see cref="ElasticProgram"/> found.</summary>
+/// <param name="X">The minimiser.</param>
+/// <param name="Steps">Newton steps taken; 200 means the limit was met.</param>
+/// <param name="Violation">Largest violation of the inequalities, in the unit of their bounds; 0 when all hold.</param>
+/// <param name="Slack">row·x - bound of every inequality.</param>
+public sealed record ElasticResult(double[] X, int Steps, double Violation, double[] Slack);

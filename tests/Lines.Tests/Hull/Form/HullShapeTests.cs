@@ -1,0 +1,156 @@
+using Lines.Hull.Form;
+using Lines.Kernel.Splines;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Hull.Form;
+
+/// <summary>The finished surface has what was asked, measured on itself; tolerances are those of HullShape's Accuracy.</summary>
+public class HullShapeTests
+{
+    private const double Length = 1e-5;
+    private const double Fullness = 1e-4;
+
+    [Fact]
+    public void A_double_ender_reads_back_every_dial() => ReadsBack(FormDials.DoubleEnder);
+
+    [Fact]
+    public void A_transom_boat_reads_back_every_dial() => ReadsBack(FormDials.TransomBoat);
+
+    [Fact]
+    public void A_section_with_tumblehome_has_its_beam_inside_the_sheer()
+    {
+        var d = FormDials.DoubleEnder with { Midship = new MidshipDials(6 * FormDials.Degree, 0.8, -6 * FormDials.Degree) };
+        var hull = ReadsBack(d);
+        Assert.True(hull.Side.PointAt(hull.WidestU, 1).Y < (d.Beam / 2) - 0.0005);
+    }
+
+    [Fact]
+    public void A_keel_lowest_forward_of_the_widest_station_is_lowest_there()
+    {
+        var d = FormDials.DoubleEnder with { KeelLow = 0.44 };
+        var hull = ReadsBack(d);
+        var lowest = Enumerable.Range(0, 2001).Select(k => hull.Side.PointAt(k / 2000.0, 0)).MinBy(p => p.Z);
+        Assert.Equal(0.44 * d.Length, lowest.X, 0.01);
+    }
+
+    [Fact]
+    public void A_given_vee_stands_a_twentieth_of_the_waterline_abaft_the_forefoot()
+    {
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { Vee = 15 * FormDials.Degree } };
+        var hull = ReadsBack(d);
+        var x = d.Bow.Forefoot + (0.05 * (hull.WaterlineAft - hull.WaterlineFore));
+        double low = 0, high = 1;
+        for (var k = 0; k < 60; k++)
+            (low, high) = hull.Side.PointAt((low + high) / 2, 0).X < x ? ((low + high) / 2, high) : (low, (low + high) / 2);
+        var jet = hull.Side.JetAt(low, 0);
+        var rise = jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X);
+        Assert.Equal(15, Math.Atan2(rise, jet.V.Y) / FormDials.Degree, 1e-3);
+    }
+
+    [Fact]
+    public void A_given_entry_angle_is_that_of_the_design_waterline()
+    {
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { EntryAngle = 13 * FormDials.Degree } };
+        var hull = ReadsBack(d);
+        var jet = hull.Side.JetAt(0, hull.WaterlineV);
+        Assert.Equal(13, Math.Atan2(jet.U.Y, jet.U.X) / FormDials.Degree, 1e-6);
+    }
+
+    [Fact]
+    public void Deadrise_and_flare_are_those_of_the_widest_station()
+    {
+        var d = FormDials.DoubleEnder;
+        var hull = ReadsBack(d);
+        var keel = hull.Side.JetAt(hull.WidestU, 0);
+        var sheer = hull.Side.JetAt(hull.WidestU, 1);
+        Assert.Equal(6, Math.Atan2(keel.V.Z, keel.V.Y) / FormDials.Degree, 1e-6);
+        Assert.Equal(6, Math.Atan2(sheer.V.Y, sheer.V.Z) / FormDials.Degree, 1e-6);
+    }
+
+    [Fact]
+    public void A_fullness_over_the_corner_of_the_tangents_is_refused_with_a_value_that_builds()
+    {
+        var d = FormDials.DoubleEnder with { Midship = new MidshipDials(14 * FormDials.Degree, 0.9, 10 * FormDials.Degree) };
+        var solution = HullShape.Solve(d);
+        Assert.Null(solution.Surface);
+        var hint = Assert.Single(Assert.Single(solution.Conflicts).Dials, h => h.Dial == Dial.MidshipFullness);
+        Assert.NotNull(hint.Nearest);
+        ReadsBack(d with { Midship = d.Midship with { Fullness = hint.Nearest.Value } });
+    }
+
+    [Fact]
+    public void Random_dials_end_in_a_hull_that_reads_back_or_in_a_conflict_that_names_dials()
+    {
+        var random = new Random(20261125);
+        var built = 0;
+        for (var k = 0; k < 40; k++)
+        {
+            var d = FormDials.Random(random);
+            var attempt = HullAttempt.Make(d);
+            if (attempt.Surface is null)
+            {
+                Assert.NotEmpty(attempt.Fault!.Dials);
+                continue;
+            }
+
+            built++;
+            Measure(attempt.Surface, d);
+        }
+
+        Assert.True(built >= 20, Invariant($"{built} of 40 random hulls were built"));
+    }
+
+    [Fact]
+    public void The_same_dials_give_the_same_hull_to_the_last_bit()
+    {
+        var a = HullShape.Solve(FormDials.DoubleEnder).Surface!;
+        HullShape.Solve(FormDials.TransomBoat);
+        var b = HullShape.Solve(FormDials.DoubleEnder).Surface!;
+        for (var i = 0; i < a.Side.U.Count; i++)
+        {
+            for (var j = 0; j < a.Side.V.Count; j++)
+                Assert.Equal(a.Side.PoleAt(i, j), b.Side.PoleAt(i, j));
+        }
+    }
+
+    private static HullSurface ReadsBack(HullDials d)
+    {
+        var solution = HullShape.Solve(d);
+        Assert.Empty(solution.Conflicts);
+        Measure(solution.Surface!, d);
+        return solution.Surface!;
+    }
+
+    private static void Measure(HullSurface hull, HullDials d)
+    {
+        var points = (from i in Enumerable.Range(0, 161) from j in Enumerable.Range(0, 161) select hull.Side.PointAt(i / 160.0, j / 160.0)).ToList();
+        points.AddRange(Enumerable.Range(0, 161).Select(j => hull.Side.PointAt(hull.WidestU, j / 160.0)));
+        Assert.Equal(d.Length, points.Max(p => p.X) - points.Min(p => p.X), Length);
+        Assert.Equal(d.Beam, 2 * points.Max(p => p.Y), d.Midship.Flare < 0 ? 3e-5 : Length);
+        Assert.Equal(0, points.Min(p => p.Z), Length);
+        Assert.Equal(d.Depth, hull.Side.PointAt(hull.WidestU, 1).Z, Length);
+        Assert.Equal(d.Bow.Sheer, hull.Side.PointAt(0, 1).Z, Length);
+        Assert.Equal(d.Stern.Sheer, hull.Side.PointAt(1, 1).Z, Length);
+        Assert.Equal(d.Bow.Rocker, hull.Side.PointAt(0, 0).Z, Length);
+        Assert.Equal(d.Draft, hull.Side.PointAt(0.37, hull.WaterlineV).Z, Length);
+        double half = hull.Side.PointAt(hull.WidestU, hull.WaterlineV).Y, keel = hull.Side.PointAt(hull.WidestU, 0).Z;
+        double Plane(double from, double to) => Sum(hull.Side.U, from, to, u => hull.Side.JetAt(u, hull.WaterlineV) is var j ? j.Point.Y * j.U.X : 0);
+        Assert.Equal(d.Bow.EntryFullness, Plane(0, hull.WidestU) / (half * (hull.WidestX - hull.WaterlineFore)), Fullness);
+        Assert.Equal(d.Stern.RunFullness, Plane(hull.WidestU, 1) / (half * (hull.WaterlineAft - hull.WidestX)), Fullness);
+        var area = Sum(hull.Side.V, 0, hull.WaterlineV, v => hull.Side.JetAt(hull.WidestU, v) is var j ? j.Point.Y * j.V.Z : 0);
+        Assert.Equal(d.Midship.Fullness, area / (half * (d.Draft - keel)), Fullness);
+        if (d.Stern is TransomStern t)
+        {
+            Assert.Equal(t.Breadth, 2 * Enumerable.Range(0, 401).Max(k => hull.Side.PointAt(1, k / 400.0).Y), 3e-5);
+            Assert.All(Enumerable.Range(0, 21), k => Assert.Equal(0, hull.Transom!.Value.DistanceTo(hull.Side.PointAt(1, k / 20.0)), 1e-6));
+        }
+    }
+
+    private static double Sum(SplineBasis basis, double from, double to, Func<double, double> f)
+    {
+        var sum = 0.0;
+        SplineRows.ForGaussPoints(basis, from, to, 8, (t, w) => sum += w * f(t));
+        return sum;
+    }
+}
