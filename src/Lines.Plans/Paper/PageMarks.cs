@@ -18,6 +18,16 @@ internal sealed class PageMarks
     /// <summary>A straight line.</summary>
     public void Line(Layer layer, Point2 from, Point2 to) => _marks.Add(new PathMark(layer, ArcPath.Line(from, to)));
 
+    /// <summary>A polyline; nothing for fewer than two points.</summary>
+    public void Path(Layer layer, IReadOnlyList<Point2> points)
+    {
+        if (points.Count > 1)
+            _marks.Add(new PathMark(layer, ArcPath.Through(points)));
+    }
+
+    /// <summary>A filled polygon.</summary>
+    public void Area(Layer layer, IReadOnlyList<Point2> corners) => _marks.Add(new PathMark(layer, ArcPath.Through(corners, closed: true), Filled: true));
+
     /// <summary>A rectangle, stroked or filled.</summary>
     public void Box(Layer layer, Box2 box, bool filled = false) => _marks.Add(new PathMark(layer, box.Outline, filled));
 

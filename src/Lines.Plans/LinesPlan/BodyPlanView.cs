@@ -1,0 +1,133 @@
+using Lines.Drawing.Model;
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.LinesPlan;
+
+/// <summary>The body plan: fore body to the right of the centreline, after body to the left.</summary>
+internal sealed class BodyPlanView
+{
+    private readonly PageMarks _marks;
+    private readonly PlanLayout _layout;
+    private readonly HullLines _lines;
+    private readonly LengthNotation _notation;
+
+    /// <summary>Makes ready to draw.</summary>
+    public BodyPlanView(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
+        (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
+
+    private double K => _layout.BodyPerMetre;
+
+    private double HalfWidth => _layout.Extents.HalfBeam * K;
+
+    private double Top => _layout.Body.Y + (_layout.Extents.Top * K);
+
+    /// <summary>Draws the view.</summary>
+    public void Draw()
+    {
+        DrawGrid();
+        DrawDiagonals();
+        DrawSections();
+        DrawDimensions();
+        _marks.Text(PlanInks.Titles, "Body plan", new Point2(_layout.Body.X, Top + 8), 2.8, anchor: Anchor.Centre);
+    }
+
+    private Point2 At(double side, Point3 p) => new(_layout.Body.X + (side * p.Y * K), _layout.Body.Y + (p.Z * K));
+
+    private void DrawGrid()
+    {
+        Point2 origin = _layout.Body;
+        double reach = HalfWidth + 4;
+        foreach (var z in _lines.Grid.Waterlines)
+        {
+            var y = origin.Y + (z * K);
+            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(origin.X - reach, y), new Point2(origin.X + reach, y));
+        }
+
+        var waterlines = _lines.Waterlines.DistinctBy(w => w.Position).ToList();
+        var places = SpreadLabels.Apart([.. waterlines.Select(w => origin.Y + (w.Position * K))], 2.5);
+        for (var i = 0; i < waterlines.Count; i++)
+        {
+            var y = origin.Y + (waterlines[i].Position * K);
+            _marks.Path(PlanInks.Grid, [new Point2(origin.X + reach, y), new Point2(origin.X + reach + 2, places[i])]);
+            _marks.Text(PlanInks.Lettering, waterlines[i].Label, new Point2(origin.X + reach + 2.8, places[i]), 1.8, anchor: Anchor.MiddleLeft);
+        }
+
+        foreach (var b in _lines.Buttocks.DistinctBy(b => b.Position))
+        {
+            foreach (var side in new[] { -1, 1 })
+            {
+                var x = origin.X + (side * b.Position * K);
+                _marks.Line(PlanInks.Grid, new Point2(x, origin.Y - 1.5), new Point2(x, Top + 1));
+                _marks.Text(PlanInks.Lettering, b.Label, new Point2(x, origin.Y - 4), 1.8, anchor: Anchor.Centre);
+            }
+        }
+
+        _marks.Line(PlanInks.Datum, new Point2(origin.X - reach, origin.Y), new Point2(origin.X + reach, origin.Y));
+        _marks.Line(PlanInks.Datum, new Point2(origin.X, origin.Y - 5), new Point2(origin.X, Top + 5));
+    }
+
+    private void DrawDiagonals()
+    {
+        foreach (var d in _lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal))
+        {
+            var reach = d.Nodes.Max(n => d.Axes.Flat(n.Point).Y) + (3 / K);
+            var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
+            foreach (var side in new[] { -1, 1 })
+            {
+                Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
+                _marks.Line(PlanInks.Diagonals, from, to);
+                var way = (to - from).Unit();
+                _marks.Text(PlanInks.Lettering, d.Label, to + (2.6 * way), 1.8, anchor: Anchor.Middle);
+            }
+        }
+    }
+
+    private void DrawSections()
+    {
+        var hull = _lines.Hull;
+        var slack = 0.01 * hull.Dials.Length;
+        foreach (var section in _lines.Stations)
+        {
+            var half = section.Label.Contains('/', StringComparison.Ordinal);
+            if (half && section.Label is not ("1/2" or "9 1/2"))
+                continue;
+            if (section.Position <= hull.WidestX + slack)
+                DrawSection(section, 1, half);
+            if (section.Position >= hull.WidestX - slack)
+                DrawSection(section, -1, half);
+        }
+
+        foreach (var side in new[] { -1, 1 })
+        {
+            // The sheer as it is seen from ahead and from astern.
+            var points = _lines.Sheer.ToPolyline(PlanCurve.ChordTolerance / K).Where(p => side > 0 ? p.Point.X <= hull.WidestX : p.Point.X >= hull.WidestX);
+            _marks.Path(PlanInks.Outline, [.. points.Select(p => At(side, p.Point))]);
+        }
+
+        if (hull.Transom is not null)
+            _marks.Path(PlanInks.Outline, PlanCurve.Of(PlanInks.Outline, _lines.Stern, K, p => At(-1, p)).Points);
+    }
+
+    private void DrawSection(HullLine section, int side, bool half)
+    {
+        var curve = PlanCurve.Of(half ? PlanInks.HalfSections : PlanInks.Sections, section, K, p => At(side, p));
+        _marks.Path(curve.Layer, curve.Points);
+        var top = At(side, section.End.Point);
+        _marks.Text(PlanInks.Lettering, section.Label, top + new Vector2(side * 0.6, 1.3), half ? 1.5 : 2, anchor: Anchor.Centre);
+    }
+
+    private void DrawDimensions()
+    {
+        Point2 origin = _layout.Body;
+        var widest = _lines.Stations.Append(_lines.Sheer).SelectMany(s => s.Nodes).MaxBy(n => n.Point.Y).Point;
+        DimensionLine.Level(
+            _marks, new Point2(origin.X - (widest.Y * K), origin.Y - 4), new Point2(origin.X + (widest.Y * K), origin.Y - 4), origin.Y - 9,
+            $"beam {new Length(2 * widest.Y).ToText(_notation)}");
+        DimensionLine.Upright(
+            _marks, new Point2(origin.X - HalfWidth - 4, origin.Y), new Point2(origin.X - HalfWidth - 4, origin.Y + (_lines.Hull.Draft * K)),
+            origin.X - HalfWidth - 9, $"draft {new Length(_lines.Hull.Draft).ToFigure(_notation)}");
+    }
+}

@@ -1,0 +1,164 @@
+using Lines.Drawing.Model;
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.LinesPlan;
+
+/// <summary>The views along the boat: profile, half-breadths above the centreline, diagonals laid flat below it.</summary>
+internal sealed class LengthwiseViews
+{
+    private const double Room = 8;
+    private const double LabelHeight = 1.8;
+
+    private readonly PageMarks _marks;
+    private readonly PlanLayout _layout;
+    private readonly HullLines _lines;
+    private readonly LengthNotation _notation;
+
+    /// <summary>Makes ready to draw.</summary>
+    public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
+        (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
+
+    /// <summary>Curvature shown by a millimetre of the combs [1/m per mm]: sheer in plan, design waterline, keel.</summary>
+    public IReadOnlyList<(string Line, double PerTooth)> Combs { get; private set; } = [];
+
+    /// <summary>Draws the three views.</summary>
+    public void Draw()
+    {
+        DrawCombs();
+        DrawProfile();
+        DrawHalfBreadths();
+        DrawDiagonals();
+    }
+
+    private double X(double x) => _layout.Bow - (x * _layout.PerMetre);
+
+    private Point2 Profile(Point3 p) => new(X(p.X), _layout.BaseLine + (p.Z * _layout.PerMetre));
+
+    private Point2 Plan(Point3 p) => new(X(p.X), _layout.Centreline + (p.Y * _layout.PerMetre));
+
+    private IEnumerable<StationMark> WholeStations => _lines.Grid.Stations.Where(s => !s.Number.Contains('/', StringComparison.Ordinal));
+
+    private string Text(double metres) => new Length(metres).ToText(_notation);
+
+    private string Figure(double metres) => new Length(metres).ToFigure(_notation);
+
+    private void DrawCombs()
+    {
+        double k = _layout.PerMetre;
+        var keel = new CurvatureComb(_lines.Keel, FlatAxes.Profile, k, Profile, Room, 1);
+        var sheer = new CurvatureComb(_lines.Sheer, FlatAxes.Plan, k, Plan, Room, -1);
+        keel.Draw(_marks, new Vector2(0, -1));
+        sheer.Draw(_marks, new Vector2(0, 1));
+        Combs = [("keel", keel.PerTooth), ("sheer in plan", sheer.PerTooth)];
+        if (_lines.DesignWaterline is not { } line)
+            return;
+        var waterline = new CurvatureComb(line, FlatAxes.Plan, k, Plan, Room, -1);
+        waterline.Draw(_marks, new Vector2(0, -1));
+        Combs = [.. Combs, ("design waterline", waterline.PerTooth)];
+    }
+
+    private void DrawProfile()
+    {
+        double left = _layout.GridLeft, right = _layout.GridRight, baseLine = _layout.BaseLine, k = _layout.PerMetre;
+        var curves = new LabelledCurves();
+        foreach (var s in WholeStations)
+        {
+            Point2 low = new(X(s.X), baseLine - 11), high = new(X(s.X), baseLine + (_layout.Extents.Top * k) + 2);
+            _marks.Line(PlanInks.Grid, low, high);
+            curves.Avoid(low, high);
+            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.4), 2, anchor: Anchor.Centre);
+        }
+
+        foreach (var z in _lines.Grid.Waterlines)
+        {
+            Point2 a = new(left, baseLine + (z * k)), b = new(right, baseLine + (z * k));
+            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, a, b);
+            curves.Avoid(a, b);
+        }
+
+        _marks.Line(PlanInks.Datum, new Point2(left, baseLine), new Point2(right, baseLine));
+        SideLabels(
+            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {Text(w.Position)}"))]);
+        foreach (var b in _lines.Buttocks)
+            curves.Add(PlanCurve.Of(PlanInks.Buttocks, b, k, Profile, b.Label));
+        foreach (var line in new[] { _lines.Sheer, _lines.Keel, _lines.Stem, _lines.Stern })
+            curves.Add(PlanCurve.Of(PlanInks.Outline, line, k, Profile));
+        curves.Draw(_marks);
+        Title("Profile", baseLine + (_layout.Extents.Top * k) + 4);
+        DrawProfileDimensions();
+    }
+
+    private void DrawProfileDimensions()
+    {
+        var hull = _lines.Hull;
+        double k = _layout.PerMetre, baseLine = _layout.BaseLine;
+        double stem = _lines.Stem.Start.Point.Z, stern = _lines.Sheer.End.Point.Z;
+        Point2 At(double x, double z) => Profile(new Point3(x, 0, z));
+        var y = baseLine + (_layout.Extents.Top * k) + 9;
+        DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {Text(_layout.Extents.Length)}");
+        var spacing = (hull.WaterlineAft - hull.WaterlineFore) / 10;
+        DimensionLine.Level(
+            _marks, At(hull.WaterlineAft, 0) + new Vector2(0, -15), At(hull.WaterlineFore, 0) + new Vector2(0, -15), baseLine - 19,
+            $"design waterline {Text(hull.WaterlineAft - hull.WaterlineFore)}, ten spaces of {Text(spacing)}");
+        DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, Figure(stem));
+    }
+
+    private void DrawHalfBreadths()
+    {
+        double left = _layout.GridLeft, right = _layout.GridRight, centre = _layout.Centreline, k = _layout.PerMetre;
+        var curves = new LabelledCurves();
+        foreach (var s in WholeStations)
+        {
+            Point2 low = new(X(s.X), centre - (_layout.Extents.Diagonal * k) - 3), high = new(X(s.X), centre + (_layout.Extents.HalfBeam * k) + 3);
+            _marks.Line(PlanInks.Grid, low, high);
+            curves.Avoid(low, high);
+            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.8), 2, anchor: Anchor.Centre);
+        }
+
+        foreach (var y in _lines.Grid.Buttocks)
+        {
+            Point2 a = new(left, centre + (y * k)), b = new(right, centre + (y * k));
+            _marks.Line(PlanInks.Grid, a, b);
+            curves.Avoid(a, b);
+        }
+
+        _marks.Line(PlanInks.Datum, new Point2(left, centre), new Point2(right, centre));
+        SideLabels([(centre, "centreline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (centre + (b.Position * k), $"{b.Label}  {Text(b.Position)}"))]);
+        foreach (var w in _lines.Waterlines)
+            curves.Add(PlanCurve.Of(w.Position == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Waterlines, w, k, Plan, w.Label));
+        curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
+        if (_lines.Hull.Transom is not null)
+            curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Stern, k, Plan));
+        curves.Draw(_marks);
+        Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 5);
+    }
+
+    private void DrawDiagonals()
+    {
+        var curves = new LabelledCurves();
+        double low = _layout.Centreline - (_layout.Extents.Diagonal * _layout.PerMetre) - 3;
+        foreach (var s in WholeStations)
+            curves.Avoid(new Point2(X(s.X), low), new Point2(X(s.X), _layout.Centreline));
+        foreach (var d in _lines.Diagonals)
+            curves.Add(PlanCurve.Of(PlanInks.Diagonals, d, _layout.PerMetre, p => new Point2(X(p.X), _layout.Centreline - (d.Axes.Flat(p).Y * _layout.PerMetre)), d.Label));
+        curves.Draw(_marks);
+        Title("Diagonals, laid flat", low + 1);
+    }
+
+    private void Title(string text, double y) => _marks.Text(PlanInks.Titles, text, new Point2(_layout.Foot.Left, y), 2.8);
+
+    // Labels of level lines in a column at the left, moved apart where the lines are close, each with a leader to its line.
+    private void SideLabels(IReadOnlyList<(double Y, string Text)> labels)
+    {
+        var left = _layout.GridLeft;
+        var places = SpreadLabels.Apart([.. labels.Select(l => l.Y)], LabelHeight + 0.7);
+        for (var i = 0; i < labels.Count; i++)
+        {
+            _marks.Path(PlanInks.Grid, [new Point2(left, labels[i].Y), new Point2(left - 3, places[i]), new Point2(left - 4, places[i])]);
+            _marks.Text(PlanInks.Lettering, labels[i].Text, new Point2(left - 4.8, places[i]), LabelHeight, anchor: Anchor.MiddleRight);
+        }
+    }
+}

@@ -1,0 +1,34 @@
+using Lines.Drawing.Model;
+using Lines.Hull.Sections;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.LinesPlan;
+
+/// <summary>The lines plan of a hull: one drawing that every renderer writes.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> The sheet, millimetres, y up; the bow to the right. Profile on top, half-breadths above the centreline below
+/// it, diagonals below that centreline, body plan with the fore body at its right.</para>
+/// <para><b>Accuracy.</b> Lines are drawn as polylines whose chords stay within 0.01 mm on paper of the cut lines.</para>
+/// </remarks>
+public static class LinesPlanSheet
+{
+    /// <summary>Draws the lines plan.</summary>
+    /// <param name="lines">The lines, cut once from the hull.</param>
+    /// <param name="settings">Title, paper, notation of lengths.</param>
+    /// <returns>The sheet, the paper laid on its longer side.</returns>
+    /// <exception cref="ArgumentException">The paper is too small for the hull.</exception>
+    public static Sheet Of(HullLines lines, LinesPlanSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        ArgumentNullException.ThrowIfNull(settings);
+        var layout = PlanLayout.Of(lines, settings.Paper);
+        var marks = new PageMarks();
+        marks.Box(PlanInks.Border, layout.Border);
+        var views = new LengthwiseViews(marks, layout, lines, settings.Notation);
+        views.Draw();
+        new BodyPlanView(marks, layout, lines, settings.Notation).Draw();
+        TitleBlock.DrawTable(marks, layout, lines, settings, views.Combs);
+        TitleBlock.Draw(marks, layout, settings);
+        return new Sheet($"{settings.Title}, lines plan", layout.Width, layout.Height, marks.All);
+    }
+}

@@ -1,0 +1,162 @@
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.LinesPlan;
+
+/// <summary>Where the views stand on the sheet, and at which scales.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> The sheet, millimetres, y up. The bow is to the right.</para>
+/// <para><b>Method.</b> Profile on top, half-breadths and diagonals about one centreline below it, then a row with the tables, the
+/// body plan and the title block. The largest scale of the usual ones at which all of it fits is taken; the body plan, small on a
+/// slim boat, has the largest scale its own room allows. What height is left over is shared out between the views.</para>
+/// </remarks>
+internal sealed class PlanLayout
+{
+    /// <summary>Border to the edge of the paper [mm].</summary>
+    public const double Margin = 10;
+
+    private const double Padding = 7;
+    private const double LabelsLeft = 24;
+    private const double LabelsRight = 14;
+    private const double TableWidth = 92;
+    private const double TitleWidth = 104;
+    private const double LeastFoot = 62;
+
+    /// <summary>Height above the profile for the length overall [mm].</summary>
+    private const double AboveProfile = 16;
+
+    /// <summary>Height below the base line for the keel's comb, the station numbers and the waterline length [mm].</summary>
+    private const double BelowProfile = 25;
+
+    /// <summary>Height above the half-breadths for the sheer's comb [mm].</summary>
+    private const double AbovePlan = 15;
+
+    /// <summary>Height below the diagonals for the station numbers [mm].</summary>
+    private const double BelowDiagonals = 8;
+
+    /// <summary>Heights above and below the body plan for labels and the beam [mm].</summary>
+    private const double AroundBody = 24;
+
+    private static readonly int[] Scales = [1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 40, 50, 60, 75, 100];
+
+    private PlanLayout(PlanExtents e, PaperSize paper, int scale, int bodyScale)
+    {
+        Extents = e;
+        Width = paper.Height;
+        Height = paper.Width;
+        Scale = scale;
+        BodyScale = bodyScale;
+        Border = new Box2(Margin, Margin, Width - Margin, Height - Margin);
+        var room = Border.Grown(-Padding);
+        double k = 1000.0 / scale, kb = 1000.0 / bodyScale;
+        var foot = FootHeight(e, bodyScale);
+        var gap = (room.Height - UpperHeight(e, scale) - foot) / 3;
+        Bow = room.Right - LabelsRight - (((room.Width - LabelsLeft - LabelsRight) - (e.Length * k)) / 2);
+        BaseLine = room.Top - AboveProfile - (e.Top * k) - (gap / 2);
+        Centreline = BaseLine - BelowProfile - gap - AbovePlan - (e.HalfBeam * k);
+        Foot = new Box2(room.Left, room.Bottom, room.Right, Centreline - (e.Diagonal * k) - BelowDiagonals - gap);
+        var body = new Box2(room.Left + TableWidth, Foot.Bottom, room.Right - TitleWidth, Foot.Top);
+        Body = new Point2(body.Centre.X, Foot.Bottom + (Foot.Height / 2) - (((e.Top + Math.Min(0, e.Bottom)) * kb) / 2));
+        Table = Foot with { Right = room.Left + TableWidth };
+        TitleBlock = new Box2(Border.Right - TitleWidth, Border.Bottom, Border.Right, Border.Bottom + LeastFoot);
+    }
+
+    /// <summary>Sizes of what is drawn.</summary>
+    public PlanExtents Extents { get; }
+
+    /// <summary>Width of the sheet [mm].</summary>
+    public double Width { get; }
+
+    /// <summary>Height of the sheet [mm].</summary>
+    public double Height { get; }
+
+    /// <summary>Profile, half-breadths and diagonals are drawn at 1 to this.</summary>
+    public int Scale { get; }
+
+    /// <summary>The body plan is drawn at 1 to this.</summary>
+    public int BodyScale { get; }
+
+    /// <summary>The border [mm].</summary>
+    public Box2 Border { get; }
+
+    /// <summary>Abscissa of the hull's foremost point in the lengthwise views [mm].</summary>
+    public double Bow { get; }
+
+    /// <summary>Ordinate of the base line in the profile [mm].</summary>
+    public double BaseLine { get; }
+
+    /// <summary>Ordinate of the centreline between half-breadths and diagonals [mm].</summary>
+    public double Centreline { get; }
+
+    /// <summary>Centreline and base line of the body plan [mm].</summary>
+    public Point2 Body { get; }
+
+    /// <summary>The row below the views [mm].</summary>
+    public Box2 Foot { get; }
+
+    /// <summary>Room of the tables [mm].</summary>
+    public Box2 Table { get; }
+
+    /// <summary>Room of the title block [mm].</summary>
+    public Box2 TitleBlock { get; }
+
+    /// <summary>Left end of the grid in the lengthwise views [mm].</summary>
+    public double GridLeft => Bow - (Extents.Length * 1000 / Scale) - 6;
+
+    /// <summary>Right end of the grid in the lengthwise views [mm].</summary>
+    public double GridRight => Bow + 6;
+
+    /// <summary>Millimetres on paper to a metre in the lengthwise views.</summary>
+    public double PerMetre => 1000.0 / Scale;
+
+    /// <summary>Millimetres on paper to a metre in the body plan.</summary>
+    public double BodyPerMetre => 1000.0 / BodyScale;
+
+    /// <summary>The layout of a hull's lines on a paper.</summary>
+    /// <exception cref="ArgumentException">The paper is too small for the smallest scale.</exception>
+    public static PlanLayout Of(HullLines lines, PaperSize paper)
+    {
+        var e = PlanExtents.Of(lines);
+        double width = paper.Height - (2 * (Margin + Padding)), height = paper.Width - (2 * (Margin + Padding));
+        foreach (var scale in Scales)
+        {
+            if ((e.Length * 1000 / scale) + LabelsLeft + LabelsRight > width)
+                continue;
+            foreach (var body in Scales)
+            {
+                if (body <= scale && FitsBody(e, body, width) && UpperHeight(e, scale) + FootHeight(e, body) <= height)
+                    return new PlanLayout(e, paper, scale, body);
+            }
+        }
+
+        throw new ArgumentException(Invariant($"{paper.Name} paper is too small for the lines of a hull of {e.Length} m"), nameof(paper));
+    }
+
+    // The body plan is welcome at twice the scale or so; beyond that it would dwarf the other views.
+    private static bool FitsBody(PlanExtents e, int scale, double width) =>
+        2 * e.HalfBeam * 1000 / scale <= width - TableWidth - TitleWidth - 34;
+
+    private static double UpperHeight(PlanExtents e, int scale) =>
+        AboveProfile + BelowProfile + AbovePlan + BelowDiagonals + ((e.Top + e.HalfBeam + e.Diagonal) * 1000 / scale);
+
+    private static double FootHeight(PlanExtents e, int bodyScale) => Math.Max(LeastFoot, (e.Top * 1000 / bodyScale) + AroundBody);
+}
+
+/// <summary>Sizes of what a lines plan shows [m].</summary>
+/// <param name="Length">Length overall.</param>
+/// <param name="Top">Greatest height of the sheer.</param>
+/// <param name="Bottom">Least height of the keel.</param>
+/// <param name="HalfBeam">Half the greatest breadth.</param>
+/// <param name="Diagonal">Greatest distance along a diagonal.</param>
+internal sealed record PlanExtents(double Length, double Top, double Bottom, double HalfBeam, double Diagonal)
+{
+    /// <summary>Measures a hull's lines.</summary>
+    public static PlanExtents Of(HullLines lines)
+    {
+        var edges = new[] { lines.Sheer, lines.Keel, lines.Stem, lines.Stern }.SelectMany(l => l.Nodes).Select(n => n.Point).ToList();
+        var breadths = lines.Stations.Concat(lines.Waterlines).Append(lines.Sheer).SelectMany(l => l.Nodes).Max(n => n.Point.Y);
+        var diagonal = lines.Diagonals.SelectMany(d => d.Nodes.Select(n => d.Axes.Flat(n.Point).Y)).DefaultIfEmpty(0).Max();
+        return new PlanExtents(edges.Max(p => p.X), edges.Max(p => p.Z), edges.Min(p => p.Z), Math.Max(breadths, lines.Hull.Dials.Beam / 2), diagonal);
+    }
+}

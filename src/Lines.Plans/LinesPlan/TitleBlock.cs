@@ -1,0 +1,93 @@
+using Lines.Drawing.Model;
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.LinesPlan;
+
+/// <summary>The lower corners of the sheet: table of dimensions at the left, title block with the scale bar at the right.</summary>
+internal static class TitleBlock
+{
+    /// <summary>Draws the title block.</summary>
+    public static void Draw(PageMarks marks, PlanLayout layout, LinesPlanSettings settings)
+    {
+        var box = layout.TitleBlock;
+        marks.Line(PlanInks.Border, new Point2(box.Left, box.Bottom), new Point2(box.Left, box.Top));
+        marks.Line(PlanInks.Border, new Point2(box.Left, box.Top), new Point2(box.Right, box.Top));
+        double left = box.Left + 5, width = box.Width - 10, y = box.Top - 10;
+        marks.Text(PlanInks.Titles, settings.Title, new Point2(left, y), 5.5, width);
+        marks.Text(PlanInks.Titles, "Lines plan", new Point2(left, y - 8), 3.2, width);
+        marks.Line(PlanInks.Fine, new Point2(box.Left, y - 12), new Point2(box.Right, y - 12));
+        var scale = layout.Scale == layout.BodyScale
+            ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
+            : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
+        var row = y - 17;
+        foreach (var line in new[] { scale, "Lines to the outside of planking.", "Base line through the lowest point of the keel.", "Work from the figures, not from the paper." })
+        {
+            marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
+            row -= 4.2;
+        }
+
+        DrawScaleBar(marks, new Point2(left, row - 5.4), width - 12, layout.PerMetre);
+    }
+
+    /// <summary>Draws the table of dimensions.</summary>
+    public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, LinesPlanSettings settings, IReadOnlyList<(string Line, double PerTooth)> combs)
+    {
+        var box = layout.Table;
+        string Text(double metres) => new Length(metres).ToText(settings.Notation);
+        var hull = lines.Hull;
+        var dwl = lines.DesignWaterline;
+        List<(string Name, string Value)> rows =
+        [
+            ("Length overall", Text(layout.Extents.Length)),
+            ("Length of the design waterline", Text(hull.WaterlineAft - hull.WaterlineFore)),
+            ("Beam", Text(2 * lines.Stations.Append(lines.Sheer).SelectMany(s => s.Nodes).Max(n => n.Point.Y))),
+        ];
+        if (dwl is not null)
+            rows.Add(("Beam on the design waterline", Text(2 * dwl.Nodes.Max(n => n.Point.Y))));
+        rows.Add(("Draft", Text(hull.Draft)));
+        rows.Add(("Sheer at bow, least, at stern", $"{Text(lines.Sheer.Start.Point.Z)}, {Text(lines.Sheer.Nodes.Min(n => n.Point.Z))}, {Text(lines.Sheer.End.Point.Z)}"));
+        rows.AddRange(lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
+            ($"{d.Label}: height on the centreline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
+        rows.AddRange(settings.Particulars);
+        rows.AddRange(combs.Select(c => ($"Comb of {c.Line}, 1 mm on paper", Invariant($"{c.PerTooth:0.####} 1/m"))));
+
+        var step = Math.Min(4.4, (box.Height - 8) / rows.Count);
+        var y = box.Bottom + (step * rows.Count) + 1;
+        marks.Text(PlanInks.Titles, "Dimensions", new Point2(box.Left, y), 2.8);
+        foreach (var (name, value) in rows)
+        {
+            y -= step;
+            marks.Text(PlanInks.Lettering, name, new Point2(box.Left, y), 1.8, 46);
+            marks.Text(PlanInks.Lettering, value, new Point2(box.Left + 48, y), 1.8, box.Right - box.Left - 50);
+        }
+    }
+
+    // One bar with metres above and feet below, alternate parts filled.
+    private static void DrawScaleBar(PageMarks marks, Point2 zero, double room, double perMetre)
+    {
+        var metres = new[] { 10.0, 5, 2, 1, 0.5, 0.2, 0.1 }.First(m => m * perMetre <= room);
+        var feet = Math.Floor(room / (perMetre * Length.Foot));
+        Part(metres, metres / 10, 0, 1.2, "m");
+        Part(feet * Length.Foot, Length.Foot, -1.2, 0, "ft");
+
+        void Part(double length, double step, double low, double high, string unit)
+        {
+            var count = (int)Math.Round(length / step);
+            for (var i = 0; i < count; i++)
+            {
+                var part = new Box2(zero.X + (i * step * perMetre), zero.Y + low, zero.X + ((i + 1) * step * perMetre), zero.Y + high);
+                marks.Box(PlanInks.Fine, part);
+                if (i % 2 == 0)
+                    marks.Box(PlanInks.Fine, part, filled: true);
+            }
+
+            var y = low < 0 ? zero.Y + low - 2.6 : zero.Y + high + 0.9;
+            var total = low < 0 ? Invariant($"{count} {unit}") : Invariant($"{length:0.###} {unit}");
+            marks.Text(PlanInks.Lettering, "0", new Point2(zero.X, y), 1.7, anchor: Anchor.Centre);
+            marks.Text(PlanInks.Lettering, total, new Point2(zero.X + (length * perMetre), y), 1.7, anchor: Anchor.Centre);
+        }
+    }
+}
