@@ -80,26 +80,24 @@ internal sealed class BodyPlanView
                 Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
                 _marks.Line(PlanInks.Diagonals, from, to);
                 var way = (to - from).Unit();
-                _marks.Text(PlanInks.Lettering, d.Label, to + (2.6 * way), 1.8, anchor: Anchor.Middle);
+                var at = Enumerable.Range(0, 12).Select(i => to + ((2.6 + (0.5 * i)) * way)).FirstOrDefault(IsClear, to + (2.6 * way));
+                _marks.Text(PlanInks.Lettering, d.Label, at, 1.8, anchor: Anchor.Middle);
             }
         }
     }
+
+    // Whether a label's middle is off the lines of the grid.
+    private bool IsClear(Point2 p) =>
+        _lines.Grid.Waterlines.All(z => Math.Abs(_layout.Body.Y + (z * K) - p.Y) > 1.4)
+        && _lines.Grid.Buttocks.All(y => Math.Abs(Math.Abs(p.X - _layout.Body.X) - (y * K)) > 2.4);
 
     private void DrawSections()
     {
         var hull = _lines.Hull;
         var slack = 0.01 * hull.Dials.Length;
-        foreach (var section in _lines.Stations)
-        {
-            var half = section.Label.Contains('/', StringComparison.Ordinal);
-            if (half && section.Label is not ("1/2" or "9 1/2"))
-                continue;
-            if (section.Position <= hull.WidestX + slack)
-                DrawSection(section, 1, half);
-            if (section.Position >= hull.WidestX - slack)
-                DrawSection(section, -1, half);
-        }
-
+        var shown = _lines.Stations.Where(s => !IsHalf(s) || s.Label is "1/2" or "9 1/2").ToList();
+        DrawSections([.. shown.Where(s => s.Position <= hull.WidestX + slack)], 1);
+        DrawSections([.. shown.Where(s => s.Position >= hull.WidestX - slack)], -1);
         foreach (var side in new[] { -1, 1 })
         {
             // The sheer as it is seen from ahead and from astern.
@@ -111,12 +109,18 @@ internal sealed class BodyPlanView
             _marks.Path(PlanInks.Outline, PlanCurve.Of(PlanInks.Outline, _lines.Stern, K, p => At(-1, p)).Points);
     }
 
-    private void DrawSection(HullLine section, int side, bool half)
+    private static bool IsHalf(HullLine station) => station.Label.Contains('/', StringComparison.Ordinal);
+
+    private void DrawSections(IReadOnlyList<HullLine> sections, int side)
     {
-        var curve = PlanCurve.Of(half ? PlanInks.HalfSections : PlanInks.Sections, section, K, p => At(side, p));
-        _marks.Path(curve.Layer, curve.Points);
-        var top = At(side, section.End.Point);
-        _marks.Text(PlanInks.Lettering, section.Label, top + new Vector2(side * 0.6, 1.3), half ? 1.5 : 2, anchor: Anchor.Centre);
+        var tops = sections.Select(s => At(side, s.End.Point)).ToList();
+        var numbers = SpreadLabels.Apart([.. tops.Select(t => t.X + (side * 0.6))], 3.2);
+        for (var i = 0; i < sections.Count; i++)
+        {
+            var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
+            _marks.Path(curve.Layer, curve.Points);
+            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), IsHalf(sections[i]) ? 1.5 : 2, anchor: Anchor.Centre);
+        }
     }
 
     private void DrawDimensions()
@@ -125,7 +129,7 @@ internal sealed class BodyPlanView
         var widest = _lines.Stations.Append(_lines.Sheer).SelectMany(s => s.Nodes).MaxBy(n => n.Point.Y).Point;
         DimensionLine.Level(
             _marks, new Point2(origin.X - (widest.Y * K), origin.Y - 4), new Point2(origin.X + (widest.Y * K), origin.Y - 4), origin.Y - 9,
-            $"beam {new Length(2 * widest.Y).ToText(_notation)}");
+            $"beam {new Length(2 * widest.Y).ToFigure(_notation)}");
         DimensionLine.Upright(
             _marks, new Point2(origin.X - HalfWidth - 4, origin.Y), new Point2(origin.X - HalfWidth - 4, origin.Y + (_lines.Hull.Draft * K)),
             origin.X - HalfWidth - 9, $"draft {new Length(_lines.Hull.Draft).ToFigure(_notation)}");

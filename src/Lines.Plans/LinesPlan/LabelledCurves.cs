@@ -7,23 +7,31 @@ namespace Lines.Plans.LinesPlan;
 
 /// <summary>Draws the curves of one view, each broken where its label stands on it.</summary>
 /// <remarks><b>Method.</b> For every label, places along the curve are tried; the one whose text keeps clearest of the other curves,
-/// of the grid and of the labels already written is taken, level places first. Where even the best place has no room, the curve
-/// is drawn whole and its label left to the table.</remarks>
+/// of the grid and of the labels already written is taken, level places first. Text may stand on a grid line where it must, never
+/// on a curve; where no place is clear of the curves, the curve is drawn whole and its label left to the column at the side.</remarks>
 internal sealed class LabelledCurves
 {
     private const double Height = 1.8;
-    private const double Step = 2;
-    private const double Enough = 2.2;
-    private const double Least = 1.15;
+    private const double Step = 2.5;
+
+    /// <summary>Clear distance from the middle line of a text beyond which more does not help [mm].</summary>
+    private const double Enough = 2.4;
+
+    /// <summary>Least distance of that middle line from a curve [mm]: half the height and a little air.</summary>
+    private const double LeastFromCurve = 1.4;
+
+    /// <summary>Least distance of the middle lines of two texts [mm].</summary>
+    private const double LeastFromLabel = 2.7;
 
     private readonly List<PlanCurve> _curves = [];
-    private readonly List<ArcPath> _obstacles = [];
+    private readonly List<(Point2 From, Point2 To)> _grid = [];
+    private readonly List<(Point2 From, Point2 To)> _labels = [];
 
     /// <summary>Adds a curve to the view.</summary>
     public void Add(PlanCurve curve) => _curves.Add(curve);
 
-    /// <summary>Adds a straight line that labels must not stand on.</summary>
-    public void Avoid(Point2 from, Point2 to) => _obstacles.Add(ArcPath.Line(from, to));
+    /// <summary>Adds a line of the grid, on which labels should not stand.</summary>
+    public void Avoid(Point2 from, Point2 to) => _grid.Add((from, to));
 
     /// <summary>Draws everything added.</summary>
     public void Draw(PageMarks marks)
@@ -32,8 +40,8 @@ internal sealed class LabelledCurves
         for (var i = 0; i < _curves.Count; i++)
         {
             var curve = _curves[i];
-            var others = coarse.Where((_, j) => j != i).Concat(_obstacles).ToList();
             var half = (StrokeLettering.Width(curve.Label, Height) / 2) + 0.9;
+            var others = coarse.Where((_, j) => j != i).SelectMany(c => c).ToList();
             if (curve.Label.Length == 0 || BestPlace(curve, half, others) is not { } along)
             {
                 marks.Path(curve.Layer, curve.Points);
@@ -46,33 +54,53 @@ internal sealed class LabelledCurves
             marks.Path(curve.Layer, curve.Piece(0, along - half));
             marks.Path(curve.Layer, curve.Piece(along + half, curve.Length));
             marks.Text(PlanInks.Lettering, curve.Label, at, Height, anchor: Anchor.Middle, angle: Math.Atan2(direction.Y, direction.X));
-            _obstacles.Add(ArcPath.Line(at - (half * direction), at + (half * direction)));
+            _labels.Add((at - (half * direction), at + (half * direction)));
         }
     }
 
-    private static double? BestPlace(PlanCurve curve, double half, List<ArcPath> others)
+    private double? BestPlace(PlanCurve curve, double half, List<(Point2 From, Point2 To)> others)
     {
         double? best = null;
-        var bestScore = 0.0;
+        var bestScore = double.NegativeInfinity;
         var length = curve.Length;
-        for (var along = Math.Max(0.06 * length, half + 1); along <= length - Math.Max(0.06 * length, half + 1); along += Step)
+        var end = Math.Max(0.06 * length, half + 1);
+        for (var along = end; along <= length - end; along += Step)
         {
             var (at, direction) = curve.PlaceAt(along);
-            var clear = Enumerable.Range(-2, 5).Min(k => others.Min(o => o.DistanceTo(at + (k * half / 2 * direction))));
-            if (clear < Least)
+            Point2 from = at - (half * direction), to = at + (half * direction);
+            var fromCurves = Clear(from, to, others);
+            if (fromCurves < LeastFromCurve || Clear(from, to, _labels, LeastFromLabel) < LeastFromLabel)
                 continue;
-            var score = Math.Min(clear, Enough) - (0.4 * Math.Abs(direction.Y)) - (0.1 * Math.Abs((along / length) - 0.5));
-            if (best is null || score > bestScore)
+            var score = Math.Min(fromCurves, (2 * Clear(from, to, _grid)) - Enough) - (0.6 * Math.Abs(direction.Y)) - (0.1 * Math.Abs((along / length) - 0.5));
+            if (score > bestScore)
                 (best, bestScore) = (along, score);
         }
 
         return best;
     }
 
-    // Every few points are plenty to keep lettering clear of a curve.
-    private static ArcPath Coarse(PlanCurve curve)
+    // Least distance of a text's middle line, at seven of its points, from lines; no more than is enough.
+    private static double Clear(Point2 from, Point2 to, List<(Point2 From, Point2 To)> lines, double enough = Enough)
     {
-        var every = Math.Max(1, curve.Points.Count / 40);
-        return ArcPath.Through(curve.Points.Where((_, i) => i % every == 0 || i == curve.Points.Count - 1));
+        var least = enough;
+        foreach (var (a, b) in lines)
+        {
+            if (Math.Min(a.X, b.X) > Math.Max(from.X, to.X) + least || Math.Max(a.X, b.X) < Math.Min(from.X, to.X) - least
+                || Math.Min(a.Y, b.Y) > Math.Max(from.Y, to.Y) + least || Math.Max(a.Y, b.Y) < Math.Min(from.Y, to.Y) - least)
+                continue;
+            var line = new ArcSegment(a, b, 0);
+            for (var k = 0; k <= 6; k++)
+                least = Math.Min(least, line.DistanceTo(from + (k / 6.0 * (to - from))));
+        }
+
+        return least;
+    }
+
+    // Every few points are plenty to keep lettering clear of a curve.
+    private static List<(Point2 From, Point2 To)> Coarse(PlanCurve curve)
+    {
+        var every = Math.Max(1, curve.Points.Count / 60);
+        var points = curve.Points.Where((_, i) => i % every == 0 || i == curve.Points.Count - 1).ToList();
+        return [.. Enumerable.Range(1, points.Count - 1).Select(i => (points[i - 1], points[i]))];
     }
 }

@@ -21,8 +21,8 @@ internal sealed class LengthwiseViews
     public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
         (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
 
-    /// <summary>Curvature shown by a millimetre of the combs [1/m per mm]: sheer in plan, design waterline, keel.</summary>
-    public IReadOnlyList<(string Line, double PerTooth)> Combs { get; private set; } = [];
+    /// <summary>The curvature combs drawn: keel, sheer in plan, design waterline.</summary>
+    public IReadOnlyList<CombDrawing> Combs { get; private set; } = [];
 
     /// <summary>Draws the three views.</summary>
     public void Draw()
@@ -41,23 +41,24 @@ internal sealed class LengthwiseViews
 
     private IEnumerable<StationMark> WholeStations => _lines.Grid.Stations.Where(s => !s.Number.Contains('/', StringComparison.Ordinal));
 
-    private string Text(double metres) => new Length(metres).ToText(_notation);
-
     private string Figure(double metres) => new Length(metres).ToFigure(_notation);
 
     private void DrawCombs()
     {
         double k = _layout.PerMetre;
-        var keel = new CurvatureComb(_lines.Keel, FlatAxes.Profile, k, Profile, Room, 1);
-        var sheer = new CurvatureComb(_lines.Sheer, FlatAxes.Plan, k, Plan, Room, -1);
-        keel.Draw(_marks, new Vector2(0, -1));
-        sheer.Draw(_marks, new Vector2(0, 1));
-        Combs = [("keel", keel.PerTooth), ("sheer in plan", sheer.PerTooth)];
+        var keel = new CombDrawing(_lines.Keel, k, Room);
+        var sheer = new CombDrawing(_lines.Sheer, k, Room);
+        keel.Draw(_marks, p => new Point2(X(p.X), _layout.BaseLine + (p.Y * k)), up: false);
+        sheer.Draw(_marks, InPlan, up: true);
+        Combs = [keel, sheer];
         if (_lines.DesignWaterline is not { } line)
             return;
-        var waterline = new CurvatureComb(line, FlatAxes.Plan, k, Plan, Room, -1);
-        waterline.Draw(_marks, new Vector2(0, -1));
-        Combs = [.. Combs, ("design waterline", waterline.PerTooth)];
+        // Its teeth stand inward, where there is room, a bulge as long as the others'.
+        var waterline = new CombDrawing(line, k, Room);
+        waterline.Draw(_marks, InPlan, up: false);
+        Combs = [.. Combs, waterline];
+
+        Point2 InPlan(Point2 p) => new(X(p.X), _layout.Centreline + (p.Y * k));
     }
 
     private void DrawProfile()
@@ -81,13 +82,13 @@ internal sealed class LengthwiseViews
 
         _marks.Line(PlanInks.Datum, new Point2(left, baseLine), new Point2(right, baseLine));
         SideLabels(
-            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {Text(w.Position)}"))]);
+            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {Figure(w.Position)}"))]);
         foreach (var b in _lines.Buttocks)
             curves.Add(PlanCurve.Of(PlanInks.Buttocks, b, k, Profile, b.Label));
         foreach (var line in new[] { _lines.Sheer, _lines.Keel, _lines.Stem, _lines.Stern })
             curves.Add(PlanCurve.Of(PlanInks.Outline, line, k, Profile));
         curves.Draw(_marks);
-        Title("Profile", baseLine + (_layout.Extents.Top * k) + 4);
+        Title("Profile", baseLine + (_layout.Extents.Top * k) + 3);
         DrawProfileDimensions();
     }
 
@@ -98,11 +99,11 @@ internal sealed class LengthwiseViews
         double stem = _lines.Stem.Start.Point.Z, stern = _lines.Sheer.End.Point.Z;
         Point2 At(double x, double z) => Profile(new Point3(x, 0, z));
         var y = baseLine + (_layout.Extents.Top * k) + 9;
-        DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {Text(_layout.Extents.Length)}");
+        DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {Figure(_layout.Extents.Length)}");
         var spacing = (hull.WaterlineAft - hull.WaterlineFore) / 10;
         DimensionLine.Level(
             _marks, At(hull.WaterlineAft, 0) + new Vector2(0, -15), At(hull.WaterlineFore, 0) + new Vector2(0, -15), baseLine - 19,
-            $"design waterline {Text(hull.WaterlineAft - hull.WaterlineFore)}, ten spaces of {Text(spacing)}");
+            $"design waterline {Figure(hull.WaterlineAft - hull.WaterlineFore)}, ten spaces of {Figure(spacing)}");
         DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, Figure(stem));
     }
 
@@ -126,14 +127,14 @@ internal sealed class LengthwiseViews
         }
 
         _marks.Line(PlanInks.Datum, new Point2(left, centre), new Point2(right, centre));
-        SideLabels([(centre, "centreline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (centre + (b.Position * k), $"{b.Label}  {Text(b.Position)}"))]);
+        SideLabels([(centre, "centreline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (centre + (b.Position * k), $"{b.Label}  {Figure(b.Position)}"))]);
         foreach (var w in _lines.Waterlines)
             curves.Add(PlanCurve.Of(w.Position == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Waterlines, w, k, Plan, w.Label));
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
         if (_lines.Hull.Transom is not null)
             curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Stern, k, Plan));
         curves.Draw(_marks);
-        Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 5);
+        Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 3);
     }
 
     private void DrawDiagonals()
@@ -145,7 +146,7 @@ internal sealed class LengthwiseViews
         foreach (var d in _lines.Diagonals)
             curves.Add(PlanCurve.Of(PlanInks.Diagonals, d, _layout.PerMetre, p => new Point2(X(p.X), _layout.Centreline - (d.Axes.Flat(p).Y * _layout.PerMetre)), d.Label));
         curves.Draw(_marks);
-        Title("Diagonals, laid flat", low + 1);
+        Title("Diagonals", _layout.Centreline - 9);
     }
 
     private void Title(string text, double y) => _marks.Text(PlanInks.Titles, text, new Point2(_layout.Foot.Left, y), 2.8);

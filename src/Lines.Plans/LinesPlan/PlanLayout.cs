@@ -102,10 +102,10 @@ internal sealed class PlanLayout
     public Box2 TitleBlock { get; }
 
     /// <summary>Left end of the grid in the lengthwise views [mm].</summary>
-    public double GridLeft => Bow - (Extents.Length * 1000 / Scale) - 6;
+    public double GridLeft => Bow - (Extents.Length * 1000 / Scale) - 4;
 
     /// <summary>Right end of the grid in the lengthwise views [mm].</summary>
-    public double GridRight => Bow + 6;
+    public double GridRight => Bow + 4;
 
     /// <summary>Millimetres on paper to a metre in the lengthwise views.</summary>
     public double PerMetre => 1000.0 / Scale;

@@ -23,7 +23,7 @@ internal static class TitleBlock
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
             : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
         var row = y - 17;
-        foreach (var line in new[] { scale, "Lines to the outside of planking.", "Base line through the lowest point of the keel.", "Work from the figures, not from the paper." })
+        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Work from the figures, not from the paper." })
         {
             marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
             row -= 4.2;
@@ -32,11 +32,20 @@ internal static class TitleBlock
         DrawScaleBar(marks, new Point2(left, row - 5.4), width - 12, layout.PerMetre);
     }
 
+    private static string UnitNote(LengthNotation notation) => notation switch
+    {
+        LengthNotation.Millimetres => "Dimensions in millimetres, heights above the base line.",
+        LengthNotation.Inches => "Dimensions in inches, heights above the base line.",
+        LengthNotation.FeetInches => "Dimensions in feet and inches, heights above the base line.",
+        LengthNotation.FeetInchesEighths => "Dimensions in feet-inches-eighths, heights above the base line.",
+        _ => throw new ArgumentOutOfRangeException(nameof(notation), notation, "no such notation"),
+    };
+
     /// <summary>Draws the table of dimensions.</summary>
-    public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, LinesPlanSettings settings, IReadOnlyList<(string Line, double PerTooth)> combs)
+    public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, LinesPlanSettings settings, IReadOnlyList<CombDrawing> combs)
     {
         var box = layout.Table;
-        string Text(double metres) => new Length(metres).ToText(settings.Notation);
+        string Text(double metres) => new Length(metres).ToFigure(settings.Notation);
         var hull = lines.Hull;
         var dwl = lines.DesignWaterline;
         List<(string Name, string Value)> rows =
@@ -52,7 +61,7 @@ internal static class TitleBlock
         rows.AddRange(lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
             ($"{d.Label}: height on the centreline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
         rows.AddRange(settings.Particulars);
-        rows.AddRange(combs.Select(c => ($"Comb of {c.Line}, 1 mm on paper", Invariant($"{c.PerTooth:0.####} 1/m"))));
+        rows.AddRange(combs.Select(c => ($"Comb of the {c.Name}, 1 mm on paper", Invariant($"{c.PerTooth:0.####} 1/m"))));
 
         var step = Math.Min(4.4, (box.Height - 8) / rows.Count);
         var y = box.Bottom + (step * rows.Count) + 1;
