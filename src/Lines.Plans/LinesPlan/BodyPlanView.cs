@@ -22,6 +22,9 @@ internal sealed class BodyPlanView
 
     private double HalfWidth => _layout.Extents.HalfBeam * K;
 
+    /// <summary>How far the level lines of the grid reach from the centreline [mm].</summary>
+    private double Reach => HalfWidth + 7;
+
     private double Top => _layout.Body.Y + (_layout.Extents.Top * K);
 
     /// <summary>Draws the view.</summary>
@@ -39,11 +42,10 @@ internal sealed class BodyPlanView
     private void DrawGrid()
     {
         Point2 origin = _layout.Body;
-        double reach = HalfWidth + 4;
         foreach (var z in _lines.Grid.Waterlines)
         {
             var y = origin.Y + (z * K);
-            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(origin.X - reach, y), new Point2(origin.X + reach, y));
+            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(origin.X - Reach, y), new Point2(origin.X + Reach, y));
         }
 
         var waterlines = _lines.Waterlines.DistinctBy(w => w.Position).ToList();
@@ -51,8 +53,8 @@ internal sealed class BodyPlanView
         for (var i = 0; i < waterlines.Count; i++)
         {
             var y = origin.Y + (waterlines[i].Position * K);
-            _marks.Path(PlanInks.Grid, [new Point2(origin.X + reach, y), new Point2(origin.X + reach + 2, places[i])]);
-            _marks.Text(PlanInks.Lettering, waterlines[i].Label, new Point2(origin.X + reach + 2.8, places[i]), 1.8, anchor: Anchor.MiddleLeft);
+            _marks.Path(PlanInks.Grid, [new Point2(origin.X + Reach, y), new Point2(origin.X + Reach + 2, places[i])]);
+            _marks.Text(PlanInks.Lettering, waterlines[i].Label, new Point2(origin.X + Reach + 2.8, places[i]), 1.8, anchor: Anchor.MiddleLeft);
         }
 
         foreach (var b in _lines.Buttocks.DistinctBy(b => b.Position))
@@ -65,7 +67,7 @@ internal sealed class BodyPlanView
             }
         }
 
-        _marks.Line(PlanInks.Datum, new Point2(origin.X - reach, origin.Y), new Point2(origin.X + reach, origin.Y));
+        _marks.Line(PlanInks.Datum, new Point2(origin.X - Reach, origin.Y), new Point2(origin.X + Reach, origin.Y));
         _marks.Line(PlanInks.Datum, new Point2(origin.X, origin.Y - 5), new Point2(origin.X, Top + 5));
     }
 
@@ -131,7 +133,7 @@ internal sealed class BodyPlanView
             _marks, new Point2(origin.X - (widest.Y * K), origin.Y - 4), new Point2(origin.X + (widest.Y * K), origin.Y - 4), origin.Y - 9,
             $"beam {new Length(2 * widest.Y).ToFigure(_notation)}");
         DimensionLine.Upright(
-            _marks, new Point2(origin.X - HalfWidth - 4, origin.Y), new Point2(origin.X - HalfWidth - 4, origin.Y + (_lines.Hull.Draft * K)),
-            origin.X - HalfWidth - 9, $"draft {new Length(_lines.Hull.Draft).ToFigure(_notation)}");
+            _marks, new Point2(origin.X - Reach, origin.Y), new Point2(origin.X - Reach, origin.Y + (_lines.Hull.Draft * K)),
+            origin.X - Reach - 5, $"draft {new Length(_lines.Hull.Draft).ToFigure(_notation)}");
     }
 }

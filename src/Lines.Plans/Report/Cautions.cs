@@ -1,0 +1,21 @@
+namespace Lines.Plans.Report;
+
+/// <summary>What every user must be told, each in one place: the report, the sheets and the command print these.</summary>
+public static class Cautions
+{
+    /// <summary>What the figures are.</summary>
+    public const string Figures = "The figures are estimates for design. They are not a certificate of stability or strength.";
+
+    /// <summary>Who decides.</summary>
+    public const string Rules = "Before people are carried, the rules of the place and a licensed designer decide.";
+
+    /// <summary>What to do with a print.</summary>
+    public const string Print = "Measure the printed square before cutting.";
+
+    /// <summary>What harms the builder.</summary>
+    public const string Shop =
+        "Cedar dust and epoxy sensitise; saws and routers bite. Use extraction, a respirator and gloves, and keep hands clear of the blade.";
+
+    /// <summary>All of them, in the order they are printed.</summary>
+    public static IReadOnlyList<string> All { get; } = [Figures, Rules, Print, Shop];
+}

@@ -1,0 +1,96 @@
+using System.Net;
+using System.Text;
+using Lines.Drawing.Svg;
+
+namespace Lines.Plans.Report;
+
+/// <summary>The report of a build: one page of HTML that needs nothing beside it.</summary>
+/// <remarks>Drawing and style stand in the page; there is no script, no font and no picture to fetch. Links lead to the files beside it.</remarks>
+public static class ReportPage
+{
+    /// <summary>Writes the page.</summary>
+    /// <param name="content">What it shows.</param>
+    /// <returns>The text of the file, lines ended by a line feed.</returns>
+    public static string Of(ReportContent content)
+    {
+        ArgumentNullException.ThrowIfNull(content);
+        var page = new StringBuilder();
+        page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+            .Append("<title>").Append(Escaped(content.Title)).Append(": lines, numbers, patterns</title>\n<style>\n")
+            .Append(ReportStyle.Css.ReplaceLineEndings("\n")).Append("\n</style>\n</head>\n<body>\n");
+        Head(page, content);
+        page.Append("<main>\n");
+        Plan(page, content);
+        Numbers(page, content.Figures);
+        page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness)).Append("</section>\n");
+        Files(page, content.Files);
+        CautionList(page);
+        page.Append("</main>\n<footer>Written by Lines. Shape is to the outside of planking unless a name says inside; x runs aft from the foremost point, heights from the base line.</footer>\n</body>\n</html>\n");
+        return page.ToString();
+    }
+
+    /// <summary>Text made safe to stand in a page.</summary>
+    internal static string Escaped(string text) => WebUtility.HtmlEncode(text);
+
+    private static void Head(StringBuilder page, ReportContent content)
+    {
+        page.Append("<header>\n<h1>").Append(Escaped(content.Title)).Append("</h1>\n<p>").Append(Escaped(content.Fairness.Verdict)).Append("</p>\n");
+        if (content.Files.FirstOrDefault(f => f.OpenFirst) is { } first)
+            page.Append("<p>Open first: ").Append(Link(first.Path)).Append(". ").Append(Escaped(first.Purpose)).Append("</p>\n");
+        page.Append("</header>\n");
+    }
+
+    private static void Plan(StringBuilder page, ReportContent content) =>
+        page.Append("<section class=\"sheet\" aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n<figure class=\"plan\">\n")
+            .Append("<div tabindex=\"0\" role=\"region\" aria-label=\"Lines plan, scrolls sideways on a narrow screen\">\n")
+            .Append(SvgFile.Write(content.LinesPlan))
+            .Append("</div>\n<figcaption>Profile; half-breadths above the centreline, diagonals below it; body plan. The bow is to the right.</figcaption>\n</figure>\n</section>\n");
+
+    private static void Numbers(StringBuilder page, IReadOnlyList<ReportGroup> groups)
+    {
+        page.Append("<section aria-labelledby=\"numbers\">\n<h2 id=\"numbers\">Numbers</h2>\n<div class=\"groups\">\n");
+        foreach (var group in groups)
+        {
+            page.Append("<table>\n<caption>").Append(Escaped(group.Title)).Append("</caption>\n<tbody>\n");
+            foreach (var figure in group.Rows)
+            {
+                page.Append("<tr><th scope=\"row\">").Append(Escaped(figure.Name));
+                var note = figure.IsEstimate ? (figure.Note.Length > 0 ? "Estimate: " + figure.Note : "Estimate.") : figure.Note;
+                if (note.Length > 0)
+                    page.Append("<span class=\"note\"> ").Append(Escaped(note)).Append("</span>");
+                page.Append("</th><td class=\"n\">").Append(Escaped(figure.Value)).Append("</td></tr>\n");
+            }
+
+            page.Append("</tbody>\n</table>\n");
+        }
+
+        page.Append("</div>\n</section>\n");
+    }
+
+    private static void Files(StringBuilder page, IReadOnlyList<ReportFile> files)
+    {
+        page.Append("<section aria-labelledby=\"files\">\n<h2 id=\"files\">Files</h2>\n<div class=\"scroll\">\n<table>\n")
+            .Append("<thead><tr><th scope=\"col\">File</th><th scope=\"col\">What it is for</th></tr></thead>\n<tbody>\n");
+        foreach (var file in files)
+        {
+            page.Append("<tr><th scope=\"row\">").Append(Link(file.Path)).Append("</th><td>");
+            if (file.OpenFirst)
+                page.Append("<strong>Open this first.</strong> ");
+            page.Append(Escaped(file.Purpose)).Append("</td></tr>\n");
+        }
+
+        page.Append("</tbody>\n</table>\n</div>\n</section>\n");
+    }
+
+    private static void CautionList(StringBuilder page)
+    {
+        page.Append("<section aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Cautions</h2>\n<ul class=\"cautions\">\n");
+        foreach (var caution in Cautions.All)
+            page.Append("<li>").Append(Escaped(caution)).Append("</li>\n");
+        page.Append("</ul>\n</section>\n");
+    }
+
+    private static string Link(string path) =>
+        $"<a href=\"{Escaped(string.Join('/', path.Split('/').Select(Uri.EscapeDataString)))}\">{Escaped(path)}</a>";
+}

@@ -1,0 +1,142 @@
+using Lines.Drawing.Model;
+using Lines.Drawing.Text;
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.LinesPlan;
+using Lines.Plans.Paper;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Plans.LinesPlan;
+
+public class LinesPlanSheetTests
+{
+    public static TheoryData<string, LengthNotation> Cases => new()
+    {
+        { "double-ender", LengthNotation.Millimetres },
+        { "double-ender", LengthNotation.FeetInchesEighths },
+        { "transom", LengthNotation.Millimetres },
+        { "transom", LengthNotation.FeetInches },
+    };
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Nothing_leaves_the_border(string hull, LengthNotation notation)
+    {
+        var sheet = Plan(hull, notation).Sheet;
+        Assert.Equal((420, 297), (sheet.Width, sheet.Height));
+        var border = new Box2(10, 10, 410, 287);
+        foreach (var mark in sheet.Marks)
+            Assert.True(border.Grown(1e-9).Holds(BoundsOf(mark)), $"{mark.Layer.Name} {(mark as TextMark)?.Text} {BoundsOf(mark)}");
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void No_two_texts_touch(string hull, LengthNotation notation)
+    {
+        var texts = Plan(hull, notation).Sheet.Marks.OfType<TextMark>().ToList();
+        for (var i = 0; i < texts.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+                Assert.False(BoundsOf(texts[i]).Grown(0.1).Overlaps(BoundsOf(texts[j]).Grown(0.1)), $"\"{texts[i].Text}\" and \"{texts[j].Text}\" at {texts[i].At}");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Letters_are_tall_enough_to_read_at_arms_length(string hull, LengthNotation notation) =>
+        // 1.5 mm is the body text of a small-print book (common practice, no source); at 3,000 px the A3 sheet then has 10 px to the capital.
+        Assert.All(Plan(hull, notation).Sheet.Marks.OfType<TextMark>(), t => Assert.True(t.Height >= 1.4, Invariant($"\"{t.Text}\" is {t.Height} mm high")));
+
+    [Fact]
+    public void The_bow_is_to_the_right_and_stations_are_spaced_at_the_stated_scale()
+    {
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var numbers = sheet.Marks.OfType<TextMark>().Where(t => t.Text is "0" or "10" && t.Height == 2).GroupBy(t => t.Text, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.MaxBy(t => t.At.Y)!.At.X, StringComparer.Ordinal);
+        var length = lines.Hull.WaterlineAft - lines.Hull.WaterlineFore;
+        Assert.Contains(sheet.Marks.OfType<TextMark>(), t => t.Text.StartsWith("Scale 1:15, body plan 1:", StringComparison.Ordinal));
+        Assert.Equal(length * 1000 / 15, numbers["0"] - numbers["10"], 1e-9);
+    }
+
+    [Fact]
+    public void The_fore_body_is_right_of_the_body_plans_centreline_and_the_after_body_left()
+    {
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var title = sheet.Marks.OfType<TextMark>().Single(t => t.Text is "Body plan");
+        // Station numbers over the sections are the only ones of that height below the body plan's title.
+        double XOf(string station) => sheet.Marks.OfType<TextMark>().Single(t => t.Text == station && t.Height == 2 && t.At.Y < title.At.Y && t.At.Y > title.At.Y - 60).At.X;
+        Assert.True(XOf("1") > title.At.X && XOf("2") > XOf("1") && XOf("3") > XOf("2"));
+        Assert.True(XOf("9") < title.At.X && XOf("8") < XOf("9") && XOf("7") < XOf("8"));
+        Assert.Equal(11, lines.Stations.Count(s => !s.Label.Contains('/', StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Drawn_lines_stay_within_a_hundredth_of_a_millimetre_of_the_cut_ones()
+    {
+        var (sheet, lines) = Plan("transom", LengthNotation.Millimetres);
+        var outlines = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "outline").Select(m => m.Path).ToList();
+        // The profile is the topmost outline; its keel, lowest point on the base line, gives the origin.
+        var datum = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "datum").Select(m => m.Path.Segments()[0]).MaxBy(s => s.From.Y);
+        var stem = outlines.Max(p => p.Bounds().Right);
+        foreach (var line in new[] { lines.Keel, lines.Sheer, lines.Stem })
+        {
+            for (var i = 0; i <= 100; i++)
+            {
+                var p = line.At(i / 100.0).Point;
+                var onPaper = new Point2(stem - (p.X * 1000 / 15), datum.From.Y + (p.Z * 1000 / 15));
+                Assert.True(PathDistance.To(outlines, onPaper) <= 0.01);
+            }
+        }
+    }
+
+    [Fact]
+    public void Line_families_are_told_apart_by_weight_or_dash()
+    {
+        string[] families = ["outline", "waterlines", "design-waterline", "buttocks", "diagonals", "grid", "datum", "half-sections", "curvature-combs"];
+        var layers = Plan("double-ender", LengthNotation.Millimetres).Sheet.Marks.Select(m => m.Layer).Where(l => families.Contains(l.Name, StringComparer.Ordinal)).Distinct().ToList();
+        Assert.Equal(families.Length, layers.Count);
+        Assert.Equal(families.Length, layers.Select(l => string.Join(' ', [Invariant($"{l.Ink.Width}"), .. l.Ink.Dash?.Select(d => Invariant($"{d}")) ?? []])).Distinct(StringComparer.Ordinal).Count());
+    }
+
+    [Fact]
+    public void Every_waterline_and_buttock_is_labelled_with_its_place_and_every_diagonal_with_its_own()
+    {
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        foreach (var line in lines.Waterlines.Concat(lines.Buttocks))
+            Assert.Contains($"{line.Label}  {new Length(line.Position).ToFigure(LengthNotation.Millimetres)}", texts);
+        Assert.All(lines.Diagonals, d => Assert.Contains(d.Label, texts));
+    }
+
+    [Theory]
+    [InlineData("Tabloid")]
+    [InlineData("A2")]
+    [InlineData("A4")]
+    public void Other_papers_take_the_plan_at_their_own_scale(string paper)
+    {
+        var size = new[] { PaperSize.Tabloid, PaperSize.A2, PaperSize.A4 }.Single(p => p.Name == paper);
+        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimetres));
+        Assert.Equal((size.Height, size.Width), (sheet.Width, sheet.Height));
+        var border = new Box2(10, 10, sheet.Width - 10, sheet.Height - 10);
+        Assert.All(sheet.Marks, m => Assert.True(border.Grown(1e-9).Holds(BoundsOf(m))));
+    }
+
+    [Fact]
+    public void Paper_that_is_too_small_is_refused() =>
+        Assert.Throws<ArgumentException>(() => LinesPlanSheet.Of(
+            HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimetres)));
+
+    private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation)
+    {
+        var lines = HullLines.Of(hull is "transom" ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder());
+        return (LinesPlanSheet.Of(lines, new LinesPlanSettings("Trial", PaperSize.A3, notation)), lines);
+    }
+
+    private static Box2 BoundsOf(Mark mark)
+    {
+        var strokes = mark is TextMark text ? StrokeLettering.Strokes(text) : [((PathMark)mark).Path];
+        return strokes.Aggregate(Box2.Nothing, (b, s) => b.With(s.Bounds()));
+    }
+}

@@ -1,0 +1,89 @@
+using System.Text.RegularExpressions;
+using System.Xml;
+using System.Xml.Linq;
+using Lines.Hull.Fairness;
+using Lines.Hull.Sections;
+using Lines.Kernel.Units;
+using Lines.Plans.LinesPlan;
+using Lines.Plans.Paper;
+using Lines.Plans.Report;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Plans.Report;
+
+public class ReportPageTests
+{
+    private static readonly HullLines HullOnTrial = HullLines.Of(SampleHulls.DoubleEnder());
+
+    private static readonly ReportContent Content = new(
+        "Trial <boat> & \"co\"",
+        LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimetres)),
+        [
+            new ReportGroup("Principal dimensions", [new("Length overall", "5200 mm"), new("Beam", "740 mm", "greatest, outside of planking")]),
+            new ReportGroup("In the water", [new("Wetted surface", "2.41 m2", "fresh water", IsEstimate: true)]),
+        ],
+        FairnessReport.Of(HullOnTrial),
+        [new("templates-letter.pdf", "Full-size patterns to print.", OpenFirst: true), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
+
+    private static readonly string Page = ReportPage.Of(Content);
+
+    [Fact]
+    public void The_page_fetches_nothing_and_runs_nothing()
+    {
+        Assert.DoesNotMatch(new Regex("<script|<link|<img|<iframe|@import|url\\(|src=", RegexOptions.None, TimeSpan.FromSeconds(5)), Page);
+        foreach (Match href in Regex.Matches(Page, "href=\"([^\"]*)\"", RegexOptions.None, TimeSpan.FromSeconds(5)))
+            Assert.DoesNotContain(":", href.Groups[1].Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Its_elements_are_closed_and_nested() => Assert.Equal("html", Parsed().Root!.Name.LocalName);
+
+    [Fact]
+    public void It_names_its_language_has_one_heading_one_and_a_label_for_every_section()
+    {
+        var page = Parsed();
+        Assert.Equal("en", page.Root!.Attribute("lang")!.Value);
+        Assert.Single(page.Descendants("h1"));
+        var ids = page.Descendants().Attributes("id").Select(a => a.Value).ToList();
+        Assert.Equal(ids.Count, ids.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(page.Descendants("section"), s => Assert.Contains(s.Attribute("aria-labelledby")!.Value, ids));
+        Assert.All(page.Descendants("th"), h => Assert.NotNull(h.Attribute("scope")));
+    }
+
+    [Fact]
+    public void Every_figure_file_and_caution_is_on_it_as_text()
+    {
+        var text = Parsed().Root!.Value;
+        foreach (var wanted in Content.Figures.SelectMany(g => g.Rows).SelectMany(r => new[] { r.Name, r.Value, r.Note })
+            .Concat(Content.Files.SelectMany(f => new[] { f.Path, f.Purpose })).Concat(Cautions.All).Append(Content.Title))
+            Assert.Contains(wanted, text, StringComparison.Ordinal);
+        Assert.Contains("Estimate: fresh water", text, StringComparison.Ordinal);
+        Assert.Contains("Open first: templates-letter.pdf", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_line_judged_has_a_row_and_every_fault_a_sentence_with_its_dial()
+    {
+        var page = Parsed();
+        var rows = page.Descendants("details").Descendants("tbody").Elements("tr").Select(r => r.Elements().First().Value).ToList();
+        Assert.Equal(Content.Fairness.Lines.Select(l => l.Name), rows);
+        var text = page.Root!.Value;
+        Assert.Contains(Content.Fairness.Verdict, text, StringComparison.Ordinal);
+        foreach (var fault in Content.Fairness.Faults)
+            Assert.Contains($"{fault.Sentence}; ease hull.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_same_content_gives_the_same_page() => Assert.Equal(Page, ReportPage.Of(Content));
+
+    // The page is written as XML too, but for the doctype and two void elements; an XML reader is then an outside check of its nesting.
+    private static XDocument Parsed()
+    {
+        var xml = Page.Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)
+            .Replace("<meta charset=\"utf-8\">", "", StringComparison.Ordinal)
+            .Replace("initial-scale=1\">", "initial-scale=1\"/>", StringComparison.Ordinal);
+        using var reader = XmlReader.Create(new StringReader(xml), new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit });
+        return XDocument.Load(reader);
+    }
+}
