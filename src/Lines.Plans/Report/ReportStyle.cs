@@ -33,7 +33,7 @@ internal static class ReportStyle
         th, td { text-align: left; vertical-align: baseline; padding: .28rem .9rem .28rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
         thead th { color: var(--soft); font-size: .85rem; border-bottom: 1px solid var(--ink); vertical-align: bottom; }
         td.n, th.n { text-align: right; white-space: nowrap; }
-        td .note { display: block; }
+        td:last-child, th:last-child { padding-right: 0; }
         .scroll { overflow-x: auto; }
         summary { cursor: pointer; margin: 1rem 0 .5rem; }
         .cautions li { margin-bottom: .35rem; }
