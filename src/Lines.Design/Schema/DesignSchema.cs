@@ -128,13 +128,20 @@ public static class DesignSchema
         string path, string doc, string example, double least, double greatest, (double, double)? slider, Stretch stretch, Dial? dial) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")
         {
-            Required = true, Least = least, Greatest = greatest, Slider = slider, Stretch = stretch, Dial = dial,
+            Required = true,
+            Least = least,
+            Greatest = greatest,
+            Slider = slider,
+            Stretch = stretch,
+            Dial = dial,
         };
 
     private static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")
         {
-            Default = new Length(otherwise).ToText(LengthNotation.Millimetres), Least = least, Greatest = greatest,
+            Default = new Length(otherwise).ToText(LengthNotation.Millimetres),
+            Least = least,
+            Greatest = greatest,
         };
 
     private static SchemaKey Ratio(string path, string doc, string example, double least, double greatest, Dial dial) =>
@@ -145,7 +152,11 @@ public static class DesignSchema
         var (low, high) = (Lines.Kernel.Units.Angle.FromDegrees(least).Radians, Lines.Kernel.Units.Angle.FromDegrees(greatest).Radians);
         return new(path, KeyKind.Angle, doc, $"\"{example}\"")
         {
-            Least = low, Greatest = high, Slider = (low, high), Stretch = stretch, Dial = dial,
+            Least = low,
+            Greatest = high,
+            Slider = (low, high),
+            Stretch = stretch,
+            Dial = dial,
         };
     }
 }

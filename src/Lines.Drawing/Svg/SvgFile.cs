@@ -99,6 +99,8 @@ public static class SvgFile
         var width = StrokeLettering.Width(text.Text, text.Height);
         if (text.Text.Length > 1 && width > 0)
             svg.Append(" textLength=\"").AppendPlain(width, Decimals).Append("\" lengthAdjust=\"spacingAndGlyphs\"");
+        if (text.Text.Contains("  ", StringComparison.Ordinal))
+            svg.Append(" xml:space=\"preserve\"");
         if (text.Angle != 0)
         {
             svg.Append(" transform=\"rotate(").AppendPlain(-text.Angle * 180 / Math.PI, Decimals).Append(' ')

@@ -71,6 +71,14 @@ public class SvgFileTests
     }
 
     [Fact]
+    public void Runs_of_spaces_are_kept()
+    {
+        var sheet = new Sheet("spaces", 10, 10, [new TextMark(SampleSheets.Lettering, "1  2", new(1, 1), 3), new TextMark(SampleSheets.Lettering, "1 2", new(1, 1), 3)]);
+        var texts = XDocument.Parse(SvgFile.Write(sheet)).Descendants(Ns + "text").ToList();
+        Assert.Equal(["preserve", null], texts.Select(t => (string?)t.Attribute(XNamespace.Xml + "space")));
+    }
+
+    [Fact]
     public void A_sign_that_XML_forbids_does_not_break_the_file()
     {
         var sheet = new Sheet("bell \u0007", 10, 10, [new TextMark(SampleSheets.Lettering, "a\u0001b", new(1, 1), 3)]);
