@@ -104,7 +104,7 @@ internal sealed record SkinScale(double Length, Func<double, double, double> Lea
 /// <summary>Weights of the surface's energy and of its elastic rows.</summary>
 internal sealed record SkinStiffness
 {
-    public double Along { get; init; } = 1;
+    public double Along { get; init; } = 0.3;
 
     public double Twist { get; init; } = 1;
 
