@@ -57,12 +57,14 @@ internal sealed class BodyPlanView
             _marks.Text(PlanInks.Lettering, waterlines[i].Label, new Point2(origin.X + Reach + 2.8, places[i]), 1.8, anchor: Anchor.MiddleLeft);
         }
 
+        // Upright lines end below the sheer, where the station numbers stand.
+        var leastSheer = origin.Y + (_lines.Sheer.Nodes.Min(n => n.Point.Z) * K);
         foreach (var b in _lines.Buttocks.DistinctBy(b => b.Position))
         {
             foreach (var side in new[] { -1, 1 })
             {
                 var x = origin.X + (side * b.Position * K);
-                _marks.Line(PlanInks.Grid, new Point2(x, origin.Y - 1.5), new Point2(x, Top + 1));
+                _marks.Line(PlanInks.Grid, new Point2(x, origin.Y - 1.5), new Point2(x, leastSheer));
                 _marks.Text(PlanInks.Lettering, b.Label, new Point2(x, origin.Y - 4), 1.8, anchor: Anchor.Centre);
             }
         }

@@ -15,16 +15,19 @@ internal sealed class PageLayout
     /// <summary>Height of the foot with label, scale bar and map [mm].</summary>
     public const double FootHeight = 17;
 
-    /// <summary>Half of the heaviest line, so that ink as well as its middle stays inside [mm].</summary>
-    private const double HalfInk = 0.3;
+    /// <summary>Heaviest line a page is made ready for without being told [mm].</summary>
+    public const double UsualInk = 0.6;
 
     /// <summary>Divides a page.</summary>
-    public PageLayout(PaperSize paper, PrinterCorrection correction)
+    /// <param name="paper">The paper.</param>
+    /// <param name="correction">What the printer needs.</param>
+    /// <param name="heaviest">Width of the heaviest line [mm]; half of it is kept inside the border too.</param>
+    public PageLayout(PaperSize paper, PrinterCorrection correction, double heaviest = UsualInk)
     {
         Paper = paper;
         Correction = correction;
         var printable = new Box2(Border, Border, paper.Width - Border, paper.Height - Border);
-        Content = correction.Fitting(printable.Grown(-HalfInk));
+        Content = correction.Fitting(printable.Grown(-heaviest / 2));
         Foot = Content with { Top = Content.Bottom + FootHeight };
         Window = Content with { Bottom = Foot.Top + 1 };
     }

@@ -22,7 +22,8 @@ public static class TiledPaper
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(correction);
-        var layout = new PageLayout(paper, correction);
+        var heaviest = parts.SelectMany(p => p.Marks).Select(m => m.Layer.Ink.Width).Append(PageLayout.UsualInk).Max();
+        var layout = new PageLayout(paper, correction, heaviest);
         var numbered = new List<PartPages>();
         var next = 2 + IndexPages.CountFor(parts.Count);
         foreach (var part in parts)

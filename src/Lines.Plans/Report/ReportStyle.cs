@@ -39,14 +39,13 @@ internal static class ReportStyle
         .cautions li { margin-bottom: .35rem; }
         footer { color: var(--soft); font-size: .9rem; padding: 2rem 1.25rem 2.5rem; }
         @media print {
-          @page { size: letter; margin: 16mm; }
-          @page drawing { size: letter landscape; margin: 10mm; }
+          @page { size: letter; margin: 15mm; }
           :root { --paper: #fff; --ink: #000; --soft: #444; --rule: #999; --link: #000; --bad: #000; }
           html { font-size: 10.5pt; }
           main, header, footer { max-width: none; padding: 0; }
-          h2 { break-after: avoid; }
+          h2 { break-after: avoid; margin-top: 1.6rem; }
           tr, li, caption { break-inside: avoid; }
-          .sheet { page: drawing; }
+          .plan { break-inside: avoid; }
           .plan div { border: 0; overflow: visible; }
           .plan svg { min-width: 0; }
           a { text-decoration: none; }
