@@ -13,6 +13,7 @@ internal sealed class BodyPlanView
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
     private readonly LengthNotation _notation;
+    private readonly LabelledCurves _curves = new();
 
     /// <summary>Makes ready to draw.</summary>
     public BodyPlanView(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
@@ -31,8 +32,9 @@ internal sealed class BodyPlanView
     public void Draw()
     {
         DrawGrid();
-        DrawDiagonals();
+        AddDiagonals();
         DrawSections();
+        _curves.Draw(_marks);
         DrawDimensions();
         _marks.Text(PlanInks.Titles, "Body plan", new Point2(_layout.Body.X, Top + 8), 2.8, anchor: Anchor.Centre);
     }
@@ -45,7 +47,9 @@ internal sealed class BodyPlanView
         foreach (var z in _lines.Grid.Waterlines)
         {
             var y = origin.Y + (z * K);
-            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(origin.X - Reach, y), new Point2(origin.X + Reach, y));
+            Point2 left = new(origin.X - Reach, y), right = new(origin.X + Reach, y);
+            _marks.Line(z == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Grid, left, right);
+            _curves.Avoid(left, right);
         }
 
         var waterlines = _lines.Waterlines.DistinctBy(w => w.Position).ToList();
@@ -64,7 +68,9 @@ internal sealed class BodyPlanView
             foreach (var side in new[] { -1, 1 })
             {
                 var x = origin.X + (side * b.Position * K);
-                _marks.Line(PlanInks.Grid, new Point2(x, origin.Y - 1.5), new Point2(x, leastSheer));
+                Point2 low = new(x, origin.Y - 1.5), high = new(x, leastSheer);
+                _marks.Line(PlanInks.Grid, low, high);
+                _curves.Avoid(low, high);
                 _marks.Text(PlanInks.Lettering, b.Label, new Point2(x, origin.Y - 4), 1.8, anchor: Anchor.Centre);
             }
         }
@@ -73,27 +79,16 @@ internal sealed class BodyPlanView
         _marks.Line(PlanInks.Datum, new Point2(origin.X, origin.Y - 5), new Point2(origin.X, Top + 5));
     }
 
-    private void DrawDiagonals()
+    private void AddDiagonals()
     {
         foreach (var d in _lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal))
         {
-            var reach = d.Nodes.Max(n => d.Axes.Flat(n.Point).Y) + (3 / K);
+            var reach = d.Nodes.Max(n => d.Axes.Flat(n.Point).Y) + (2.5 / K);
             var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
             foreach (var side in new[] { -1, 1 })
-            {
-                Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
-                _marks.Line(PlanInks.Diagonals, from, to);
-                var way = (to - from).Unit();
-                var at = Enumerable.Range(0, 12).Select(i => to + ((2.6 + (0.5 * i)) * way)).FirstOrDefault(IsClear, to + (2.6 * way));
-                _marks.Text(PlanInks.Lettering, d.Label, at, 1.8, anchor: Anchor.Middle);
-            }
+                _curves.Add(new PlanCurve(PlanInks.Diagonals, [At(side, new Point3(0, 0, d.Position)), At(side, end)], d.Label));
         }
     }
-
-    // Whether a label's middle is off the lines of the grid.
-    private bool IsClear(Point2 p) =>
-        _lines.Grid.Waterlines.All(z => Math.Abs(_layout.Body.Y + (z * K) - p.Y) > 1.4)
-        && _lines.Grid.Buttocks.All(y => Math.Abs(Math.Abs(p.X - _layout.Body.X) - (y * K)) > 2.4);
 
     private void DrawSections()
     {
@@ -122,7 +117,7 @@ internal sealed class BodyPlanView
         for (var i = 0; i < sections.Count; i++)
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
-            _marks.Path(curve.Layer, curve.Points);
+            _curves.Add(curve);
             _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), IsHalf(sections[i]) ? 1.5 : 2, anchor: Anchor.Centre);
         }
     }

@@ -8,7 +8,8 @@ namespace Lines.Plans.LinesPlan;
 /// <summary>Draws the curves of one view, each broken where its label stands on it.</summary>
 /// <remarks><b>Method.</b> For every label, places along the curve are tried; the one whose text keeps clearest of the other curves,
 /// of the grid and of the labels already written is taken, level places first. Text may stand on a grid line where it must, never
-/// on a curve; where no place is clear of the curves, the curve is drawn whole and its label left to the column at the side.</remarks>
+/// on a curve; where no place is clear of the curves, the curve is drawn whole and its label put in a row above the view, at the end
+/// of a leader with a dot on the curve, or left out where no such row is given.</remarks>
 internal sealed class LabelledCurves
 {
     private const double Height = 1.8;
@@ -34,8 +35,12 @@ internal sealed class LabelledCurves
     public void Avoid(Point2 from, Point2 to) => _grid.Add((from, to));
 
     /// <summary>Draws everything added.</summary>
-    public void Draw(PageMarks marks)
+    /// <param name="marks">The sheet.</param>
+    /// <param name="leaderRow">Ordinate of the row for labels that find no place on their curve; null for none.</param>
+    /// <param name="leaderPlaces">Abscissas at which leaders may rise, best first.</param>
+    public void Draw(PageMarks marks, double? leaderRow = null, IReadOnlyList<double>? leaderPlaces = null)
     {
+        var homeless = new List<PlanCurve>();
         var coarse = _curves.Select(Coarse).ToList();
         for (var i = 0; i < _curves.Count; i++)
         {
@@ -45,6 +50,8 @@ internal sealed class LabelledCurves
             if (curve.Label.Length == 0 || BestPlace(curve, half, others) is not { } along)
             {
                 marks.Path(curve.Layer, curve.Points);
+                if (curve.Label.Length > 0)
+                    homeless.Add(curve);
                 continue;
             }
 
@@ -55,6 +62,26 @@ internal sealed class LabelledCurves
             marks.Path(curve.Layer, curve.Piece(along + half, curve.Length));
             marks.Text(PlanInks.Lettering, curve.Label, at, Height, anchor: Anchor.Middle, angle: Math.Atan2(direction.Y, direction.X));
             _labels.Add((at - (half * direction), at + (half * direction)));
+        }
+
+        if (leaderRow is { } row)
+            DrawLeaders(marks, homeless, row, [.. leaderPlaces ?? []]);
+    }
+
+    private void DrawLeaders(PageMarks marks, List<PlanCurve> curves, double row, List<double> places)
+    {
+        foreach (var curve in curves)
+        {
+            foreach (var x in places)
+            {
+                if (curve.AtX(x) is not { } foot || Clear(foot, new Point2(x, row), _labels) < Height)
+                    continue;
+                marks.Add([new PathMark(PlanInks.Fine, ArcPath.Circle(foot, 0.35), Filled: true)]);
+                marks.Line(PlanInks.Fine, foot, new Point2(x, row));
+                marks.Text(PlanInks.Lettering, curve.Label, new Point2(x, row + 0.8), Height, anchor: Anchor.Centre);
+                places.Remove(x);
+                break;
+            }
         }
     }
 

@@ -133,7 +133,9 @@ internal sealed class LengthwiseViews
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
         if (_lines.Hull.Transom is not null)
             curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Stern, k, Plan));
-        curves.Draw(_marks);
+        // Leaders rise midway between stations, from the second interval aft.
+        var whole = WholeStations.ToList();
+        curves.Draw(_marks, centre + (_layout.Extents.HalfBeam * k) + Room + 1.5, [.. Enumerable.Range(2, 7).Select(i => (X(whole[i - 1].X) + X(whole[i].X)) / 2)]);
         Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 3);
     }
 

@@ -56,6 +56,19 @@ internal sealed class PlanCurve
         return (Points[i - 1] + ((along - _along[i - 1]) * direction), direction);
     }
 
+    /// <summary>The first place on the polyline at an abscissa; null where it does not come there.</summary>
+    public Point2? AtX(double x)
+    {
+        for (var i = 1; i < Points.Count; i++)
+        {
+            Point2 a = Points[i - 1], b = Points[i];
+            if (a.X != b.X && (a.X - x) * (b.X - x) <= 0)
+                return a + ((x - a.X) / (b.X - a.X) * (b - a));
+        }
+
+        return null;
+    }
+
     /// <summary>The polyline between two distances along it.</summary>
     public IReadOnlyList<Point2> Piece(double from, double to) =>
         [PlaceAt(from).At, .. Points.Where((_, i) => _along[i] > from && _along[i] < to), PlaceAt(to).At];

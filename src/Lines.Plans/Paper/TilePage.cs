@@ -60,13 +60,13 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         if (Neighbour(0, 1) is { } right)
-            Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, Invariant($"cut along this line, lay over page {right}"), _row, _column, -1);
+            Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, Invariant($"cut here, lay over page {right}"), _row, _column, -1);
         if (Neighbour(0, -1) is { } left)
-            Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, Invariant($"page {left} comes over this strip, up to the line"), _row, _column - 1, 1);
+            Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, Invariant($"page {left} laps up to this line"), _row, _column - 1, 1);
         if (Neighbour(-1, 0) is { } above)
-            Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, Invariant($"cut along this line, lay over page {above}"), _row - 1, _column, -1);
+            Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, Invariant($"cut here, lay over page {above}"), _row - 1, _column, -1);
         if (Neighbour(1, 0) is { } below)
-            Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, Invariant($"page {below} comes over this strip, up to the line"), _row, _column, 1);
+            Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, Invariant($"page {below} laps up to this line"), _row, _column, 1);
     }
 
     private int? Neighbour(int down, int right) =>
