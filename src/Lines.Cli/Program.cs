@@ -1,1 +1,3 @@
-return 0;
+using Lines.Cli;
+
+return CommandLine.Run(args);

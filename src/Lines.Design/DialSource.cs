@@ -47,6 +47,19 @@ public sealed class DialSource
         return faults.Sorted();
     }
 
+    /// <summary>Shows a key of the building table that cannot be as asked as a fault of the file.</summary>
+    /// <param name="name">Its name in [build].</param>
+    /// <param name="reason">What is wrong, one clause.</param>
+    /// <param name="nearest">Nearest value that would do, SI; null where none was found.</param>
+    public IReadOnlyList<Diagnostic> ExplainBuild(string name, string reason, double? nearest)
+    {
+        var key = DesignSchema.ByPath[$"build.{name}"];
+        var faults = new DiagnosticBag(_source);
+        var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
+        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + reason, Remedy(key, nearest));
+        return faults.Sorted();
+    }
+
     private string Remedy(SchemaKey key, double? nearest)
     {
         if (nearest is not { } value)
@@ -54,7 +67,7 @@ public sealed class DialSource
         var written = _values.Find(key.Path);
         var notation = written?.Notation ?? LengthNotation.Millimetres;
         var rounded = Round(key, value, written?.Number, notation);
-        var shown = key.Kind == KeyKind.Length && notation != LengthNotation.Millimetres
+        var shown = key.Kind is KeyKind.Length or KeyKind.Lengths && notation != LengthNotation.Millimetres
             ? new Length(rounded).ToText(notation)
             : KeyRange.Show(key, rounded);
         return $"nearest feasible {shown}, the others kept";
@@ -66,7 +79,7 @@ public sealed class DialSource
     {
         var step = key.Kind switch
         {
-            KeyKind.Length => notation.Step(),
+            KeyKind.Length or KeyKind.Lengths => notation.Step(),
             KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
             _ => 0.001,
         };

@@ -1,0 +1,83 @@
+using System.CommandLine;
+using System.Runtime.InteropServices;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Cli.Verbs;
+
+namespace Lines.Cli;
+
+/// <summary>The command: its verbs, what is wrong with a line typed, and how a run ends.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one command line.</summary>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static int Run(string[] args)
+    {
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        try
+        {
+            var code = Invoke(args);
+            Streams.Flush();
+            return code;
+        }
+        catch (CommandFailure failure)
+        {
+            if (failure.Message.Length > 0)
+                Streams.Say(failure.Message);
+            return failure.Code;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Streams.Say(Fault.Of(fault));
+            return ExitCode.NoAccess;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            Streams.Say("this is a fault of the program, not of your file; please report it with the file and these lines:");
+            Streams.Error.WriteLine(fault);
+            return ExitCode.Bug;
+        }
+    }
+
+    /// <summary>The command with all its verbs.</summary>
+    public static RootCommand Root()
+    {
+        var root = new RootCommand("From a page of plain dimensions to a hull proved fair, and the patterns to build it.")
+        {
+            NewVerb.Make(),
+            CheckVerb.Make(),
+            FloatVerb.Make(),
+            ExportVerb.Make(),
+            CompletionVerb.Make(),
+        };
+        Examples.ShowInHelp(root);
+        return root;
+    }
+
+    private static int Invoke(string[] args)
+    {
+        var root = Root();
+        if (args.Length == 0)
+        {
+            root.Parse(["--help"]).Invoke(new InvocationConfiguration { Output = Streams.Error });
+            return ExitCode.Wrong;
+        }
+
+        if (Mistakes.UnknownVerb(args[0], root) is { } mistake)
+            throw new CommandFailure(ExitCode.Wrong, mistake);
+        var parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0 && !Mistakes.AreAnswered(parsed))
+            return Mistakes.Show(parsed);
+        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = Streams.Out, Error = Streams.Error });
+    }
+
+    /// <summary>Leaves nothing unfinished behind when the run is stopped.</summary>
+    private static void Stop(PosixSignalContext context)
+    {
+        context.Cancel = true;
+        Staging.RemoveAll();
+        Streams.Say("stopped, nothing written");
+        Environment.Exit(ExitCode.Interrupted);
+    }
+}

@@ -1,0 +1,71 @@
+using Lines.Construction.Molds;
+using Lines.Design;
+using Lines.Hull.Fairness;
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
+using Lines.Plans.Figures;
+
+namespace Lines.Cli.Input;
+
+/// <summary>A design with its hull shaped; what follows from the hull is computed once, when first asked for.</summary>
+internal sealed class Shaped
+{
+    /// <summary>Relative error of the integrals below the water [1]: far below what any output shows.</summary>
+    private const double IntegralTolerance = 1e-9;
+
+    private readonly Lazy<HullLines> _lines;
+    private readonly Lazy<FairnessReport> _fairness;
+    private readonly Lazy<Buoyancy> _afloat;
+    private readonly Lazy<MoldPlan> _molds;
+
+    private Shaped(VesselDesign design, HullSurface hull)
+    {
+        Design = design;
+        Hull = hull;
+        _lines = new(() => HullLines.Of(hull));
+        _fairness = new(() => FairnessReport.Of(Lines));
+        _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
+        _molds = new(ShapeMolds);
+    }
+
+    public VesselDesign Design { get; }
+
+    public HullSurface Hull { get; }
+
+    public HullLines Lines => _lines.Value;
+
+    public FairnessReport Fairness => _fairness.Value;
+
+    public Buoyancy Afloat => _afloat.Value;
+
+    public MoldPlan Molds => _molds.Value;
+
+    public IReadOnlyList<FigureGroup> Figures => HullFigures.Of(Hull, Afloat);
+
+    /// <summary>Reads a file and shapes its hull.</summary>
+    /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>
+    public static Shaped From(string path) => Of(DesignInput.Read(path));
+
+    /// <summary>Shapes the hull of a design.</summary>
+    /// <exception cref="CommandFailure">Its dials exclude each other; that was shown at every dial named.</exception>
+    public static Shaped Of(VesselDesign design)
+    {
+        var solution = HullShape.Solve(design.Vessel.MainHull);
+        return solution.Surface is { } hull
+            ? new Shaped(design, hull)
+            : throw DesignInput.Refused(design.Source.Explain(solution.Conflicts));
+    }
+
+    private MoldPlan ShapeMolds()
+    {
+        try
+        {
+            return MoldPlan.Of(Hull, Design.Build);
+        }
+        catch (BuildDialException fault)
+        {
+            throw DesignInput.Refused(Design.Source.ExplainBuild(fault.Key, fault.Message, fault.Nearest));
+        }
+    }
+}

@@ -1,0 +1,59 @@
+namespace Lines.Cli.Output;
+
+/// <summary>Writes one file so that it appears whole or not at all.</summary>
+internal static class OutputFile
+{
+    /// <summary>Refuses a target that must not, or cannot, be written, before any work is done for it.</summary>
+    /// <exception cref="CommandFailure">The target exists and is not to be replaced, is a folder, or has no folder.</exception>
+    public static void Check(string path, bool force)
+    {
+        if (path.Length == 0 || Path.GetFileName(path).Length == 0)
+            throw new CommandFailure(ExitCode.Wrong, $"\"{path}\" is not the name of a file");
+        if (Directory.Exists(path))
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a folder; name a file");
+        Targets.RefuseDevice(path);
+        if (File.Exists(path) && !force)
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: exists already; --force replaces it, or name another with -o");
+        Targets.RequireFolder(path);
+    }
+
+    /// <summary>Writes a file beside its place and moves it there.</summary>
+    /// <exception cref="CommandFailure">It could not be written; what was there before still is.</exception>
+    public static void Write(string path, ReadOnlySpan<byte> content, bool force)
+    {
+        Check(path, force);
+        var part = Staging.Beside(path);
+        try
+        {
+            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write))
+                stream.Write(content);
+            File.Move(part, path, overwrite: force);
+            Staging.Forget(part);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Staging.Remove(part);
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: could not be written: {Fault.Of(fault)}");
+        }
+    }
+}
+
+/// <summary>What every kind of output asks of its place.</summary>
+internal static class Targets
+{
+    /// <summary>Devices are not replaced by files.</summary>
+    public static void RefuseDevice(string path)
+    {
+        var full = Path.GetFullPath(path);
+        if (!OperatingSystem.IsWindows() && ((string[])["/dev/", "/proc/", "/sys/"]).Any(d => full.StartsWith(d, StringComparison.Ordinal)))
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a device, not a place for files");
+    }
+
+    /// <summary>The folder a target is to stand in must be there: a slip in a path is not to make folders.</summary>
+    public static void RequireFolder(string path)
+    {
+        var folder = Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path)));
+        if (folder is not null && !Directory.Exists(folder))
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: its folder {folder} does not exist; make it first, or name another with -o");
+    }
+}

@@ -1,0 +1,21 @@
+namespace Lines.Cli.Terminal;
+
+/// <summary>Colours for a terminal; elsewhere, or where NO_COLOR is set, the text stays plain.</summary>
+internal static class Paint
+{
+    private static readonly bool Coloured =
+        !Console.IsErrorRedirected
+        && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
+        && Environment.GetEnvironmentVariable("TERM") is not "dumb";
+
+    /// <summary>What is wrong.</summary>
+    public static string Bad(string text) => Wrap(text, "31;1");
+
+    /// <summary>What to look at.</summary>
+    public static string Strong(string text) => Wrap(text, "1");
+
+    /// <summary>What is good.</summary>
+    public static string Good(string text) => Wrap(text, "32");
+
+    private static string Wrap(string text, string code) => Coloured ? $"\u001b[{code}m{text}\u001b[0m" : text;
+}

@@ -1,0 +1,38 @@
+using System.CommandLine;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines check FILE</c>: shapes the hull, judges its lines, prints the numbers.</summary>
+internal static class CheckVerb
+{
+    public static Command Make()
+    {
+        var (file, json, units) = (Common.File(), Common.Json(), Common.Units());
+        var verb = new Command("check", "Shapes the hull, judges its lines and prints the numbers; exit code 1 if it is not fair.") { file, json, units };
+        verb.SetAction(parsed => Printed.WithFaults(
+            parsed.GetValue(json), parsed.GetValue(file)!, () => Check(parsed.GetValue(file)!, parsed.GetValue(json), parsed.GetValue(units))));
+        return verb.WithExamples("lines check tender.toml", "lines check tender.toml --units ft-in", "lines check tender.toml --json > tender.json");
+    }
+
+    private static int Check(string path, bool json, LengthNotation units)
+    {
+        var shaped = Shaped.From(path);
+        if (json)
+        {
+            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness });
+        }
+        else
+        {
+            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n");
+            Streams.Out.Write(FigureText.Table(shaped.Figures, units));
+            Streams.Out.Write($"\n{FairnessText.Of(shaped.Fairness)}");
+        }
+
+        return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
+    }
+}

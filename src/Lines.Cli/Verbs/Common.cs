@@ -1,0 +1,53 @@
+using System.CommandLine;
+using Lines.Kernel.Units;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary>The arguments and options that several verbs share, each made anew for its verb.</summary>
+internal static class Common
+{
+    public static Argument<string> File() => new("FILE") { Description = "the design file (TOML); templates/README.md lists its keys" };
+
+    public static Option<bool> Json() => new("--json") { Description = "print results for programs, as one JSON object" };
+
+    public static Option<bool> Force() => new("--force") { Description = "replace files that are there already" };
+
+    public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
+
+    /// <summary>An output in the current folder named after the design file.</summary>
+    public static string NamedAfter(string design, string ending) => Path.GetFileNameWithoutExtension(design) + ending;
+
+    /// <summary>The ending of a name of an output, when it is one of those that can be written.</summary>
+    /// <exception cref="CommandFailure">It is not.</exception>
+    public static string Format(string output, params string[] endings)
+    {
+        var ending = Path.GetExtension(output).ToLowerInvariant();
+        return endings.Contains(ending, StringComparer.Ordinal)
+            ? ending
+            : throw new CommandFailure(
+                ExitCode.Wrong, $"{output}: {(ending.Length == 0 ? "has no ending" : $"cannot be written as {ending}")}; the ending says the format: {string.Join(", ", endings)}");
+    }
+
+    public static Option<LengthNotation> Units()
+    {
+        var option = new Option<LengthNotation>("--units")
+        {
+            Description = "how lengths are shown: mm (unless told otherwise), in, ft-in, ft-in-8ths",
+            HelpName = "NOTATION",
+            CustomParser = result =>
+            {
+                var name = result.Tokens[0].Value;
+                foreach (var known in LengthNotations.ByName)
+                {
+                    if (known.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+                        return known.Notation;
+                }
+
+                result.AddError($"--units does not know \"{name}\"; it takes {string.Join(", ", LengthNotations.ByName.Select(n => n.Name))}");
+                return default;
+            },
+        };
+        option.CompletionSources.Add([.. LengthNotations.ByName.Select(n => n.Name)]);
+        return option;
+    }
+}

@@ -1,0 +1,32 @@
+using System.CommandLine;
+using System.Text;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Plans.Exchange;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines export FILE</c>: the hull surface for CAD.</summary>
+internal static class ExportVerb
+{
+    public static Command Make()
+    {
+        var (file, force) = (Common.File(), Common.Force());
+        var output = Common.OutputTo("the file to write, .step (unless told otherwise, named after FILE)");
+        var verb = new Command("export", "Writes the hull surface for CAD, as STEP: the starboard skin in mm.") { file, output, force };
+        verb.SetAction(parsed => Export(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(force)));
+        return verb.WithExamples("lines export tender.toml", "lines export tender.toml -o hulls/tender.step --force");
+    }
+
+    private static int Export(string path, string? output, bool force)
+    {
+        var target = output ?? Common.NamedAfter(path, ".step");
+        Common.Format(target, ".step", ".stp");
+        OutputFile.Check(target, force);
+        var shaped = Shaped.From(path);
+        OutputFile.Write(target, Encoding.UTF8.GetBytes(StepFile.Write(shaped.Hull, shaped.Design.Title)), force);
+        Streams.Error.WriteLine($"wrote {target}; open it in a CAD program");
+        return ExitCode.Done;
+    }
+}

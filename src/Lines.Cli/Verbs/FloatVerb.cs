@@ -1,0 +1,32 @@
+using System.CommandLine;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines float FILE</c>: what the hull displaces at its design waterline.</summary>
+internal static class FloatVerb
+{
+    public static Command Make()
+    {
+        var (file, json, units) = (Common.File(), Common.Json(), Common.Units());
+        var verb = new Command("float", "Prints volume, displacement, centers and coefficients at the design waterline.") { file, json, units };
+        verb.SetAction(parsed => Printed.WithFaults(
+            parsed.GetValue(json), parsed.GetValue(file)!, () => Float(parsed.GetValue(file)!, parsed.GetValue(json), parsed.GetValue(units))));
+        return verb.WithExamples("lines float tender.toml", "lines float tender.toml --units in", "lines float tender.toml --json");
+    }
+
+    private static int Float(string path, bool json, LengthNotation units)
+    {
+        var shaped = Shaped.From(path);
+        FigureGroup[] groups = [HullFigures.Form(shaped.Hull, shaped.Afloat), HullFigures.Afloat(shaped.Afloat)];
+        if (json)
+            Printed.Json(new Results(path) { Figures = groups });
+        else
+            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, units)}");
+        return ExitCode.Done;
+    }
+}

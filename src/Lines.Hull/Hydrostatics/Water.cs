@@ -1,0 +1,13 @@
+namespace Lines.Hull.Hydrostatics;
+
+/// <summary>Water a boat floats in.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Density">Density [kg/m³].</param>
+public sealed record Water(string Name, double Density)
+{
+    /// <summary>Fresh water at 15 °C. <b>Source.</b> ITTC 7.5-02-01-03, as quoted in transcriptions of it.</summary>
+    public static Water Fresh { get; } = new("fresh water at 15 °C", 999.1026);
+
+    /// <summary>Sea water at 15 °C and 35.165 g of salt in a kilogram. <b>Source.</b> ITTC 7.5-02-01-03, as quoted in transcriptions of it.</summary>
+    public static Water Sea { get; } = new("sea water at 15 °C", 1026.021);
+}

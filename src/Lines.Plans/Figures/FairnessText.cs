@@ -1,0 +1,48 @@
+using System.Text;
+using Lines.Design.Schema;
+using Lines.Hull.Fairness;
+using Lines.Hull.Sections;
+
+namespace Lines.Plans.Figures;
+
+/// <summary>The judgement of the lines as text for a terminal, sizes in millimetres as a loftsman would take them off the floor.</summary>
+public static class FairnessText
+{
+    /// <summary>Verdict, what to mend, and the worst of each family of lines.</summary>
+    public static string Of(FairnessReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var text = new StringBuilder("Fairness\n  ").Append(report.Verdict).Append('\n');
+        foreach (var fault in report.Faults)
+        {
+            text.Append("  - ").Append(fault.Sentence);
+            if (fault.Ease is { } dial)
+                text.Append("; ease ").Append(DesignSchema.ByDial[dial].Path);
+            text.Append('\n');
+        }
+
+        text.Append("\n  family         lines   hollow mm   off batten mm   inflections   curvature pieces\n");
+        foreach (var family in report.Lines.GroupBy(l => l.Line.Kind))
+        {
+            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Millimetres(family.Max(l => l.Hollow.Depth)),12}"))
+                .Append(Invariant($"{Millimetres(family.Max(l => l.Batten.Depth)),16}{family.Sum(l => l.UnaskedInflections),14}"))
+                .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
+        }
+
+        return text.ToString();
+    }
+
+    private static string Millimetres(double metres) => Invariant($"{metres * 1000:F2}");
+
+    private static string Family(LineKind kind) => kind switch
+    {
+        LineKind.Station => "sections",
+        LineKind.Waterline => "waterlines",
+        LineKind.Buttock => "buttocks",
+        LineKind.Diagonal => "diagonals",
+        LineKind.Sheer => "sheer",
+        LineKind.Keel => "keel",
+        LineKind.Stem => "stem",
+        _ => "stern",
+    };
+}

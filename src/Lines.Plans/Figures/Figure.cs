@@ -1,0 +1,58 @@
+namespace Lines.Plans.Figures;
+
+/// <summary>What kind of thing a figure measures.</summary>
+public enum Quantity
+{
+    /// <summary>Length [m].</summary>
+    Length,
+
+    /// <summary>Area [m²].</summary>
+    Area,
+
+    /// <summary>Volume [m³].</summary>
+    Volume,
+
+    /// <summary>Mass [kg].</summary>
+    Mass,
+
+    /// <summary>Mass that sinks the boat by a length [kg/m], shown for a centimetre or an inch.</summary>
+    MassPerLength,
+
+    /// <summary>Second moment of area [m⁴].</summary>
+    SecondMoment,
+
+    /// <summary>Angle [rad].</summary>
+    Angle,
+
+    /// <summary>A pure number.</summary>
+    Ratio,
+
+    /// <summary>A part of a whole, shown as per cent.</summary>
+    Fraction,
+
+    /// <summary>A count of things.</summary>
+    Count,
+}
+
+/// <summary>One figure that some output shows: computed, named and explained once, read alike by text, JSON and report.</summary>
+/// <param name="Key">Its name for programs, without the unit: <c>waterline_length</c>.</param>
+/// <param name="Name">Its name for people.</param>
+/// <param name="Value">Its value, SI; null where it is unknown.</param>
+/// <param name="Quantity">What it measures.</param>
+public sealed record Figure(string Key, string Name, double? Value, Quantity Quantity)
+{
+    /// <summary>What the number means, or an estimate's source and range; empty where nothing need be said.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>Whether it is an estimate rather than geometry.</summary>
+    public bool IsEstimate { get; init; }
+
+    /// <summary>Why the value is unknown; empty where it is known.</summary>
+    public string Why { get; init; } = "";
+}
+
+/// <summary>Figures that belong together.</summary>
+/// <param name="Key">Name for programs.</param>
+/// <param name="Title">Name for people.</param>
+/// <param name="Figures">The figures, in the order they are shown.</param>
+public sealed record FigureGroup(string Key, string Title, IReadOnlyList<Figure> Figures);

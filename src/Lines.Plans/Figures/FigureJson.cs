@@ -1,0 +1,183 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Lines.Design.Diagnostics;
+using Lines.Design.Schema;
+using Lines.Hull.Fairness;
+
+namespace Lines.Plans.Figures;
+
+/// <summary>A mold as the numbers name it.</summary>
+/// <param name="File">Its file in the folder of results.</param>
+/// <param name="X">Its station [m].</param>
+/// <param name="Face">The side its labelled face looks to: bow, stern, starboard.</param>
+public readonly record struct MoldEntry(string File, double X, string Face);
+
+/// <summary>What a verb found out, for programs.</summary>
+/// <param name="File">The design file as the user named it.</param>
+public sealed record Results(string File)
+{
+    /// <summary>The figures, in groups.</summary>
+    public IReadOnlyList<FigureGroup> Figures { get; init; } = [];
+
+    /// <summary>The judgement of the lines; null where they were not judged.</summary>
+    public FairnessReport? Fairness { get; init; }
+
+    /// <summary>The molds; null where none were made.</summary>
+    public IReadOnlyList<MoldEntry>? Molds { get; init; }
+
+    /// <summary>Faults of the design file.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics { get; init; } = [];
+}
+
+/// <summary>Writes results as one JSON object, SI units in the names of its keys.</summary>
+/// <remarks>
+/// Numbers have nine significant digits: more would differ between machines in their last place. An unknown is null beside a
+/// key of the same name with <c>_why</c>.
+/// </remarks>
+public static class FigureJson
+{
+    private static readonly JsonWriterOptions s_indented = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // it stands in a file or on a terminal, never in a web page
+    };
+
+    /// <summary>The object, UTF-8, ended by a line feed.</summary>
+    /// <param name="results">What to write.</param>
+    /// <param name="version">Version of the program.</param>
+    public static byte[] Write(Results results, string version)
+    {
+        ArgumentNullException.ThrowIfNull(results);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, s_indented))
+        {
+            json.WriteStartObject();
+            json.WriteString("version", version);
+            json.WriteString("file", results.File);
+            Figures(json, results.Figures);
+            Fairness(json, results.Fairness);
+            Molds(json, results.Molds);
+            Diagnostics(json, results.Diagnostics);
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
+    }
+
+    /// <summary>A figure's key with its unit.</summary>
+    public static string KeyOf(Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return figure.Key + figure.Quantity switch
+        {
+            Quantity.Length => "_m",
+            Quantity.Area => "_m2",
+            Quantity.Volume => "_m3",
+            Quantity.Mass => "_kg",
+            Quantity.MassPerLength => "_kg_per_m",
+            Quantity.SecondMoment => "_m4",
+            Quantity.Angle => "_rad",
+            _ => "",
+        };
+    }
+
+    private static void Figures(Utf8JsonWriter json, IReadOnlyList<FigureGroup> groups)
+    {
+        json.WriteStartObject("figures");
+        foreach (var group in groups)
+        {
+            json.WriteStartObject(group.Key);
+            foreach (var figure in group.Figures)
+            {
+                Number(json, KeyOf(figure), figure.Value);
+                if (figure.Value is null)
+                    json.WriteString(KeyOf(figure) + "_why", figure.Why);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Fairness(Utf8JsonWriter json, FairnessReport? report)
+    {
+        json.WriteStartArray("fairness");
+        foreach (var line in report?.Lines ?? [])
+        {
+            json.WriteStartObject();
+            json.WriteString("line", line.Name);
+            json.WriteString("kind", line.Line.Kind.ToString().ToLowerInvariant());
+            json.WriteBoolean("fair", line.Fair);
+            json.WriteNumber("inflections", line.Inflections);
+            json.WriteNumber("inflections_not_asked_for", line.UnaskedInflections);
+            json.WriteNumber("monotone_pieces", line.MonotonePieces);
+            Blemish(json, "hollow", line.Hollow, line.HollowLimit);
+            Blemish(json, "batten", line.Batten, line.BattenLimit);
+            if (line.Ease is { } dial)
+                json.WriteString("ease", DesignSchema.ByDial[dial].Path);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Blemish(Utf8JsonWriter json, string name, Blemish blemish, double limit)
+    {
+        Number(json, name + "_m", blemish.Depth);
+        Number(json, name + "_limit_m", limit);
+        if (blemish.Depth == 0)
+            return;
+        json.WritePropertyName(name + "_at_m");
+        json.WriteRawValue($"[{Digits(blemish.Place.X)}, {Digits(blemish.Place.Y)}, {Digits(blemish.Place.Z)}]");
+        json.WriteString(name + "_station", blemish.Station);
+    }
+
+    private static void Molds(Utf8JsonWriter json, IReadOnlyList<MoldEntry>? molds)
+    {
+        json.WriteStartArray("molds");
+        foreach (var mold in molds ?? [])
+        {
+            json.WriteStartObject();
+            json.WriteString("file", mold.File);
+            Number(json, "x_m", mold.X);
+            json.WriteString("face", mold.Face);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Diagnostics(Utf8JsonWriter json, IReadOnlyList<Diagnostic> faults)
+    {
+        json.WriteStartArray("diagnostics");
+        foreach (var fault in faults)
+        {
+            json.WriteStartObject();
+            json.WriteString("file", fault.File);
+            json.WriteNumber("line", fault.Place.Line);
+            json.WriteNumber("column", fault.Place.Column);
+            json.WriteString("key", fault.Key);
+            json.WriteString("problem", fault.Problem);
+            json.WriteString("remedy", fault.Remedy);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Number(Utf8JsonWriter json, string key, double? value)
+    {
+        json.WritePropertyName(key);
+        if (value is { } number && double.IsFinite(number))
+            json.WriteRawValue(Digits(number));
+        else
+            json.WriteNullValue();
+    }
+
+    private static string Digits(double value) =>
+        double.IsFinite(value) ? (value == 0 ? 0 : value).ToString("G9", CultureInfo.InvariantCulture) : "null";
+}

@@ -1,0 +1,95 @@
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+
+namespace Lines.Plans.Figures;
+
+/// <summary>The figures of one hull: its dimensions as built, its form, and what it displaces at the design waterline.</summary>
+public static class HullFigures
+{
+    private const string AftOfFore = "aft of the fore end of the waterline";
+
+    /// <summary>All groups, in the order they are shown.</summary>
+    /// <param name="hull">The hull.</param>
+    /// <param name="afloat">What it displaces at its design waterline.</param>
+    public static IReadOnlyList<FigureGroup> Of(HullSurface hull, Buoyancy afloat) =>
+        [Dimensions(hull, afloat), Form(hull, afloat), Afloat(afloat)];
+
+    /// <summary>Principal dimensions, measured on the surface.</summary>
+    public static FigureGroup Dimensions(HullSurface hull, Buoyancy afloat)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(afloat);
+        var (dials, side) = (hull.Dials, hull.Side);
+        var (bow, stern, middle) = (side.PointAt(0, 1), side.PointAt(1, 1), side.PointAt(hull.WidestU, 1));
+        return new FigureGroup("dimensions", "Principal dimensions",
+        [
+            new("length", "Length", dials.Length, Quantity.Length) { Note = "foremost to aftmost point" },
+            new("beam", "Beam", dials.Beam, Quantity.Length) { Note = "greatest breadth, outside of planking" },
+            new("depth", "Depth", middle.Z, Quantity.Length) { Note = "base line to sheer at the widest station" },
+            new("draft", "Draft", dials.Draft, Quantity.Length) { Note = "base line to design waterline" },
+            new("waterline_length", "Waterline length", hull.WaterlineAft - hull.WaterlineFore, Quantity.Length),
+            new("waterline_beam", "Waterline beam", afloat.Waterplane?.Breadth, Quantity.Length) { Why = "nothing is immersed" },
+            new("waterline_fore", "Fore end of the waterline", hull.WaterlineFore, Quantity.Length) { Note = "aft of the foremost point" },
+            new("widest_station", "Widest station", hull.WidestX, Quantity.Length) { Note = "aft of the foremost point" },
+            new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
+            new("sheer_stern", "Sheer at the stern", stern.Z, Quantity.Length) { Note = "above the base line" },
+            new("freeboard", "Freeboard at the widest station", middle.Z - dials.Draft, Quantity.Length),
+            new("length_over_beam", "Length over beam", dials.Length / dials.Beam, Quantity.Ratio),
+        ]);
+    }
+
+    /// <summary>Coefficients of form at the design waterline.</summary>
+    public static FigureGroup Form(HullSurface hull, Buoyancy afloat)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(afloat);
+        var form = FormCoefficients.Of(hull);
+        return new FigureGroup("form", "Form at the design waterline",
+        [
+            new("entry_fullness", "Entry fullness", form.Entry, Quantity.Ratio) { Note = "half waterplane forward of its widest point over the rectangle around it" },
+            new("run_fullness", "Run fullness", form.Run, Quantity.Ratio) { Note = "the same aft of it" },
+            new("midship_fullness", "Midship fullness", form.Midship, Quantity.Ratio) { Note = "immersed area over breadth times own draft" },
+            new("entry_angle", "Half-angle of entrance", form.EntryAngle, Quantity.Angle),
+            new("run_angle", "Half-angle of the run", form.RunAngle, Quantity.Angle) { Note = "at the after end of the waterline" },
+            Known("prismatic", "Prismatic coefficient", afloat.Prismatic, Quantity.Ratio),
+            Known("block", "Block coefficient", afloat.Block, Quantity.Ratio),
+            Known("greatest_section", "Greatest-section coefficient", afloat.GreatestSection, Quantity.Ratio),
+            Known("waterplane", "Waterplane coefficient", afloat.WaterplaneFullness, Quantity.Ratio),
+            Known("length_over_volume", "Length over cube root of volume", afloat.Volume > 0 ? afloat.Waterplane!.Length / Math.Cbrt(afloat.Volume) : null, Quantity.Ratio),
+        ]);
+    }
+
+    /// <summary>Volume, displacement, centers, areas and moments at the design waterline, level.</summary>
+    public static FigureGroup Afloat(Buoyancy afloat)
+    {
+        ArgumentNullException.ThrowIfNull(afloat);
+        return new FigureGroup("afloat", "Afloat at the design waterline, level",
+        [
+            new("volume", "Displaced volume", afloat.Volume, Quantity.Volume),
+            Displacement("displacement_fresh", "Displacement in fresh water", afloat, Water.Fresh),
+            Displacement("displacement_sea", "Displacement in sea water", afloat, Water.Sea),
+            Known("center_of_buoyancy_aft", "Center of buoyancy", afloat.CenterAft, Quantity.Length) with { Note = AftOfFore },
+            Known("center_of_buoyancy_part", "Center of buoyancy, part of the length", afloat.CenterFraction, Quantity.Fraction) with { Note = AftOfFore },
+            Known("center_of_buoyancy_height", "Center of buoyancy, height", afloat.Center?.Z, Quantity.Length) with { Note = "above the base line" },
+            Known("center_of_flotation_aft", "Center of flotation", afloat.FlotationAft, Quantity.Length) with { Note = AftOfFore },
+            Known("center_of_flotation_part", "Center of flotation, part of the length", afloat.FlotationFraction, Quantity.Fraction) with { Note = AftOfFore },
+            Known("waterplane_area", "Waterplane area", afloat.Waterplane?.Area, Quantity.Area),
+            new("wetted_surface", "Wetted surface", afloat.WettedSurface, Quantity.Area),
+            new("transom_area", "Immersed transom", afloat.TransomArea, Quantity.Area),
+            Known("immersion_fresh", "Immersion in fresh water", afloat.ImmersionRate(Water.Fresh.Density), Quantity.MassPerLength),
+            Known("metacentric_radius", "Transverse metacentric radius", afloat.TransverseMetacentricRadius, Quantity.Length) with { Note = "metacenter above center of buoyancy" },
+            Known("metacentric_radius_long", "Longitudinal metacentric radius", afloat.LongitudinalMetacentricRadius, Quantity.Length),
+            Known("metacenter_height", "Transverse metacenter, height", afloat.Center?.Z + afloat.TransverseMetacentricRadius, Quantity.Length) with { Note = "above the base line" },
+        ]);
+    }
+
+    private static Figure Known(string key, string name, double? value, Quantity quantity) =>
+        new(key, name, value, quantity) { Why = value is null ? "nothing is immersed" : "" };
+
+    private static Figure Displacement(string key, string name, Buoyancy afloat, Water water) =>
+        new(key, name, afloat.Volume * water.Density, Quantity.Mass)
+        {
+            IsEstimate = true,
+            Note = Invariant($"{water.Name}, {water.Density:0.0} kg/m³ (ITTC 7.5-02-01-03)"),
+        };
+}
