@@ -1,3 +1,4 @@
+using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Molds;

@@ -1,4 +1,5 @@
 using Lines.Construction.Molds;
+using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
 using Xunit;

@@ -1,8 +1,7 @@
-using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
 
-namespace Lines.Construction.Molds;
+namespace Lines.Hull.Form;
 
 /// <summary>The inside of the planking: the skin moved in by one thickness, square to itself in space.</summary>
 /// <remarks>

@@ -1,0 +1,126 @@
+using Lines.Hull.Offsets;
+using Lines.Hull.Sections;
+using Lines.Kernel.Units;
+
+namespace Lines.Plans.Offsets;
+
+/// <summary>A table of offsets in words: what text, spreadsheet and paper all show.</summary>
+/// <param name="Title">Title of the design.</param>
+/// <param name="Notes">What the reader must know, one sentence or two a line.</param>
+/// <param name="Tables">The tables, in reading order.</param>
+public sealed record OffsetsBook(string Title, IReadOnlyList<string> Notes, IReadOnlyList<FigureTable> Tables)
+{
+    /// <summary>Writes the figures of a table in one notation.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="notation">How lengths are shown.</param>
+    public static OffsetsBook Of(TableOfOffsets table, string title, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        ArgumentNullException.ThrowIfNull(title);
+        var words = new OffsetsWords(table, notation);
+        List<FigureTable> tables = [words.Heights(), words.HalfBreadths(), words.Diagonals(), words.Ends()];
+        if (table.TransomRake is not null)
+            tables.Add(words.Transom());
+        return new OffsetsBook(title, words.Notes(), tables);
+    }
+}
+
+/// <summary>One table of figures.</summary>
+/// <param name="Title">What it holds.</param>
+/// <param name="Columns">The columns; the first names the rows.</param>
+/// <param name="Rows">The cells, one for each column; empty where there is nothing to show.</param>
+public sealed record FigureTable(string Title, IReadOnlyList<FigureColumn> Columns, IReadOnlyList<IReadOnlyList<string>> Rows);
+
+/// <summary>The head of a column.</summary>
+/// <param name="Name">First line: the line's label.</param>
+/// <param name="Place">Second line: where it stands; may be empty.</param>
+public readonly record struct FigureColumn(string Name, string Place);
+
+/// <summary>Turns the values of a table into cells.</summary>
+internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation)
+{
+    public IReadOnlyList<string> Notes()
+    {
+        var inside = table.Planking > 0;
+        var planking = inside
+            ? $"To the inside of planking, {new Length(table.Planking).ToText(LengthNotation.Millimetres)} deducted square to the surface."
+            : "To the outside of planking.";
+        var blank = inside
+            ? "Keel, stem and sternpost are where both insides meet; a blank: no such point."
+            : "A blank: no such point.";
+        return
+        [
+            $"{planking} {Unit()}",
+            $"Stations 0 to 10 divide the design waterline, 0 forward, {Text(table.StationSpacing)} apart; x is aft of the hull's foremost point.",
+            "Heights are above the base line, half-breadths from the centreplane, diagonals along the diagonal from the centreplane.",
+            "The figures are to the design: lay the lines down full size and fair them before cutting. " + blank,
+        ];
+    }
+
+    public FigureTable Heights() => ByStation("Heights", table.Heights, withPlace: true);
+
+    public FigureTable HalfBreadths() => ByStation("Half-breadths", table.HalfBreadths, withPlace: false);
+
+    public FigureTable Diagonals() => ByStation("Diagonals", table.Diagonals, withPlace: false);
+
+    public FigureTable Ends()
+    {
+        List<IReadOnlyList<string>> rows = [.. table.Ends.Select(e => (IReadOnlyList<string>)[e.Label, Cell(e.Fore), Cell(e.AftOfFore), Cell(e.Aft), Cell(e.ForwardOfAft)])];
+        rows.Add(["forefoot", Cell(table.Forefoot.Height), Cell(table.Forefoot.AftOfFore), "", ""]);
+        rows.Add([table.TransomRake is null ? "heel" : "transom foot", "", "", Cell(table.Heel.Height), Cell(table.Heel.ForwardOfAft)]);
+        return new FigureTable(
+            "Profile of the ends",
+            [new("", ""), new("height", "forward"), new("aft of", "fore end"), new("height", "aft"), new("forward of", "after end")],
+            rows);
+    }
+
+    public FigureTable Transom() => new(
+        $"Transom, on its own plane, raked {new Angle(table.TransomRake!.Value).ToText()}",
+        [new("", ""), new("height", ""), new("up plane", "from foot"), new("half-breadth", "")],
+        [.. table.Transom.Select(t => (IReadOnlyList<string>)[t.Label, Cell(t.Height), Cell(t.UpPlane), Cell(t.HalfBreadth)])]);
+
+    private FigureTable ByStation(string title, IReadOnlyList<OffsetRow> lines, bool withPlace)
+    {
+        List<FigureColumn> columns = [new("station", "")];
+        if (withPlace)
+            columns.Add(new("x", ""));
+        columns.AddRange(lines.Select(l => new FigureColumn(l.Label, Place(l))));
+        var rows = new List<IReadOnlyList<string>>();
+        for (var i = 0; i < table.Stations.Count; i++)
+        {
+            List<string> row = [table.Stations[i].Number];
+            if (withPlace)
+                row.Add(Cell(table.Stations[i].X));
+            row.AddRange(lines.Select(l => Cell(l.Values[i])));
+            rows.Add(row);
+        }
+
+        return new FigureTable(title, columns, rows);
+    }
+
+    private string Place(OffsetRow line) => line.Kind switch
+    {
+        LineKind.Diagonal => $"{Cell(line.Position)}, {new Angle(line.Angle!.Value).ToText()}",
+        _ => Cell(line.Position),
+    };
+
+    private string Unit() => notation switch
+    {
+        LengthNotation.Millimetres => "Millimetres.",
+        LengthNotation.Inches => "Inches and fractions to 1/32.",
+        LengthNotation.FeetInches => "Feet, inches and fractions to 1/32.",
+        _ => "Feet-inches-eighths; a + is a sixteenth more.",
+    };
+
+    private string Text(double metres) => new Length(metres).ToText(notation);
+
+    // In a column every millimetre shows its tenth, so that the points stand below each other.
+    private string Cell(double? metres)
+    {
+        if (metres is not { } value)
+            return "";
+        var figure = new Length(value).ToFigure(notation);
+        return notation == LengthNotation.Millimetres && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
+    }
+}
