@@ -47,6 +47,7 @@ internal static class CommandLine
         {
             NewVerb.Make(),
             CheckVerb.Make(),
+            DrawVerb.Make(),
             FloatVerb.Make(),
             ExportVerb.Make(),
             CompletionVerb.Make(),

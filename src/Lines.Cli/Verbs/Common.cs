@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Lines.Kernel.Units;
+using Lines.Plans.Paper;
 
 namespace Lines.Cli.Verbs;
 
@@ -13,6 +14,31 @@ internal static class Common
     public static Option<bool> Force() => new("--force") { Description = "replace files that are there already" };
 
     public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
+
+    /// <summary>A choice of paper.</summary>
+    public static Option<PaperSize> Paper(string description, PaperSize otherwise, params PaperSize[] sizes)
+    {
+        if (sizes.Length == 0)
+            sizes = [PaperSize.Letter, PaperSize.Tabloid, PaperSize.AnsiC, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1];
+        var names = string.Join(", ", sizes.Select(NameOf));
+        var option = new Option<PaperSize>("--paper")
+        {
+            Description = $"{description}: {names}; {NameOf(otherwise)} unless told otherwise",
+            HelpName = "SIZE",
+            CustomParser = result =>
+            {
+                var name = result.Tokens[0].Value;
+                if (Array.Find(sizes, s => NameOf(s).Equals(name, StringComparison.OrdinalIgnoreCase)) is { } size)
+                    return size;
+                result.AddError($"--paper does not know \"{name}\"; it takes {names}");
+                return otherwise;
+            },
+        };
+        option.CompletionSources.Add([.. sizes.Select(NameOf)]);
+        return option;
+    }
+
+    private static string NameOf(PaperSize size) => size.Name.ToLowerInvariant().Replace(' ', '-');
 
     /// <summary>An output in the current folder named after the design file.</summary>
     public static string NamedAfter(string design, string ending) => Path.GetFileNameWithoutExtension(design) + ending;

@@ -1,9 +1,8 @@
 using System.CommandLine;
-using System.Text;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
-using Lines.Plans.Exchange;
+using Lines.Kernel.Units;
 
 namespace Lines.Cli.Verbs;
 
@@ -24,8 +23,7 @@ internal static class ExportVerb
         var target = output ?? Common.NamedAfter(path, ".step");
         Common.Format(target, ".step", ".stp");
         OutputFile.Check(target, force);
-        var shaped = Shaped.From(path);
-        OutputFile.Write(target, Encoding.UTF8.GetBytes(StepFile.Write(shaped.Hull, shaped.Design.Title)), force);
+        OutputFile.Write(target, new Products(Shaped.From(path), LengthNotation.Millimetres).Step(), force);
         Streams.Error.WriteLine($"wrote {target}; open it in a CAD program");
         return ExitCode.Done;
     }
