@@ -48,6 +48,7 @@ internal static class CommandLine
             NewVerb.Make(),
             CheckVerb.Make(),
             DrawVerb.Make(),
+            OffsetsVerb.Make(),
             FloatVerb.Make(),
             ExportVerb.Make(),
             CompletionVerb.Make(),

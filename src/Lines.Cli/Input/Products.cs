@@ -4,10 +4,12 @@ using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
 using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
+using Lines.Hull.Offsets;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
+using Lines.Plans.Offsets;
 using Lines.Plans.Paper;
 
 namespace Lines.Cli.Input;
@@ -42,6 +44,23 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         if (!_plans.TryGetValue(paper, out var plan))
             _plans[paper] = plan = LinesPlanSheet.Of(shaped.Lines, new LinesPlanSettings(shaped.Design.Title, paper, units) { Particulars = Particulars() });
         return plan;
+    }
+
+    /// <summary>The table of offsets in the format of an ending.</summary>
+    /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
+    /// <param name="paper">Paper of a PDF.</param>
+    /// <param name="ending">.txt, .csv or .pdf.</param>
+    public byte[] Offsets(bool inside, PaperSize paper, string ending)
+    {
+        var table = inside ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines);
+        var book = OffsetsBook.Of(table, shaped.Design.Title, units);
+        return ending switch
+        {
+            ".txt" => Text(OffsetsText.Write(book)),
+            ".csv" => Text(OffsetsCsv.Write(book, units)),
+            ".pdf" => PdfFile.Write(OffsetsSheets.Draw(book, paper)),
+            _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of tables"),
+        };
     }
 
     /// <summary>The hull as STEP.</summary>
