@@ -93,8 +93,10 @@ public static class FigureJson
             foreach (var figure in group.Figures)
             {
                 Number(json, KeyOf(figure), figure.Value);
-                if (figure.Value is null)
+                if (figure.Value is not { } value)
                     json.WriteString(KeyOf(figure) + "_why", figure.Why);
+                else if (!double.IsFinite(value))
+                    json.WriteString(KeyOf(figure) + "_why", Invariant($"it came out as {value}"));
             }
 
             json.WriteEndObject();

@@ -1,11 +1,14 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Numerics;
 
 namespace Lines.Plans.Figures;
 
 /// <summary>The figures of one hull: its dimensions as built, its form, and what it displaces at the design waterline.</summary>
 public static class HullFigures
 {
+    private static readonly double[] s_places = [.. Enumerable.Range(0, 33).Select(k => k / 32.0)];
+
     private const string AftOfFore = "aft of the fore end of the waterline";
 
     /// <summary>All groups, in the order they are shown.</summary>
@@ -23,8 +26,8 @@ public static class HullFigures
         var (bow, stern, middle) = (side.PointAt(0, 1), side.PointAt(1, 1), side.PointAt(hull.WidestU, 1));
         return new FigureGroup("dimensions", "Principal dimensions",
         [
-            new("length", "Length", dials.Length, Quantity.Length) { Note = "foremost to aftmost point" },
-            new("beam", "Beam", dials.Beam, Quantity.Length) { Note = "greatest breadth, outside of planking" },
+            new("length", "Length", Greatest(v => side.PointAt(1, v).X) + Greatest(v => -side.PointAt(0, v).X), Quantity.Length) { Note = "foremost to aftmost point" },
+            new("beam", "Beam", 2 * Greatest(u => Greatest(v => side.PointAt(u, v).Y)), Quantity.Length) { Note = "greatest breadth, outside of planking" },
             new("depth", "Depth", middle.Z, Quantity.Length) { Note = "base line to sheer at the widest station" },
             new("draft", "Draft", dials.Draft, Quantity.Length) { Note = "base line to design waterline" },
             new("waterline_length", "Waterline length", hull.WaterlineAft - hull.WaterlineFore, Quantity.Length),
@@ -34,6 +37,7 @@ public static class HullFigures
             new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
             new("sheer_stern", "Sheer at the stern", stern.Z, Quantity.Length) { Note = "above the base line" },
             new("freeboard", "Freeboard at the widest station", middle.Z - dials.Draft, Quantity.Length),
+            new("freeboard_least", "Least freeboard", -Greatest(u => -side.PointAt(u, 1).Z) - dials.Draft, Quantity.Length),
             new("length_over_beam", "Length over beam", dials.Length / dials.Beam, Quantity.Ratio),
         ]);
     }
@@ -76,12 +80,17 @@ public static class HullFigures
             Known("waterplane_area", "Waterplane area", afloat.Waterplane?.Area, Quantity.Area),
             new("wetted_surface", "Wetted surface", afloat.WettedSurface, Quantity.Area),
             new("transom_area", "Immersed transom", afloat.TransomArea, Quantity.Area),
+            Known("greatest_section_area", "Greatest section", afloat.Greatest?.Area, Quantity.Area),
+            Known("greatest_section_aft", "Greatest section, place", afloat.Greatest?.X - afloat.Waterplane?.Fore, Quantity.Length) with { Note = AftOfFore },
             Known("immersion_fresh", "Immersion in fresh water", afloat.ImmersionRate(Water.Fresh.Density), Quantity.MassPerLength),
             Known("metacentric_radius", "Transverse metacentric radius", afloat.TransverseMetacentricRadius, Quantity.Length) with { Note = "metacenter above center of buoyancy" },
             Known("metacentric_radius_long", "Longitudinal metacentric radius", afloat.LongitudinalMetacentricRadius, Quantity.Length),
             Known("metacenter_height", "Transverse metacenter, height", afloat.Center?.Z + afloat.TransverseMetacentricRadius, Quantity.Length) with { Note = "above the base line" },
         ]);
     }
+
+    // Over a parameter from 0 to 1; with tumblehome a breadth is greatest below the sheer, with a reverse stem a length above the keel.
+    private static double Greatest(Func<double, double> f) => Peak.Over(f, s_places).Value;
 
     private static Figure Known(string key, string name, double? value, Quantity quantity) =>
         new(key, name, value, quantity) { Why = value is null ? "nothing is immersed" : "" };

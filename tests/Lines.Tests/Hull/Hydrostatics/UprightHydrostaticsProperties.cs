@@ -27,7 +27,7 @@ public class UprightHydrostaticsProperties
                 Near(s * s * one.Greatest!.Value.Area, other.Greatest!.Value.Area);
                 Near(one.Prismatic!.Value, other.Prismatic!.Value);
             },
-            iter: 20);
+            iter: 8);
     }
 
     [Fact]
@@ -37,8 +37,8 @@ public class UprightHydrostaticsProperties
         foreach (var (hull, z) in Samples())
         {
             var water = UprightHydrostatics.Below(hull, z, 1e-9);
-            var coarse = FacetHydrostatics.Below(hull.Side, z, 240, 100);
-            var fine = FacetHydrostatics.Below(hull.Side, z, 480, 200);
+            var coarse = FacetHydrostatics.Below(hull.Side, z, 120, 50);
+            var fine = FacetHydrostatics.Below(hull.Side, z, 240, 100);
             Within(coarse.Volume, fine.Volume, water.Volume);
             Within(coarse.Center.X, fine.Center.X, water.Center!.Value.X);
             Within(coarse.Center.Z, fine.Center.Z, water.Center!.Value.Z);
@@ -48,7 +48,7 @@ public class UprightHydrostaticsProperties
         static void Within(double coarse, double fine, double actual)
         {
             var error = Math.Abs(fine - coarse);
-            Assert.InRange(error, 0, 5e-4 * Math.Abs(fine));
+            Assert.InRange(error, 0, 2e-3 * Math.Abs(fine));
             Assert.Equal(fine, actual, error + (1e-8 * Math.Abs(fine)));
         }
     }
@@ -61,7 +61,7 @@ public class UprightHydrostaticsProperties
         foreach (var (hull, z) in Samples())
         {
             var water = UprightHydrostatics.Below(hull, z, 1e-9);
-            var (vertical, lengthwise) = FacetHydrostatics.OpenFluxes(hull.Side, z, 800, 250);
+            var (vertical, lengthwise) = FacetHydrostatics.OpenFluxes(hull.Side, z, 400, 125);
             if (hull.Transom is { } plane)
             {
                 // On the transom n = (cos r, 0, -sin r): flux of x is cos r times the area's moment, found from its centroid.
@@ -71,8 +71,8 @@ public class UprightHydrostaticsProperties
                 vertical += area * plane.Normal.Z * (center.Z - z);
             }
 
-            Assert.Equal(water.Volume, lengthwise, 4e-4 * water.Volume);
-            Assert.Equal(water.Volume, vertical, 4e-4 * water.Volume);
+            Assert.Equal(water.Volume, lengthwise, 16e-4 * water.Volume);
+            Assert.Equal(water.Volume, vertical, 16e-4 * water.Volume);
         }
     }
 
