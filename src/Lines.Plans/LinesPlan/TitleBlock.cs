@@ -3,6 +3,7 @@ using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
+using Lines.Plans.Report;
 
 namespace Lines.Plans.LinesPlan;
 
@@ -23,7 +24,7 @@ internal static class TitleBlock
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
             : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
         var row = y - 17;
-        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Work from the figures, not from the paper." })
+        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Work from the figures, not from the paper.", Cautions.Rules })
         {
             marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
             row -= 4.2;

@@ -7,7 +7,8 @@ namespace Lines.Plans.Paper;
 public static class CalibrationPage
 {
     private const double Inch = 25.4;
-    private const double Tick = 5;
+
+    private static readonly string[] Again = ["If a line is off by more than 0.5 mm,", "print this page without correction", "and measure again."];
 
     /// <summary>The rectangle whose sides and diagonals are to be measured: as large as the paper takes, in whole millimetres.</summary>
     /// <param name="paper">The paper.</param>
@@ -31,7 +32,7 @@ public static class CalibrationPage
         DrawLines(marks, frame);
         DrawHead(marks, frame, correction, pages);
         DrawMeasures(marks, frame);
-        DrawSums(marks, frame);
+        DrawSums(marks, frame, correction);
         DrawSquare(marks, frame);
         return new Sheet("Calibration page", paper.Width, paper.Height, marks.All);
     }
@@ -78,25 +79,27 @@ public static class CalibrationPage
         }
     }
 
-    private static void DrawSums(PageMarks marks, Box2 f)
+    private static void DrawSums(PageMarks marks, Box2 f, PrinterCorrection correction)
     {
         double left = f.Centre.X + 30, y = f.Centre.Y + 24, room = f.Right - left - 4;
-        foreach (var line in new[]
-        {
-            "in millimetres:",
-            Invariant($"scale-x = L / {f.Width:0.00}"),
-            Invariant($"scale-y = U / {f.Height:0.00}"),
-            Invariant($"skew = (R² - F²) / (4 × L × {f.Height:0.00})"),
-            "give them as --scale-x, --scale-y, --skew",
-            "and print this page again.",
-            "Check: R² + F² = 2 × (L² + U²)",
-            "within 500 mm², else measure again.",
-        })
+        foreach (var line in correction.IsNone ? Sums(f) : Again)
         {
             marks.Text(PageInks.Small, line, new Point2(left, y), 2.4, room);
             y -= 6.5;
         }
     }
+
+    private static string[] Sums(Box2 f) =>
+    [
+        "in millimetres:",
+        Invariant($"scale-x = L / {f.Width:0.00}"),
+        Invariant($"scale-y = U / {f.Height:0.00}"),
+        Invariant($"skew = (R² - F²) / (4 × L × {f.Height:0.00})"),
+        "give them as --scale-x, --scale-y, --skew",
+        "and print this page again.",
+        "Check: R² + F² = 2 × (L² + U²)",
+        "within 500 mm², else measure again.",
+    ];
 
     private static void DrawSquare(PageMarks marks, Box2 f)
     {
