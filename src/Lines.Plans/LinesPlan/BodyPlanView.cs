@@ -1,4 +1,5 @@
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
@@ -110,10 +111,11 @@ internal sealed class BodyPlanView
     private void DrawSections()
     {
         var hull = _lines.Hull;
-        var slack = 0.01 * hull.Dials.Length;
         var shown = _lines.Stations.Where(s => !IsHalf(s) || s.Label is "1/2" or "9 1/2").ToList();
-        DrawSections([.. shown.Where(s => s.Position <= hull.WidestX + slack)], 1);
-        DrawSections([.. shown.Where(s => s.Position >= hull.WidestX - slack)], -1);
+        // The station nearest the widest place closes both halves.
+        var middle = shown.Where(s => !IsHalf(s)).MinBy(s => Math.Abs(s.Position - hull.WidestX));
+        DrawSections([.. shown.Where(s => s == middle || s.Position <= hull.WidestX)], 1);
+        DrawSections([.. shown.Where(s => s == middle || s.Position >= hull.WidestX)], -1);
         foreach (var side in new[] { -1, 1 })
         {
             // The sheer as it is seen from ahead and from astern.
@@ -130,12 +132,14 @@ internal sealed class BodyPlanView
     private void DrawSections(IReadOnlyList<HullLine> sections, int side)
     {
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
-        var numbers = SpreadLabels.Apart([.. tops.Select(t => t.X + (side * 0.6))], 3.2);
+        var heights = sections.Select(s => IsHalf(s) ? 1.5 : 2).ToList();
+        var numbers = SpreadLabels.Apart(
+            [.. tops.Select(t => t.X + (side * 0.6))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 1.4)]);
         for (var i = 0; i < sections.Count; i++)
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
             _curves.Add(curve);
-            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), IsHalf(sections[i]) ? 1.5 : 2, anchor: Anchor.Centre);
+            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), heights[i], anchor: Anchor.Centre);
         }
     }
 

@@ -133,10 +133,15 @@ internal sealed class LengthwiseViews
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
         if (_lines.Hull.Transom is not null)
             curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Stern, k, Plan));
-        // Leaders rise midway between stations, from the second interval aft.
-        var whole = WholeStations.ToList();
-        curves.Draw(_marks, centre + (_layout.Extents.HalfBeam * k) + Room + 1.5, [.. Enumerable.Range(2, 7).Select(i => (X(whole[i - 1].X) + X(whole[i].X)) / 2)]);
+        curves.Draw(_marks, centre + (_layout.Extents.HalfBeam * k) + Room + 1.5, LeaderPlaces());
         Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 3);
+    }
+
+    // Leaders stand midway between stations, from the second interval aft.
+    private List<double> LeaderPlaces()
+    {
+        var whole = WholeStations.ToList();
+        return [.. Enumerable.Range(2, 7).Select(i => (X(whole[i - 1].X) + X(whole[i].X)) / 2)];
     }
 
     private void DrawDiagonals()
@@ -147,7 +152,7 @@ internal sealed class LengthwiseViews
             curves.Avoid(new Point2(X(s.X), low), new Point2(X(s.X), _layout.Centreline));
         foreach (var d in _lines.Diagonals)
             curves.Add(PlanCurve.Of(PlanInks.Diagonals, d, _layout.PerMetre, p => new Point2(X(p.X), _layout.Centreline - (d.Axes.Flat(p).Y * _layout.PerMetre)), d.Label));
-        curves.Draw(_marks);
+        curves.Draw(_marks, low, LeaderPlaces());
         Title("Diagonals", _layout.Centreline - 9);
     }
 

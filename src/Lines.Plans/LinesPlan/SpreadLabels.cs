@@ -1,36 +1,57 @@
 namespace Lines.Plans.LinesPlan;
 
-/// <summary>Places for a column of labels: as near to their lines as they go without touching each other.</summary>
+/// <summary>Places for a row or column of labels: as near to their lines as they go without touching each other.</summary>
 internal static class SpreadLabels
 {
     /// <summary>Moves places apart.</summary>
-    /// <remarks><b>Method.</b> Neighbours that are too close become a group, evenly spaced about the mean of its wishes; groups that touch join.</remarks>
-    /// <param name="wishes">Where labels would like to be.</param>
-    /// <param name="gap">Least distance between two.</param>
+    /// <remarks><b>Method.</b> Neighbours that are too close become a group, packed about the mean of its wishes; groups that touch join.</remarks>
+    /// <param name="wishes">Where the middles of labels would like to be.</param>
+    /// <param name="sizes">Room each label takes along the row, air included.</param>
     /// <returns>Where they go, in the order of the wishes.</returns>
-    public static IReadOnlyList<double> Apart(IReadOnlyList<double> wishes, double gap)
+    public static IReadOnlyList<double> Apart(IReadOnlyList<double> wishes, IReadOnlyList<double> sizes)
     {
         var order = Enumerable.Range(0, wishes.Count).OrderBy(i => wishes[i]).ToList();
-        var groups = new List<(int First, int Count, double Middle)>();
-        for (var k = 0; k < order.Count; k++)
+        var groups = new List<Group>();
+        foreach (var i in order)
         {
-            groups.Add((k, 1, wishes[order[k]]));
-            while (groups.Count > 1 && groups[^1].Middle - groups[^2].Middle < (groups[^1].Count + groups[^2].Count) * gap / 2)
+            groups.Add(new Group([i], wishes[i] - (sizes[i] / 2), sizes[i]));
+            while (groups.Count > 1 && groups[^1].Start < groups[^2].Start + groups[^2].Size)
             {
-                var (a, b) = (groups[^2], groups[^1]);
-                var count = a.Count + b.Count;
+                var joined = Packed([.. groups[^2].Members, .. groups[^1].Members]);
                 groups.RemoveRange(groups.Count - 2, 2);
-                groups.Add((a.First, count, Enumerable.Range(a.First, count).Average(i => wishes[order[i]])));
+                groups.Add(joined);
             }
         }
 
         var places = new double[wishes.Count];
-        foreach (var (first, count, middle) in groups)
+        foreach (var group in groups)
         {
-            for (var i = 0; i < count; i++)
-                places[order[first + i]] = middle + ((i - ((count - 1) / 2.0)) * gap);
+            var at = group.Start;
+            foreach (var i in group.Members)
+            {
+                places[i] = at + (sizes[i] / 2);
+                at += sizes[i];
+            }
         }
 
         return places;
+
+        // Each member's wish says where the group should start; their mean is the least-squares answer.
+        Group Packed(List<int> members)
+        {
+            double before = 0, start = 0;
+            foreach (var i in members)
+            {
+                start += wishes[i] - before - (sizes[i] / 2);
+                before += sizes[i];
+            }
+
+            return new Group(members, start / members.Count, before);
+        }
     }
+
+    /// <summary>Equal labels moved apart.</summary>
+    public static IReadOnlyList<double> Apart(IReadOnlyList<double> wishes, double size) => Apart(wishes, [.. wishes.Select(_ => size)]);
+
+    private sealed record Group(List<int> Members, double Start, double Size);
 }

@@ -1,5 +1,7 @@
+using Lines.Design;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
+using Lines.Hull.Form;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
@@ -18,6 +20,11 @@ public class LinesPlanSheetTests
         { "double-ender", LengthNotation.FeetInchesEighths },
         { "transom", LengthNotation.Millimetres },
         { "transom", LengthNotation.FeetInches },
+        { "gauge-runner.toml", LengthNotation.Millimetres },
+        { "gauge-runner-blunt.toml", LengthNotation.Inches },
+        { "gauge-runner-fine.toml", LengthNotation.FeetInchesEighths },
+        { "silt-sampler.toml", LengthNotation.Millimetres },
+        { "line-layer.toml", LengthNotation.FeetInchesEighths },
     };
 
     [Theory]
@@ -130,7 +137,12 @@ public class LinesPlanSheetTests
 
     private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation)
     {
-        var lines = HullLines.Of(hull is "transom" ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder());
+        var lines = HullLines.Of(hull switch
+        {
+            "transom" => SampleHulls.TransomBoat(),
+            "double-ender" => SampleHulls.DoubleEnder(),
+            _ => HullShape.Solve(DesignFile.Read(File.ReadAllText(Repository.PathOf("templates", hull)), hull).Design!.Vessel.MainHull).Surface!,
+        });
         return (LinesPlanSheet.Of(lines, new LinesPlanSettings("Trial", PaperSize.A3, notation)), lines);
     }
 
