@@ -1,1 +1,37 @@
+using System.Diagnostics;
+using System.Globalization;
+using Lines.Design;
+using Lines.Hull.Fairness;
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
+
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats].
+var folder = args.Length > 0 ? args[0] : "templates";
+var repeats = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 15;
+Console.WriteLine("| design | shape [ms] | lines [ms] | fairness [ms] | hydrostatics [ms] | all [ms] |");
+Console.WriteLine("|---|---:|---:|---:|---:|---:|");
+foreach (var file in Directory.EnumerateFiles(folder, "*.toml").Order(StringComparer.Ordinal))
+{
+    var dials = DesignFile.Read(File.ReadAllBytes(file), file).Design!.Vessel.MainHull;
+    var times = new List<double[]>();
+    for (var k = 0; k < repeats + 3; k++)
+    {
+        var watch = Stopwatch.StartNew();
+        var hull = HullShape.Solve(dials).Surface!;
+        var shape = watch.Elapsed.TotalMilliseconds;
+        var lines = HullLines.Of(hull);
+        var cut = watch.Elapsed.TotalMilliseconds;
+        _ = FairnessReport.Of(lines);
+        var fair = watch.Elapsed.TotalMilliseconds;
+        _ = UprightHydrostatics.Below(hull, hull.Draft, 1e-6);
+        var all = watch.Elapsed.TotalMilliseconds;
+        if (k >= 3)
+            times.Add([shape, cut - shape, fair - cut, all - fair, all]);
+    }
+
+    var medians = Enumerable.Range(0, 5).Select(c => times.Select(t => t[c]).Order().ElementAt(repeats / 2).ToString("F1", CultureInfo.InvariantCulture));
+    Console.WriteLine($"| {Path.GetFileNameWithoutExtension(file)} | {string.Join(" | ", medians)} |");
+}
+
 return 0;

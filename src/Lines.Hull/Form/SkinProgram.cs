@@ -134,24 +134,18 @@ internal sealed class SkinProgram
     {
         var cost = _program.EnergyOf(net);
         foreach (var row in fold)
-        {
-            var violation = row.Row.Dot(net) - row.Bound;
-            cost += violation > 0 ? 0.5 * row.Weight * violation * violation : 0;
-        }
-
-        var bows = new List<ElasticRow>();
+            cost += Cost(row.Row.Dot(net) - row.Bound, row.Weight);
         foreach (var sample in _samples)
         {
-            bows.Clear();
-            AddConvexity(bows, sample, net, convex);
-            foreach (var row in bows)
-            {
-                var violation = row.Row.Dot(net) - row.Bound;
-                cost += violation > 0 ? 0.5 * row.Weight * violation * violation : 0;
-            }
+            if (BowsAt(sample, net, convex) is not Bows bows)
+                continue;
+            foreach (var bow in bows)
+                cost += Cost(bow.Scale * bow.Value, bow.Weight);
         }
 
         return cost;
+
+        static double Cost(double violation, double weight) => violation > 0 ? 0.5 * weight * violation * violation : 0;
     }
 
     private BSplineSurface Surface(double[] net)
@@ -261,45 +255,36 @@ internal sealed class SkinProgram
 
     private void AddConvexity(List<ElasticRow> rows, Sample s, double[] net, bool convex)
     {
-        var j = s.JetOf(net, _net);
-        var delta = (s.Xu * j.Zv) - (s.Xv * j.Zu);
-        var least = 0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length;
-        if (delta < least)
-            return; // nearly folded here: the fold rows must open it first
-        double p = ((j.Yu * j.Zv) - (j.Yv * j.Zu)) / delta, q = ((s.Xu * j.Yv) - (s.Xv * j.Yu)) / delta;
-        if (convex)
+        if (BowsAt(s, net, convex) is not Bows bows)
+            return;
+        foreach (var bow in bows)
         {
-            // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
-            var reach = _scale.Length * Math.Min(0.125, 2 * Math.Min(s.U, 1 - s.U));
-            var cos = 1 / Math.Sqrt(1 + (p * p));
-            Add(rows, s, net, j, delta, p, q, reach, 0, cos * cos * cos / 8, Stiffness.Waterlines);
-
-            // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
-            if (q > -0.5)
-                Add(rows, s, net, j, delta, p, q, reach, -reach * p / (1 + q), 1 / (8 * (1 + q)), Stiffness.Diagonals);
+            var row = bow.Row(s, _net);
+            rows.Add(new ElasticRow(row, row.Dot(net) - (bow.Scale * bow.Value), bow.Weight));
         }
-
-        // A quarter of the parameter up the section, whatever length that is here; the bow is taken square to the section.
-        Add(rows, s, net, j, delta, p, q, 0, delta / s.Xu / 4, 1 / (8 * Math.Sqrt(1 + (q * q))), Stiffness.Sections);
     }
 
-    /// <summary>Row of the second derivative of y in a direction (dx, dz), linearised, scaled to a bow in metres.</summary>
-    private void Add(
-        List<ElasticRow> rows, Sample s, double[] net, NetJet j, double delta, double p, double q, double dx, double dz, double bow, double weight)
+    /// <summary>The bows that convexity bounds at a sample; null where the skin is nearly folded and the fold rows come first.</summary>
+    private Bows? BowsAt(Sample s, double[] net, bool convex)
     {
-        // Parameter direction that moves (x, z) by (dx, dz).
-        double a = ((j.Zv * dx) - (s.Xv * dz)) / delta, b = ((s.Xu * dz) - (j.Zu * dx)) / delta;
-        double huu = j.Yuu - (p * s.Xuu) - (q * j.Zuu), huv = j.Yuv - (p * s.Xuv) - (q * j.Zuv), hvv = j.Yvv - (p * s.Xvv) - (q * j.Zvv);
-        var value = (huu * a * a) + (2 * huv * a * b) + (hvv * b * b);
-        double xx = (s.Xuu * a * a) + (2 * s.Xuv * a * b) + (s.Xvv * b * b), zz = (j.Zuu * a * a) + (2 * j.Zuv * a * b) + (j.Zvv * b * b);
-        double da = 2 * ((huu * a) + (huv * b)), db = 2 * ((huv * a) + (hvv * b));
-        double id = 1 / delta, xu = s.Xu, xv = s.Xv;
+        var at = new SkinPoint(s, s.JetOf(net, _net));
+        if (at.Delta < 0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length)
+            return null;
 
-        // Partial derivatives by the jet: through p, q, a and b, all quotients over delta = xu zv - xv zu.
-        double yu = (-xx * j.Zv * id) + (zz * xv * id), yv = (xx * j.Zu * id) - (zz * xu * id);
-        double zu = (-xx * ((-j.Yv * id) + (p * xv * id))) - (zz * q * xv * id) + (da * a * xv * id) + (db * ((-dx * id) + (b * xv * id)));
-        double zv = (-xx * ((j.Yu * id) - (p * xu * id))) + (zz * q * xu * id) + (da * ((dx * id) - (a * xu * id))) - (db * b * xu * id);
-        var row = s.Row(_net, new Partials(yu, yv, a * a, 2 * a * b, b * b), new Partials(zu, zv, -q * a * a, -2 * q * a * b, -q * b * b));
-        rows.Add(new ElasticRow(row.Times(bow), bow * (row.Dot(net) - value), weight * _hardness));
+        // A quarter of the parameter up the section, whatever length that is here; the bow is taken square to the section.
+        var section = Bow.Of(at, 0, at.Delta / s.Xu / 4, 1 / (8 * Math.Sqrt(1 + (at.Q * at.Q))), Stiffness.Sections * _hardness);
+        if (!convex)
+            return new Bows(section, null, null);
+
+        // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
+        var reach = _scale.Length * Math.Min(0.125, 2 * Math.Min(s.U, 1 - s.U));
+        var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
+        var waterline = Bow.Of(at, reach, 0, cos * cos * cos / 8, Stiffness.Waterlines * _hardness);
+
+        // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
+        Bow? diagonal = at.Q > -0.5
+            ? Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), Stiffness.Diagonals * _hardness)
+            : null;
+        return new Bows(section, waterline, diagonal);
     }
 }

@@ -91,14 +91,15 @@ public sealed class ElasticProgram
 
         var steps = 0;
         var gradient = new double[n];
-        var matrix = new double[n * n];
+        var matrix = (double[])_reducedHessian.Clone();
+        var within = new bool[m];
         for (; ; steps++)
         {
             FillGradient(inequalities, g, slack, t, f, gradient);
             var scale = Math.Max(1e-300, TensorPrimitives.Norm(f) + InequalityScale(inequalities, g, slack, n));
             if (TensorPrimitives.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
-            FillMatrix(inequalities, g, slack, n, matrix);
+            UpdateMatrix(inequalities, g, slack, within, n, matrix);
             var direction = new DenseMatrix(n, n, matrix).Cholesky().Solve(new DenseVector(gradient)).Negate().AsArray();
             var length = LineSearch(inequalities, g, slack, gradient, direction, n, out var slopes);
             for (var k = 0; k < n; k++)
@@ -148,21 +149,25 @@ public sealed class ElasticProgram
         }
     }
 
-    private void FillMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
+    /// <summary>Brings H + Σ w g gᵀ over the violated rows up to date: only rows that changed sides are added or taken out.</summary>
+    private static void UpdateMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, bool[] within, int n, double[] matrix)
     {
-        _reducedHessian.AsSpan().CopyTo(matrix);
         for (var r = 0; r < rows.Count; r++)
         {
-            if (slack[r] <= 0)
+            var violated = slack[r] > 0;
+            if (violated == within[r])
                 continue;
+            within[r] = violated;
+            var weight = violated ? rows[r].Weight : -rows[r].Weight;
             var row = g.AsSpan(r * n, n);
             for (var i = 0; i < n; i++)
             {
-                var k = rows[r].Weight * row[i];
+                var k = weight * row[i];
                 if (k != 0)
                 {
-                    var target = matrix.AsSpan(i * n, n);
-                    TensorPrimitives.MultiplyAdd<double>(row, k, target, target);
+                    // Column i from its diagonal down: the lower triangle, which is what the factorisation reads.
+                    var target = matrix.AsSpan((i * n) + i, n - i);
+                    TensorPrimitives.MultiplyAdd<double>(row[i..], k, target, target);
                 }
             }
         }

@@ -14,6 +14,7 @@ internal sealed class Elimination
     private readonly int[] _basic;
     private readonly int[] _free;
     private readonly double[] _nullspace; // row per unknown, Free columns
+    private readonly Range[] _filled; // the part of every row outside which it is zero
     private readonly double[] _particular;
 
     public Elimination(List<(double[] Row, double Value)> equations, int unknowns)
@@ -56,6 +57,8 @@ internal sealed class Elimination
             for (var k = 0; k < Free; k++)
                 _nullspace[(_basic[r] * Free) + k] = -pivotRow[r][_free[k]];
         }
+
+        _filled = [.. Enumerable.Range(0, unknowns).Select(FilledPart)];
     }
 
     public int Free => _free.Length;
@@ -82,7 +85,11 @@ internal sealed class Elimination
         {
             var i = row.Indices[k];
             constant += row.Values[k] * _particular[i];
-            TensorPrimitives.MultiplyAdd(_nullspace.AsSpan(i * Free, Free), row.Values[k], reduced, reduced);
+            var (start, length) = _filled[i].GetOffsetAndLength(Free);
+            if (length == 1)
+                reduced[start] += row.Values[k] * _nullspace[(i * Free) + start];
+            else if (length > 1)
+                AddMultiple(_nullspace.AsSpan((i * Free) + start, length), row.Values[k], reduced.Slice(start, length));
         }
 
         return constant;
@@ -134,6 +141,16 @@ internal sealed class Elimination
         }
 
         return reduced;
+    }
+
+    private static void AddMultiple(ReadOnlySpan<double> source, double factor, Span<double> target) =>
+        TensorPrimitives.MultiplyAdd(source, factor, target, target);
+
+    private Range FilledPart(int unknown)
+    {
+        var row = _nullspace.AsSpan(unknown * Free, Free);
+        var first = row.IndexOfAnyExcept(0.0);
+        return first < 0 ? 0..0 : first..(row.LastIndexOfAnyExcept(0.0) + 1);
     }
 
     private static double[] Scaled(double[] row, double value, int unknowns)
