@@ -132,6 +132,10 @@ internal sealed class TomlReader
     {
         var place = PlaceOf(value);
         var raw = value.ToString()?.Trim() ?? "";
+
+        // What follows on the line, a comment say, hangs on the value's last token.
+        if (value.Span.Start.Line == value.Span.End.Line)
+            raw = raw[..Math.Min(raw.Length, place.Length)];
         return value switch
         {
             StringValueSyntax text => new TomlValue(TomlKind.Text, raw, text.Value ?? "", double.NaN, [], place),

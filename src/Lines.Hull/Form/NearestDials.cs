@@ -128,7 +128,7 @@ internal static class DialAccess
         Dial.BowRocker or Dial.SternRocker => [0.1 * d.Draft, 0.25 * d.Draft, 0.4 * d.Draft, 0.6 * d.Draft],
         Dial.TransomImmersion => [0.1 * d.Draft, 0.2 * d.Draft, 0.35 * d.Draft],
         Dial.Forefoot or Dial.Heel => [0.04 * d.Length, 0.06 * d.Length, 0.09 * d.Length],
-        Dial.BowVee or Dial.SternVee => [20 * Degree, 35 * Degree, 50 * Degree, 65 * Degree],
+        Dial.BowVee or Dial.SternVee => [5 * Degree, 10 * Degree, 15 * Degree, 25 * Degree, 40 * Degree, 60 * Degree],
         Dial.EntryAngle or Dial.RunAngle => [.. Enumerable.Range(2, 12).Select(k => k * 2.5 * Degree)],
         Dial.TransomBreadth => [0.45 * d.Beam, 0.6 * d.Beam, 0.75 * d.Beam],
         Dial.BowSheer or Dial.SternSheer => [d.Depth, 1.2 * d.Depth, 1.4 * d.Depth],

@@ -91,15 +91,14 @@ public sealed class ElasticProgram
 
         var steps = 0;
         var gradient = new double[n];
-        var matrix = (double[])_reducedHessian.Clone();
-        var within = new bool[m];
+        var matrix = new double[n * n];
         for (; ; steps++)
         {
             FillGradient(inequalities, g, slack, t, f, gradient);
             var scale = Math.Max(1e-300, TensorPrimitives.Norm(f) + InequalityScale(inequalities, g, slack, n));
             if (TensorPrimitives.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
-            UpdateMatrix(inequalities, g, slack, within, n, matrix);
+            FillMatrix(inequalities, g, slack, n, matrix);
             var direction = new DenseMatrix(n, n, matrix).Cholesky().Solve(new DenseVector(gradient)).Negate().AsArray();
             var length = LineSearch(inequalities, g, slack, gradient, direction, n, out var slopes);
             for (var k = 0; k < n; k++)
@@ -149,28 +148,32 @@ public sealed class ElasticProgram
         }
     }
 
-    /// <summary>Brings H + Σ w g gᵀ over the violated rows up to date: only rows that changed sides are added or taken out.</summary>
-    private static void UpdateMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, bool[] within, int n, double[] matrix)
+    /// <summary>Writes the lower triangle of H + Σ w g gᵀ over the violated rows, column by column.</summary>
+    private void FillMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
     {
+        _reducedHessian.AsSpan().CopyTo(matrix);
         for (var r = 0; r < rows.Count; r++)
         {
-            var violated = slack[r] > 0;
-            if (violated == within[r])
+            if (slack[r] <= 0)
                 continue;
-            within[r] = violated;
-            var weight = violated ? rows[r].Weight : -rows[r].Weight;
             var row = g.AsSpan(r * n, n);
             for (var i = 0; i < n; i++)
             {
-                var k = weight * row[i];
+                var k = rows[r].Weight * row[i];
                 if (k != 0)
                 {
-                    // Column i from its diagonal down: the lower triangle, which is what the factorisation reads.
                     var target = matrix.AsSpan((i * n) + i, n - i);
                     TensorPrimitives.MultiplyAdd<double>(row[i..], k, target, target);
                 }
             }
         }
+
+        // Where the energy leaves a direction free, rounding must not make it negative.
+        var largest = 0.0;
+        for (var i = 0; i < n; i++)
+            largest = Math.Max(largest, matrix[(i * n) + i]);
+        for (var i = 0; i < n; i++)
+            matrix[(i * n) + i] += 1e-15 * largest;
     }
 
     /// <summary>Exact minimum along a direction: the root of a slope that only grows.</summary>
