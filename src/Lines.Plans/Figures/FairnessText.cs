@@ -34,7 +34,8 @@ public static class FairnessText
 
     private static string Millimetres(double metres) => Invariant($"{metres * 1000:F2}");
 
-    private static string Family(LineKind kind) => kind switch
+    /// <summary>What lines of a kind are called together.</summary>
+    internal static string Family(LineKind kind) => kind switch
     {
         LineKind.Station => "sections",
         LineKind.Waterline => "waterlines",

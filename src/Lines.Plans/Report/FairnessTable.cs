@@ -2,6 +2,7 @@ using System.Text;
 using Lines.Design.Schema;
 using Lines.Hull.Fairness;
 using Lines.Hull.Sections;
+using Lines.Plans.Figures;
 
 namespace Lines.Plans.Report;
 
@@ -61,16 +62,9 @@ internal static class FairnessTable
             .Append(Invariant($"<td class=\"n\">{inflections}</td><td class=\"n\">{pieces}</td>"))
             .Append("<td").Append(bad ? " class=\"bad\"" : "").Append('>').Append(verdict).Append("</td></tr>\n");
 
-    private static string Family(LineKind kind) => kind switch
+    private static string Family(LineKind kind)
     {
-        LineKind.Station => "Sections",
-        LineKind.Waterline => "Waterlines",
-        LineKind.Buttock => "Buttocks",
-        LineKind.Diagonal => "Diagonals",
-        LineKind.Sheer => "Sheer",
-        LineKind.Keel => "Keel",
-        LineKind.Stem => "Stem",
-        LineKind.Stern => "Stern",
-        _ => "Other",
-    };
+        var name = FairnessText.Family(kind);
+        return char.ToUpperInvariant(name[0]) + name[1..];
+    }
 }

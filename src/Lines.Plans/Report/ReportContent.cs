@@ -1,5 +1,7 @@
 using Lines.Drawing.Model;
 using Lines.Hull.Fairness;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
 
 namespace Lines.Plans.Report;
 
@@ -7,22 +9,11 @@ namespace Lines.Plans.Report;
 /// <param name="Title">Title of the design.</param>
 /// <param name="LinesPlan">The lines plan.</param>
 /// <param name="Figures">The numbers, in groups.</param>
+/// <param name="Notation">How lengths are written; the other units follow it.</param>
 /// <param name="Fairness">The judgement of the lines.</param>
 /// <param name="Files">The files written beside the report.</param>
 public sealed record ReportContent(
-    string Title, Sheet LinesPlan, IReadOnlyList<ReportGroup> Figures, FairnessReport Fairness, IReadOnlyList<ReportFile> Files);
-
-/// <summary>Numbers that belong together.</summary>
-/// <param name="Title">What they are about.</param>
-/// <param name="Rows">The numbers.</param>
-public sealed record ReportGroup(string Title, IReadOnlyList<ReportFigure> Rows);
-
-/// <summary>One number as it is shown.</summary>
-/// <param name="Name">What it is.</param>
-/// <param name="Value">Its value with its unit.</param>
-/// <param name="Note">Source and range of an estimate, or what the number means; empty where nothing need be said.</param>
-/// <param name="IsEstimate">Whether it is an estimate rather than geometry.</param>
-public sealed record ReportFigure(string Name, string Value, string Note = "", bool IsEstimate = false);
+    string Title, Sheet LinesPlan, IReadOnlyList<FigureGroup> Figures, LengthNotation Notation, FairnessReport Fairness, IReadOnlyList<ReportFile> Files);
 
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>

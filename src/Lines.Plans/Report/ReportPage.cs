@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using Lines.Drawing.Svg;
+using Lines.Plans.Figures;
 
 namespace Lines.Plans.Report;
 
@@ -22,7 +23,7 @@ public static class ReportPage
         Head(page, content);
         page.Append("<main>\n");
         Plan(page, content);
-        Numbers(page, content.Figures);
+        Numbers(page, content);
         page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness)).Append("</section>\n");
         Files(page, content.Files);
         CautionList(page);
@@ -47,19 +48,18 @@ public static class ReportPage
             .Append(SvgFile.Write(content.LinesPlan))
             .Append("</div>\n<figcaption>Profile; half-breadths above the centreline, diagonals below it; body plan. The bow is to the right.</figcaption>\n</figure>\n</section>\n");
 
-    private static void Numbers(StringBuilder page, IReadOnlyList<ReportGroup> groups)
+    private static void Numbers(StringBuilder page, ReportContent content)
     {
         page.Append("<section aria-labelledby=\"numbers\">\n<h2 id=\"numbers\">Numbers</h2>\n<div class=\"groups\">\n");
-        foreach (var group in groups)
+        foreach (var group in content.Figures)
         {
             page.Append("<table>\n<caption>").Append(Escaped(group.Title)).Append("</caption>\n<tbody>\n");
-            foreach (var figure in group.Rows)
+            foreach (var figure in group.Figures)
             {
                 page.Append("<tr><th scope=\"row\">").Append(Escaped(figure.Name));
-                var note = figure.IsEstimate ? (figure.Note.Length > 0 ? "Estimate: " + figure.Note : "Estimate.") : figure.Note;
-                if (note.Length > 0)
+                if (NoteOf(figure) is { Length: > 0 } note)
                     page.Append("<span class=\"note\"> ").Append(Escaped(note)).Append("</span>");
-                page.Append("</th><td class=\"n\">").Append(Escaped(figure.Value)).Append("</td></tr>\n");
+                page.Append("</th><td class=\"n\">").Append(Escaped(FigureText.Show(figure, content.Notation))).Append("</td></tr>\n");
             }
 
             page.Append("</tbody>\n</table>\n");
@@ -67,6 +67,14 @@ public static class ReportPage
 
         page.Append("</div>\n</section>\n");
     }
+
+    private static string NoteOf(Figure figure) => figure switch
+    {
+        { Value: null } => figure.Why,
+        { IsEstimate: true, Note.Length: > 0 } => "estimate: " + figure.Note,
+        { IsEstimate: true } => "estimate",
+        _ => figure.Note,
+    };
 
     private static void Files(StringBuilder page, IReadOnlyList<ReportFile> files)
     {

@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Lines.Hull.Fairness;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
+using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
@@ -19,9 +20,15 @@ public class ReportPageTests
         "Trial <boat> & \"co\"",
         LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimetres)),
         [
-            new ReportGroup("Principal dimensions", [new("Length overall", "5200 mm"), new("Beam", "740 mm", "greatest, outside of planking")]),
-            new ReportGroup("In the water", [new("Wetted surface", "2.41 m2", "fresh water", IsEstimate: true)]),
+            new FigureGroup("dimensions", "Principal dimensions",
+            [
+                new("length", "Length", 5.2, Quantity.Length),
+                new("beam", "Beam", 0.74, Quantity.Length) { Note = "greatest breadth" },
+                new("entry_angle", "Half-angle of entrance", null, Quantity.Angle) { Why = "nothing is immersed" },
+            ]),
+            new FigureGroup("afloat", "In the water", [new("displacement", "Displacement", 120.5, Quantity.Mass) { Note = "fresh water", IsEstimate = true }]),
         ],
+        LengthNotation.Millimetres,
         FairnessReport.Of(HullOnTrial),
         [new("templates-letter.pdf", "Full-size patterns to print.", OpenFirst: true), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
 
@@ -54,10 +61,10 @@ public class ReportPageTests
     public void Every_figure_file_and_caution_is_on_it_as_text()
     {
         var text = Parsed().Root!.Value;
-        foreach (var wanted in Content.Figures.SelectMany(g => g.Rows).SelectMany(r => new[] { r.Name, r.Value, r.Note })
+        foreach (var wanted in Content.Figures.SelectMany(g => g.Figures).SelectMany(f => new[] { f.Name, FigureText.Show(f, Content.Notation), f.Note, f.Why })
             .Concat(Content.Files.SelectMany(f => new[] { f.Path, f.Purpose })).Concat(Cautions.All).Append(Content.Title))
             Assert.Contains(wanted, text, StringComparison.Ordinal);
-        Assert.Contains("Estimate: fresh water", text, StringComparison.Ordinal);
+        Assert.Contains("estimate: fresh water", text, StringComparison.Ordinal);
         Assert.Contains("Open first: templates-letter.pdf", text, StringComparison.Ordinal);
     }
 
