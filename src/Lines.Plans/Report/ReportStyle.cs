@@ -27,7 +27,8 @@ internal static class ReportStyle
         .plan div { background: #fff; border: 1px solid var(--rule); overflow-x: auto; }
         .plan svg { display: block; width: 100%; min-width: 56rem; height: auto; }
         figcaption, .note { color: var(--soft); font-size: .9rem; }
-        .groups { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); column-gap: 2.5rem; align-items: start; }
+        .groups { columns: 2 24rem; column-gap: 2.5rem; }
+        .groups table { break-inside: avoid; }
         table { border-collapse: collapse; width: 100%; font-size: .95rem; font-variant-numeric: tabular-nums lining-nums; }
         caption { text-align: left; font-weight: 600; font-size: 1.05rem; padding: .9rem 0 .3rem; }
         th, td { text-align: left; vertical-align: baseline; padding: .28rem .9rem .28rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
