@@ -6,8 +6,9 @@ namespace Lines.Hull.Offsets;
 /// <summary>Points of the inside of the planking on two planes at once.</summary>
 /// <remarks>
 /// <para><b>Method.</b> From the point of the outside on both planes the thickness is taken off in steps, each solved by Newton in
-/// (u, v); where a step does not settle, the whole is done again in four times as many. A point that is followed so either
-/// crosses the centreplane, where both sides have met, or ends where the inside only touches the planes: then there is none.</para>
+/// (u, v); where a step does not settle, the whole is done again in four times as many. A point that is followed so may cross
+/// the centreplane, where both sides have met: then there is none. Where the skin turns so sharply that the following does not
+/// settle at all (low down at a forefoot), the neighbourhood is searched on a grid, the cell nearest to the outside point first.</para>
 /// <para><b>Accuracy.</b> Within 1e-11 m of both planes.</para>
 /// </remarks>
 internal sealed class InsideSolver(HullSurface hull, double thickness)
@@ -18,6 +19,12 @@ internal sealed class InsideSolver(HullSurface hull, double thickness)
 
     /// <summary>Newton steps within which a settled iteration has long been over: it doubles its digits each time.</summary>
     private const int NewtonLimit = 25;
+
+    /// <summary>Cells each way of the grid that is searched.</summary>
+    private const int Cells = 64;
+
+    /// <summary>How far the search reaches from the outside point, in parameters.</summary>
+    private const double Reach = 0.2;
 
     /// <summary>How far a solution may lie past the ends of the skin, in its parameters: planks are thin.</summary>
     private const double PastEnd = 0.1;
@@ -48,7 +55,47 @@ internal sealed class InsideSolver(HullSurface hull, double thickness)
                 return end.Point;
         }
 
+        return Search(first, second, startU, startV);
+    }
+
+    // Cells in which both distances change sign hold the crossings; rows crowd toward the keel, where the skin turns.
+    private Point3? Search(Plane first, Plane second, double startU, double startV)
+    {
+        var skin = InsetSkin.Of(hull, thickness);
+        double[] us = [.. Enumerable.Range(0, Cells + 1).Select(i => startU + (Reach * ((2.0 * i / Cells) - 1))).Where(u => u is > 0 and < 1)];
+        double[] vs = [.. Enumerable.Range(0, Cells + 1).Select(j => (startV + Reach) * Math.Pow(j / (double)Cells, 2)).Where(v => v is > 0 and <= 1)];
+        var grid = us.Select(u => vs.Select(v => skin.At(u, v).Point).ToArray()).ToArray();
+        var cells = new List<(double Far, double U, double V)>();
+        for (var i = 1; i < us.Length; i++)
+        {
+            for (var j = 1; j < vs.Length; j++)
+            {
+                ReadOnlySpan<Point3> corners = [grid[i - 1][j - 1], grid[i - 1][j], grid[i][j - 1], grid[i][j]];
+                double u = (us[i - 1] + us[i]) / 2, v = (vs[j - 1] + vs[j]) / 2;
+                if (Straddles(first, corners) && Straddles(second, corners))
+                    cells.Add((Math.Abs(u - startU) + Math.Abs(v - startV), u, v));
+            }
+        }
+
+        foreach (var (_, u, v) in cells.OrderBy(c => c.Far))
+        {
+            if (Settle(skin, first, second, u, v) is { Point.Y: >= -Settled, U: >= 0 and <= 1, V: >= 0 and <= 1 } found)
+                return found.Point;
+        }
+
         return null;
+    }
+
+    private static bool Straddles(Plane plane, ReadOnlySpan<Point3> corners)
+    {
+        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (var corner in corners)
+        {
+            var distance = plane.DistanceTo(corner);
+            (low, high) = (Math.Min(low, distance), Math.Max(high, distance));
+        }
+
+        return low <= 0 && high >= 0;
     }
 
     private static InsetPoint? Settle(InsetSkin skin, Plane first, Plane second, double u, double v)

@@ -1,3 +1,4 @@
+using Lines.Design;
 using Lines.Hull.Form;
 using Lines.Hull.Offsets;
 using Lines.Hull.Sections;
@@ -72,6 +73,22 @@ public class TableOfOffsetsTests
                 var distance = NearestOnSkin.Distance(hull.Side.PointAt, p, (-0.01, 1.01), (0, 1.05));
                 Assert.True(Math.Abs(distance - Planking) < 1e-6, Invariant($"{place}: {p} is {distance} m from the skin"));
             }
+        }
+    }
+
+    [Theory]
+    [InlineData("gauge-runner", 0.006)]
+    [InlineData("gauge-runner-fine", 0.009)]
+    [InlineData("line-layer", 0.004)]
+    public void Inside_of_a_shaped_hull_every_waterline_has_both_its_ends_further_in(string template, double planking)
+    {
+        // Low waterlines end where the skin turns sharply from keel to stem, and the inside far behind the outside.
+        var path = Repository.PathOf("templates", template + ".toml");
+        var lines = HullLines.Of(HullShape.Solve(DesignFile.Read(File.ReadAllText(path), path).Design!.Vessel.MainHull).Surface!);
+        foreach (var (outside, inside) in TableOfOffsets.Outside(lines).Ends.Zip(TableOfOffsets.Inside(lines, planking).Ends))
+        {
+            Assert.InRange(inside.AftOfFore!.Value, outside.AftOfFore!.Value + planking, lines.Hull.WidestX);
+            Assert.InRange(inside.ForwardOfAft!.Value, outside.ForwardOfAft!.Value + planking, lines.Hull.WidestX);
         }
     }
 

@@ -31,6 +31,18 @@ public class SimpsonRulesTests
         Assert.Equal(3.5, SimpsonRules.Unequal([1, 2], [3, 4]), 1e-15);
     }
 
+    [Theory]
+    [InlineData(11, 0.99)]
+    [InlineData(21, 0.9975)]
+    public void On_the_parabolic_hull_the_first_rule_is_exact_and_the_trapezoid_is_not(int stations, double trapezoid)
+    {
+        // Section areas of Wigley's hull are (2/3) B T (1 - ξ²); its volume is 4/9 L B T. Closed form: the trapezoid's ratio is 1 - 1/n² for n intervals.
+        var h = 1.0 / (stations - 1);
+        double[] areas = [.. Enumerable.Range(0, stations).Select(i => 2 / 3.0 * (1 - Math.Pow((2 * i * h) - 1, 2)))];
+        Assert.Equal(4 / 9.0, SimpsonRules.First(areas, h), 1e-15);
+        Assert.Equal(trapezoid, (areas.Sum() - ((areas[0] + areas[^1]) / 2)) * h / (4 / 9.0), 1e-12);
+    }
+
     [Fact]
     public void A_wrong_number_of_ordinates_is_refused_with_the_number()
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lines.Design;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
@@ -44,6 +45,20 @@ public class StepFileReadBack
         // The transom's half area: by strips of its edge, second order, so 4000 of them.
         var half = FacetHydrostatics.Transom(hull.Side, 10, 4000).Area / 2;
         Assert.Equal(1e6 * half, Number(Line(read, "face 1 area").Split(' ')[3]), 1);
+    }
+
+    [OutsideReaderTheory("occt")]
+    [InlineData("gauge-runner", 1)]
+    [InlineData("silt-sampler", 2)]
+    public void A_shaped_hull_is_valid_and_has_its_area(string template, int faces)
+    {
+        var path = Repository.PathOf("templates", template + ".toml");
+        var hull = HullShape.Solve(DesignFile.Read(File.ReadAllText(path), path).Design!.Vessel.MainHull).Surface!;
+        var read = Read(hull);
+        Assert.Contains("valid 1", read, StringComparer.Ordinal);
+        Assert.Contains(Invariant($"faces {faces}"), read, StringComparer.Ordinal);
+        ComparePoles(hull, read);
+        CompareArea(hull, read);
     }
 
     [OutsideReaderFact("occt")]
