@@ -10,7 +10,7 @@ public static class Peak
 
     /// <summary>The greatest value over an interval that is cut so finely that between three neighbours there is one peak.</summary>
     /// <remarks>
-    /// <para><b>Method.</b> The best of the given places, then Brent's (1973) minimiser between its neighbours: parabolas through the
+    /// <para><b>Method.</b> The best of the given places, then the minimiser of [Brent] between its neighbours: parabolas through the
     /// three best points while they converge, golden section otherwise.</para>
     /// <para><b>Accuracy.</b> The value to rounding, the place to 1.5e-8 of the interval where the peak is round.</para>
     /// </remarks>

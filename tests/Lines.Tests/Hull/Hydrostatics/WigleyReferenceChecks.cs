@@ -4,7 +4,7 @@ using Xunit;
 
 namespace Lines.Tests.Hull.Hydrostatics;
 
-/// <summary>Closed forms of the parabolic hull of C. Wigley, Trans. INA 84 (1942), exact by integrating its polynomial.</summary>
+/// <summary>Closed forms of the parabolic hull of Wigley (1942), exact by integrating its polynomial.</summary>
 public class WigleyReferenceChecks
 {
     private const double Tolerance = 1e-9;
