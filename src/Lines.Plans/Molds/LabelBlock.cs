@@ -1,0 +1,41 @@
+using Lines.Drawing.Model;
+using Lines.Drawing.Text;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>Lines of lettering one below the other in a band of a part.</summary>
+internal static class LabelBlock
+{
+    private const double Leading = 1.65;
+    private const double LeastHeight = 2.2;
+
+    /// <summary>Sets the lines in the middle of a band, each as large as the room across lets it.</summary>
+    /// <param name="outline">The part.</param>
+    /// <param name="lines">The lines with the heights wanted [mm], the uppermost first.</param>
+    /// <param name="centre">Abscissa to centre on [mm].</param>
+    /// <param name="low">Lower end of the band [mm].</param>
+    /// <param name="high">Upper end of the band [mm].</param>
+    /// <returns>The lettering, and the levels between which it stands.</returns>
+    public static (IReadOnlyList<TextMark> Marks, double Low, double High) Of(
+        PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double centre, double low, double high)
+    {
+        var total = lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
+        var scale = Math.Min(1, (high - low) / total);
+        var top = ((low + high) / 2) + (scale * total / 2);
+        var marks = new List<TextMark>();
+        var y = top;
+        foreach (var (text, wanted) in lines)
+        {
+            var height = scale * wanted;
+            y -= height;
+            var room = outline.Room(y, y + height, centre);
+            var fit = 2 * Math.Min(centre - room.Left, room.Right - centre) / StrokeLettering.Width(text, 1);
+            height = Math.Max(LeastHeight, Math.Min(height, fit));
+            marks.Add(new TextMark(MoldInks.Text, text, new Point2(centre, y), height, Anchor.Centre));
+            y -= scale * wanted * (Leading - 1);
+        }
+
+        return (marks, marks[^1].At.Y, top);
+    }
+}

@@ -1,0 +1,19 @@
+using Lines.Drawing.Model;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>The layers of mold sheets: one for each operation, so that a controller's tool list and a saw read the same file.</summary>
+public static class MoldInks
+{
+    /// <summary>Outlines to cut: the line to saw or rout to, on paper heavier than the rest.</summary>
+    public static Layer Cut { get; } = new("cut", new Ink(0.5), 1);
+
+    /// <summary>Lines to mark on the face.</summary>
+    public static Layer Mark { get; } = new("mark", new Ink(0.2), 5);
+
+    /// <summary>Holes to drill.</summary>
+    public static Layer Drill { get; } = new("drill", new Ink(0.3), 3);
+
+    /// <summary>Lettering to engrave or write.</summary>
+    public static Layer Text { get; } = new("text", new Ink(0.25), 7);
+}

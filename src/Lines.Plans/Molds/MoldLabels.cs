@@ -1,0 +1,55 @@
+using Lines.Construction.Molds;
+using Lines.Kernel.Units;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>What is written on a mold and about it.</summary>
+internal static class MoldLabels
+{
+    /// <summary>The lines of a mold's label with their heights [mm].</summary>
+    public static IReadOnlyList<(string Text, double Height)> Of(string title, Mold mold, LengthNotation notation)
+    {
+        List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8), (title, 7)];
+        lines.AddRange(Place(mold, notation).Select(t => (t, 5.5)));
+        lines.Add(($"INSIDE OF {Shown(mold.Planking, notation)} PLANKING", 5.5));
+        return lines;
+    }
+
+    /// <summary>Which way the labelled face looks.</summary>
+    public static string Face(Mold mold) => mold.Face switch
+    {
+        MoldFace.Bow => "THIS FACE TO BOW",
+        MoldFace.Stern => "THIS FACE TO STERN",
+        _ => "THIS FACE TO STARBOARD",
+    };
+
+    /// <summary>A length with its unit.</summary>
+    public static string Shown(double metres, LengthNotation notation) => new Length(metres).ToText(notation);
+
+    private static IEnumerable<string> Place(Mold mold, LengthNotation notation)
+    {
+        switch (mold.Kind)
+        {
+            case MoldKind.Station:
+                yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK END";
+                break;
+            case MoldKind.Transom:
+                var (least, greatest) = mold.Bevel!.Value;
+                yield return "AFTER FACE, TRUE SHAPE";
+                yield return Bevel(least, greatest);
+                break;
+            default:
+                yield return $"FOOT {Shown(mold.Foot.Fore, notation)} TO {Shown(mold.Foot.Aft, notation)} FROM STRONGBACK END";
+                yield return $"STOCK {Shown(mold.Stock, notation)}, EDGE SQUARE";
+                break;
+        }
+    }
+
+    private static string Bevel(double least, double greatest)
+    {
+        const double degree = Math.PI / 180;
+        return least >= 0
+            ? Invariant($"BEVEL {least / degree:F0} TO {greatest / degree:F0} DEG, FORE FACE LARGER")
+            : Invariant($"BEVEL {least / degree:F0} TO {greatest / degree:F0} DEG, PLUS: FORE FACE LARGER");
+    }
+}

@@ -1,0 +1,136 @@
+using Lines.Construction.Molds;
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>Molds as full-size sheets: one for each, for the router and for paper, and one with all.</summary>
+/// <remarks>
+/// <para><b>Frame.</b> Millimetres at 1:1. Each mold is seen from its labelled face, standing on the strongback: keel up.</para>
+/// <para><b>Accuracy.</b> Outlines are the mold's own lines and arcs, within <see cref="MoldShaping.FitTolerance"/> of the exact section.</para>
+/// </remarks>
+public static class MoldSheets
+{
+    private const double PaperMargin = 2;
+    private const double Gap = 15;
+    private const double RowWidth = 2440;
+    private const double Square = 100;
+    private const double SquareClearance = 6;
+
+    /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom.</summary>
+    public static string FileName(Mold mold)
+    {
+        ArgumentNullException.ThrowIfNull(mold);
+        return mold.Kind switch
+        {
+            MoldKind.Station => Invariant($"mold-{mold.Number:D2}"),
+            MoldKind.Stem => "stem",
+            MoldKind.Stern => "stern",
+            _ => "transom",
+        };
+    }
+
+    /// <summary>A mold for the router: as drawn, with a 100 mm square on the layer "mark" beside it to check the scale.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="mold">The mold.</param>
+    /// <param name="notation">How lengths are written.</param>
+    public static Sheet ForRouter(string title, Mold mold, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mold);
+        var marks = MoldDrawing.Of(title, mold, notation);
+        return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(MoldDrawing.Millimetres(mold.Outline)))], Gap);
+    }
+
+    /// <summary>A mold for paper: the same, trimmed to the part, without the square that the pages bring along themselves.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="mold">The mold.</param>
+    /// <param name="notation">How lengths are written.</param>
+    public static Sheet ForPaper(string title, Mold mold, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mold);
+        return Trimmed(SheetTitle(title, mold), MoldDrawing.Of(title, mold, notation), PaperMargin);
+    }
+
+    /// <summary>All molds on one sheet, in rows, none nearer than 15 mm to another.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="plan">The molds.</param>
+    /// <param name="notation">How lengths are written.</param>
+    public static Sheet All(string title, MoldPlan plan, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var marks = new List<Mark>();
+        double left = 0, bottom = 0, row = 0;
+        IEnumerable<IReadOnlyList<Mark>> parts =
+            [.. plan.Molds.Select(m => MoldDrawing.Of(title, m, notation)), [.. ScaleSquare(new Point2(0, 0))]];
+        foreach (var part in parts)
+        {
+            var box = Bounds(part);
+            if (left > 0 && left + box.Width > RowWidth)
+                (left, bottom, row) = (0, bottom + row + Gap, 0);
+            marks.AddRange(Moved(part, new Vector2(left - box.Left, bottom - box.Bottom)));
+            (left, row) = (left + box.Width + Gap, Math.Max(row, box.Height));
+        }
+
+        return Trimmed($"{title}: all molds", marks, Gap);
+    }
+
+    private static string SheetTitle(string title, Mold mold) => $"{title}: {mold.Name}";
+
+    private static Sheet Trimmed(string title, IReadOnlyList<Mark> marks, double margin)
+    {
+        var box = Bounds(marks).Grown(margin);
+        return new Sheet(title, box.Width, box.Height, [.. Moved(marks, new Vector2(-box.Left, -box.Bottom))]);
+    }
+
+    // Lettering lies inside the parts, so the paths alone make the bounds.
+    private static Box2 Bounds(IEnumerable<Mark> marks) =>
+        marks.OfType<PathMark>().Select(m => m.Path.Bounds()).Aggregate((a, b) => a.With(b));
+
+    private static IEnumerable<Mark> Moved(IEnumerable<Mark> marks, Vector2 by) => marks.Select(Mark (m) => m switch
+    {
+        PathMark path => path with { Path = path.Path.Mapped(p => p + by) },
+        TextMark text => text with { At = text.At + by },
+        _ => throw new ArgumentException($"a mark of kind {m.GetType().Name} cannot be moved", nameof(marks)),
+    });
+
+    private static IEnumerable<Mark> ScaleSquare(Point2 corner)
+    {
+        yield return new PathMark(MoldInks.Mark, ArcPath.Through(
+            [corner, corner + new Vector2(Square, 0), corner + new Vector2(Square, Square), corner + new Vector2(0, Square)], closed: true));
+        yield return new TextMark(MoldInks.Text, "100 mm SQUARE", corner + new Vector2(Square / 2, (Square / 2) + 4), 5, Anchor.Centre);
+        yield return new TextMark(MoldInks.Text, "MEASURE BEFORE CUTTING", corner + new Vector2(Square / 2, (Square / 2) - 8), 4, Anchor.Centre);
+    }
+
+    // Beside the part inside its own bounds where a corner is free, otherwise to the right of it.
+    private static Point2 SquareBeside(ArcPath outline)
+    {
+        var box = outline.Bounds();
+        for (var y = box.Bottom; y + Square <= box.Top; y += 5)
+        {
+            for (var x = box.Left; x + Square <= box.Right; x += 5)
+            {
+                var corner = new Point2(x, y);
+                if (IsFree(outline, corner))
+                    return corner;
+            }
+        }
+
+        return new Point2(box.Right + Gap, box.Bottom);
+    }
+
+    private static bool IsFree(ArcPath outline, Point2 corner)
+    {
+        if (outline.Contains(corner + new Vector2(Square / 2, Square / 2)))
+            return false;
+        for (var i = 0; i <= 20; i++)
+        {
+            var f = i * Square / 20;
+            Vector2[] border = [new(f, 0), new(f, Square), new(0, f), new(Square, f)];
+            if (border.Any(d => outline.DistanceTo(corner + d) < SquareClearance))
+                return false;
+        }
+
+        return true;
+    }
+}
