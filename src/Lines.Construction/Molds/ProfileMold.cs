@@ -16,6 +16,7 @@ internal static class ProfileMold
     private const double ClampHole = 0.032;
     private const double ClampInset = 0.045;
     private const double ClampSpacing = 0.100;
+    private const double FirstClamp = 0.085;
     private const double ClampMargin = 0.030;
     private const double ScrewHole = 0.005;
     private const double ScrewHeight = 0.018;
@@ -101,9 +102,9 @@ internal static class ProfileMold
         yield return new MoldHole(new Point2(foot + (toward * 0.25 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
         yield return new MoldHole(new Point2(foot + (toward * 0.75 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
 
-        // Clamp holes follow the edge, one every ClampSpacing of its length, where there is wood all round them.
+        // Clamp holes follow the edge from above the sheer mark, one every ClampSpacing of its length, where there is wood all round them.
         var along = 0.0;
-        var next = ClampSpacing / 2;
+        var next = FirstClamp;
         foreach (var s in edge.Segments())
         {
             for (; next <= along + s.Length; next += ClampSpacing)

@@ -8,6 +8,7 @@ namespace Lines.Plans.Molds;
 internal static class LabelBlock
 {
     private const double Leading = 1.65;
+    private const double Largest = 1.5;
     private const double LeastHeight = 2.2;
 
     /// <summary>Sets the lines in the middle of a band, each as large as the room across lets it.</summary>
@@ -21,7 +22,7 @@ internal static class LabelBlock
         PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double centre, double low, double high)
     {
         var total = lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
-        var scale = Math.Min(1, (high - low) / total);
+        var scale = Math.Min(Largest, (high - low) / total);
         var top = ((low + high) / 2) + (scale * total / 2);
         var marks = new List<TextMark>();
         var y = top;

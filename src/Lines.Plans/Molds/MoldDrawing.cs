@@ -11,6 +11,8 @@ internal static class MoldDrawing
 {
     private const double ScrewBand = 26;
     private const double Name = 4;
+    private const double WaterlineName = 5;
+    private const double LeastName = 2.2;
 
     /// <summary>The marks of a mold.</summary>
     /// <param name="title">Title of the design.</param>
@@ -32,7 +34,7 @@ internal static class MoldDrawing
         foreach (var hole in mold.Holes)
             marks.Add(new PathMark(MoldInks.Drill, ArcPath.Circle(new Point2(1000 * hole.At.X, 1000 * hole.At.Y), 500 * hole.Diameter)));
         marks.AddRange(label.Marks);
-        marks.AddRange(lines.SelectMany(l => Names(mold, outline, l)));
+        marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
         marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, bounds, low));
         return marks;
     }
@@ -66,32 +68,40 @@ internal static class MoldDrawing
         return [ArcPath.Line(bottom, bottom with { Y = Math.Max(bottom.Y, low - 3) }), ArcPath.Line(top with { Y = high + 3 }, top)];
     }
 
-    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line)
+    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, double aboveLabel)
     {
         Point2 a = line.Path.Vertices[0].Point, b = line.Path.Vertices[1].Point;
         (double, double) anywhere = (double.NegativeInfinity, double.PositiveInfinity);
         switch (line.Kind)
         {
             case MoldMarkKind.Centreline:
-                var top = Math.Max(a.Y, b.Y);
-                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, top - 24), Name), anywhere));
+                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, aboveLabel + 8), Name), anywhere));
             case MoldMarkKind.Sheer:
                 var inward = Math.Sign(b.X - a.X);
                 return Some(outline.Fitted(
                     new TextMark(MoldInks.Text, line.Name, new Point2(a.X + (inward * 4), a.Y + 1.5), Name, inward > 0 ? Anchor.Left : Anchor.Right),
                     mold.StarboardRight is null ? anywhere : inward > 0 ? (double.NegativeInfinity, -1) : (1, double.PositiveInfinity)));
             default:
-                // Named at both ends, clear of the centreline; a profile's at the inner edge only.
-                if (mold.StarboardRight is null)
-                {
-                    var right = b.X > a.X;
-                    return Some(outline.Fitted(
-                        new TextMark(MoldInks.Text, line.Name, new Point2(b.X + (right ? -5 : 5), b.Y + 1.5), Name, right ? Anchor.Right : Anchor.Left), anywhere));
-                }
+                return mold.StarboardRight is null
+                    ? Some(outline.Fitted(AtInnerEdge(line.Name, b, b.X > a.X), anywhere))
+                    : AtBothEdges(outline, line.Name, a.Y + 1.5);
+        }
+    }
 
-                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(Math.Min(a.X, b.X) + 8, a.Y + 1.5), Name), (double.NegativeInfinity, -2)))
-                    .Concat(Some(outline.Fitted(
-                        new TextMark(MoldInks.Text, line.Name, new Point2(Math.Max(a.X, b.X) - 8, a.Y + 1.5), Name, Anchor.Right), (2, double.PositiveInfinity))));
+    private static TextMark AtInnerEdge(string name, Point2 end, bool right) =>
+        new(MoldInks.Text, name, new Point2(end.X + (right ? -5 : 5), end.Y + 1.5), WaterlineName, right ? Anchor.Right : Anchor.Left);
+
+    // The part narrows above its waterlines, so a name starts where the room over its own height does.
+    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double y)
+    {
+        for (var height = WaterlineName; height >= LeastName; height *= 0.92)
+        {
+            var (left, right) = outline.Room(y, y + height, 0);
+            if (left + StrokeLettering.Width(name, height) > -2)
+                continue;
+            yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
+            yield return new TextMark(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right);
+            yield break;
         }
     }
 

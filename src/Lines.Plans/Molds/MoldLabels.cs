@@ -31,7 +31,8 @@ internal static class MoldLabels
         switch (mold.Kind)
         {
             case MoldKind.Station:
-                yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK END";
+                yield return $"x = {Shown(mold.X, notation)} FROM THE BOW";
+                yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK FORE END";
                 break;
             case MoldKind.Transom:
                 var (least, greatest) = mold.Bevel!.Value;
@@ -39,7 +40,8 @@ internal static class MoldLabels
                 yield return Bevel(least, greatest);
                 break;
             default:
-                yield return $"FOOT {Shown(mold.Foot.Fore, notation)} TO {Shown(mold.Foot.Aft, notation)} FROM STRONGBACK END";
+                yield return $"FOOT {Shown(mold.Foot.Fore, notation)} TO {Shown(mold.Foot.Aft, notation)}";
+                yield return "FROM STRONGBACK FORE END";
                 yield return $"STOCK {Shown(mold.Stock, notation)}, EDGE SQUARE";
                 break;
         }

@@ -2,6 +2,7 @@ using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
+using Lines.Plans.Paper;
 
 namespace Lines.Plans.Molds;
 
@@ -87,12 +88,7 @@ public static class MoldSheets
     private static Box2 Bounds(IEnumerable<Mark> marks) =>
         marks.OfType<PathMark>().Select(m => m.Path.Bounds()).Aggregate((a, b) => a.With(b));
 
-    private static IEnumerable<Mark> Moved(IEnumerable<Mark> marks, Vector2 by) => marks.Select(Mark (m) => m switch
-    {
-        PathMark path => path with { Path = path.Path.Mapped(p => p + by) },
-        TextMark text => text with { At = text.At + by },
-        _ => throw new ArgumentException($"a mark of kind {m.GetType().Name} cannot be moved", nameof(marks)),
-    });
+    private static IEnumerable<Mark> Moved(IEnumerable<Mark> marks, Vector2 by) => marks.Select(m => MovedMarks.Of(m, by));
 
     private static IEnumerable<Mark> ScaleSquare(Point2 corner)
     {

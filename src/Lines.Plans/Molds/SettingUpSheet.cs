@@ -1,0 +1,96 @@
+using Lines.Construction.Molds;
+using Lines.Drawing.Model;
+using Lines.Hull.Form;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>The setting-up sheet: where every mold stands on the strongback, drawn and tabled, on letter paper held sideways.</summary>
+public static class SettingUpSheet
+{
+    private const double Margin = 11;
+    private const double TitleBand = 13;
+    private const double NoteLetters = 2.1;
+    private const double NoteLine = 3.6;
+    private const double AboveNotes = 5;
+
+    /// <summary>The pages.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="hull">The hull.</param>
+    /// <param name="plan">Its molds.</param>
+    /// <param name="notation">How lengths are written.</param>
+    /// <returns>One page; more where the table needs them.</returns>
+    public static IReadOnlyList<Sheet> Of(string title, HullSurface hull, MoldPlan plan, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(title);
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(plan);
+        double width = PaperSize.Letter.Height, height = PaperSize.Letter.Width;
+        var page = new Box2(Margin, Margin, width - Margin, height - Margin);
+        var view = new SettingUpView(hull, plan, notation, page.Width);
+        var notes = Notes(hull, plan, notation).ToList();
+
+        // On the first page the table takes what view and notes leave; one that needs more goes on over the page.
+        var room = page.Top - TitleBand - view.Height - (page.Bottom + (notes.Count * NoteLine) + AboveNotes);
+        var row = Math.Clamp((room - SettingUpTable.Head) / plan.Molds.Count, SettingUpTable.LeastRow, SettingUpTable.GreatestRow);
+        var pages = new List<IReadOnlyList<Mold>>();
+        for (var left = plan.Molds.ToList(); left.Count > 0; room = page.Height - TitleBand)
+        {
+            var rows = Math.Clamp((int)(((room - SettingUpTable.Head) / row) + 1e-9), 0, left.Count);
+            pages.Add(left[..rows]);
+            left = left[rows..];
+        }
+
+        return [.. pages.Select((rows, i) => new Sheet(
+            $"{title}: setting up", width, height, Page(title, view, notes, rows, row, notation, page, i, pages.Count)))];
+    }
+
+    private static IReadOnlyList<Mark> Page(
+        string title, SettingUpView view, List<string> notes, IReadOnlyList<Mold> rows, double row, LengthNotation notation, Box2 page, int index, int count)
+    {
+        var marks = new PageMarks();
+        marks.Text(SettingUpInks.Heading, "Setting up the molds", new Point2(page.Left, page.Top - 5), 5);
+        marks.Text(SettingUpInks.Text, title, new Point2(page.Right, page.Top - 4), 4, page.Width / 2, Anchor.Right);
+        var top = page.Top - TitleBand;
+        var small = Invariant($"Boat upside down, seen from starboard, bow to the left. Scale 1:{view.Scale}. Lengths in {Unit(notation)}.");
+        marks.Text(SettingUpInks.Text, small, new Point2(page.Left, page.Top - 10), 2.3);
+        if (count > 1)
+            marks.Text(SettingUpInks.Text, Invariant($"page {index + 1} of {count}"), new Point2(page.Right, page.Top - 10), 2.3, anchor: Anchor.Right);
+        if (index == 0)
+        {
+            view.Draw(marks, page with { Top = top });
+            top -= view.Height;
+            for (var i = 0; i < notes.Count; i++)
+                marks.Text(SettingUpInks.Text, notes[i], new Point2(page.Left, page.Bottom + ((notes.Count - 1 - i) * NoteLine)), NoteLetters, page.Width);
+        }
+
+        if (rows.Count > 0)
+            SettingUpTable.Draw(marks, page with { Top = top }, rows, row, notation);
+        return marks.All;
+    }
+
+    private static IEnumerable<string> Notes(HullSurface hull, MoldPlan plan, LengthNotation notation)
+    {
+        string Shown(double metres) => new Length(metres).ToText(notation);
+        var s = plan.Strongback;
+        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. Every foot is as wide: set its corners flush and its notch on the centreline.";
+        yield return $"Distances run from the fore end to the labelled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labelled edge.";
+        yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
+        yield return "Profile molds butt against the nearest mold's labelled face; planking lands on the corners of their square edge. Far face proud: ease that edge by so much.";
+        if (hull.Transom is not null)
+            yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
+        foreach (var l in plan.LeftOut)
+            yield return $"No mold at x = {Shown(l.X)}: {l.Reason}.";
+        yield return "Measure the 100 mm square of the mold sheets before cutting. Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
+    }
+
+    private static string Unit(LengthNotation notation) => notation switch
+    {
+        LengthNotation.Millimetres => "mm",
+        LengthNotation.Inches => "inches",
+        LengthNotation.FeetInches => "feet and inches",
+        _ => "feet, inches and eighths",
+    };
+}

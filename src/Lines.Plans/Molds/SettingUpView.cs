@@ -1,0 +1,155 @@
+using Lines.Construction.Molds;
+using Lines.Drawing.Model;
+using Lines.Drawing.Text;
+using Lines.Hull.Form;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>The side view of the setting-up sheet: the molds upside down on the strongback, bow to the left, to scale.</summary>
+internal sealed class SettingUpView
+{
+    private static readonly int[] s_scales = [4, 5, 6, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 45, 50, 60, 80, 100];
+
+    private const double StrongbackDepth = 0.09;
+    private const double Figures = 2.2;
+    private const double RoomAbove = 7;
+    private const double Leader = 5;
+    private const double Gap = 4;
+    private const double Beside = 4;
+
+    private readonly HullSurface _hull;
+    private readonly MoldPlan _plan;
+    private readonly LengthNotation _notation;
+    private readonly double _perMetre;
+    private Point2 _zero;
+
+    /// <summary>Chooses the scale for a width.</summary>
+    /// <param name="hull">The hull.</param>
+    /// <param name="plan">The molds.</param>
+    /// <param name="notation">How lengths are written.</param>
+    /// <param name="width">Room across [mm].</param>
+    public SettingUpView(HullSurface hull, MoldPlan plan, LengthNotation notation, double width)
+    {
+        (_hull, _plan, _notation) = (hull, plan, notation);
+        var needed = plan.Strongback.Length * 1000 / width;
+        Scale = s_scales.FirstOrDefault(s => s >= needed, (int)Math.Ceiling(needed / 100) * 100);
+        _perMetre = 1000.0 / Scale;
+    }
+
+    /// <summary>The view is 1 : this.</summary>
+    public int Scale { get; }
+
+    /// <summary>Height the view takes, figures included [mm].</summary>
+    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMetre) + Leader + Distances.Max(d => StrokeLettering.Width(SettingUpTable.Figure(d, _notation), Figures)) + Gap;
+
+    /// <summary>Draws the view.</summary>
+    /// <param name="marks">The page.</param>
+    /// <param name="room">Where; its top is the view's.</param>
+    public void Draw(PageMarks marks, Box2 room)
+    {
+        _zero = new Point2(room.Left + ((room.Width - (_plan.Strongback.Length * _perMetre)) / 2), room.Top - RoomAbove - (Highest * _perMetre));
+        DrawStrongback(marks);
+        foreach (var mold in _plan.Molds)
+            DrawMold(marks, mold);
+        DrawHull(marks);
+        DrawNames(marks);
+        DrawDistances(marks);
+    }
+
+    private double Highest => _plan.Molds.Max(m => m.Heights.Keel);
+
+    private IEnumerable<double> Distances =>
+        [0, .. _plan.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => m.Foot.Fore), _plan.Strongback.Length];
+
+    private Point2 At(double distance, double height) => _zero + new Vector2(distance * _perMetre, height * _perMetre);
+
+    private Point2 At(Point3 p) => At(_plan.Strongback.DistanceTo(p.X), _plan.Strongback.HeightOf(p.Z));
+
+    private void DrawStrongback(PageMarks marks)
+    {
+        Point2 low = At(0, -StrongbackDepth), high = At(_plan.Strongback.Length, 0);
+        var box = new Box2(low.X, low.Y, high.X, high.Y);
+        marks.Box(SettingUpInks.Pale, box, filled: true);
+        marks.Box(SettingUpInks.Heavy, box);
+    }
+
+    private void DrawMold(PageMarks marks, Mold mold)
+    {
+        switch (mold.Kind)
+        {
+            case MoldKind.Station:
+                // The heavy line is the station face; the stock stands behind it.
+                Point2 foot = At(mold.Foot.Fore, 0), top = At(mold.Foot.Fore, mold.Heights.Keel);
+                var stock = mold.Stock * _perMetre * (mold.Face == MoldFace.Bow ? 1 : -1);
+                marks.Box(SettingUpInks.Stock, new Box2(Math.Min(foot.X, foot.X + stock), foot.Y, Math.Max(foot.X, foot.X + stock), top.Y), filled: true);
+                marks.Line(SettingUpInks.Heavy, foot, top);
+                break;
+            case MoldKind.Transom:
+                var bounds = mold.Outline.Bounds();
+                Point2 sheer = At(mold.Frame.ToHull(new Point2(0, bounds.Bottom))), heel = At(mold.Frame.ToHull(new Point2(0, bounds.Top)));
+                marks.Line(SettingUpInks.Heavy, sheer, heel);
+                break;
+            default:
+                var outline = mold.Outline.Mapped(p => At(p.X, p.Y));
+                marks.Add([new PathMark(SettingUpInks.Pale, outline, Filled: true), new PathMark(SettingUpInks.Heavy, outline)]);
+                break;
+        }
+    }
+
+    // Names stand in one row over the keel; an end's name beside that of its neighbour.
+    private void DrawNames(PageMarks marks)
+    {
+        var stations = _plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        var row = At(0, Highest).Y + 3;
+        foreach (var mold in _plan.Molds)
+        {
+            var (x, anchor) = mold.Kind switch
+            {
+                MoldKind.Station => (At(mold.Foot.Fore, 0).X, Anchor.Centre),
+                MoldKind.Stem => (At(stations[0].Foot.Fore, 0).X - Beside, Anchor.Right),
+                MoldKind.Stern => (At(stations[^1].Foot.Fore, 0).X + Beside, Anchor.Left),
+                _ => (At(mold.Foot.Fore, 0).X, Anchor.Left),
+            };
+            marks.Text(SettingUpInks.Text, mold.Name, new Point2(x, row), Figures, anchor: anchor);
+        }
+    }
+
+    private void DrawHull(PageMarks marks)
+    {
+        const int steps = 120;
+        IEnumerable<double> rising = Enumerable.Range(0, steps + 1).Select(i => (double)i / steps);
+        IEnumerable<Point2> profile =
+        [
+            .. rising.Select(t => At(_hull.Side.PointAt(0, 1 - t))), .. rising.Skip(1).Select(t => At(_hull.Side.PointAt(t, 0))),
+            .. rising.Skip(1).Select(t => At(_hull.Side.PointAt(1, t))), .. rising.Skip(1).Select(t => At(_hull.Side.PointAt(1 - t, 1))),
+        ];
+        marks.Add([new PathMark(SettingUpInks.Hull, ArcPath.Through(profile))]);
+        var level = _plan.Strongback.HeightOf(_hull.Draft);
+        double fore = _plan.Strongback.DistanceTo(_hull.WaterlineFore), aft = _plan.Strongback.DistanceTo(_hull.WaterlineAft);
+        marks.Line(SettingUpInks.Waterline, At(fore, level), At(aft, level));
+        marks.Text(SettingUpInks.Text, "DWL", At(fore, level) + new Vector2(-1.5, 0), Figures, anchor: Anchor.MiddleRight);
+    }
+
+    private void DrawDistances(PageMarks marks)
+    {
+        var under = At(0, -StrongbackDepth).Y;
+        var last = double.NegativeInfinity;
+        foreach (var d in Distances)
+            Distance(d);
+
+        void Distance(double d)
+        {
+            // Where stations stand closer than a line of figures is high, the line of the later one is led aside.
+            double x = At(d, 0).X, written = Math.Max(x, last + (1.4 * Figures));
+            last = written;
+            marks.Line(SettingUpInks.Fine, new Point2(x, under - 0.8), new Point2(x, under - 2.5));
+            marks.Line(SettingUpInks.Fine, new Point2(x, under - 2.5), new Point2(written, under - 4));
+            var text = SettingUpTable.Figure(d, _notation);
+            marks.Text(
+                SettingUpInks.Text, text, new Point2(written + (Figures / 2), under - Leader - StrokeLettering.Width(text, Figures)), Figures, angle: Math.PI / 2);
+        }
+    }
+}
