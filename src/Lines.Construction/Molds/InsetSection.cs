@@ -6,13 +6,20 @@ namespace Lines.Construction.Molds;
 /// <summary>The curve in which a plane cuts the inside of the planking, from above the sheer down.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame. The parameter runs down from the upper end; it is the sum of the chords between the nodes [m].</para>
-/// <para><b>Method.</b> Steps along the tangent n × m (n normal of the skin, m of the plane), each corrected by Newton in (u, v) on two
-/// conditions: in the plane, and at the distance stepped. Points between two nodes are corrected the same way, so nothing is interpolated.</para>
+/// <para><b>Method.</b> Steps over the outside along the curve of planks whose inside lies in the plane, each corrected by Newton in (u, v) on
+/// two conditions: the inside in the plane, the outside at the distance stepped. Points between two nodes are corrected the same way, so
+/// nothing is interpolated. The tangent is n × m (n normal of the skin, m of the plane).</para>
+/// <para>Where the outside turns more tightly than the planking is thick its inside runs back over itself: that loop is cut off where the
+/// curve crosses itself, which leaves the <see cref="Corners"/> in which the insides of two runs of planking meet.</para>
 /// <para><b>Accuracy.</b> Every point lies in the plane and on the inset skin within 1e-11 m.</para>
 /// </remarks>
 public sealed class InsetSection
 {
+    /// <summary>Width of a corner in the parameter: both its ends are one place [m].</summary>
+    public const double CornerGap = 1e-9;
+
     private const double Converged = 1e-12;
+    private const double Rounding = 1e-11;
     private const double LongestStep = 0.015;
     private const double ShortestStep = 1e-7;
     private const double MostNodes = 4000;
@@ -23,6 +30,8 @@ public sealed class InsetSection
     private readonly InsetSkin _skin;
     private readonly Plane _plane;
     private readonly double _sense;
+    private readonly double _way;
+    private readonly List<double> _corners = [];
     private readonly List<InsetPoint> _nodes = [];
     private readonly List<double> _along = [];
 
@@ -30,13 +39,14 @@ public sealed class InsetSection
     {
         (_skin, _plane) = (skin, plane);
         _sense = start.Normal.Cross(plane.Normal).Z <= 0 ? 1 : -1;
+        _way = AlongLevel(start).Outside.Z <= 0 ? 1 : -1;
     }
 
     /// <summary>Parameter of the lower end; the upper end is at 0 [m].</summary>
     public double Length => _along[^1];
 
-    /// <summary>Parameters of the nodes, rising.</summary>
-    public IReadOnlyList<double> Nodes => _along;
+    /// <summary>Parameters of the corners, rising; each is the end of a smooth span, the next span starts <see cref="CornerGap"/> farther.</summary>
+    public IReadOnlyList<double> Corners => _corners;
 
     /// <summary>Cuts the inside of the planking from a point on it.</summary>
     /// <param name="skin">The inside of the planking.</param>
@@ -55,10 +65,10 @@ public sealed class InsetSection
         ArgumentNullException.ThrowIfNull(remaining);
         section = null;
         var guess = skin.At(u, v);
-        var start = Corrected(skin, plane, guess.Point, guess.Normal.Cross(plane.Normal).Unit(), u, v);
-        if (start is null)
+        var start = Corrected(skin, plane, guess.Outside.Point, guess.Normal.Cross(plane.Normal).Unit(), u, v);
+        if (start is not { IsSound: true })
         {
-            reason = "the inside of the planking does not reach this plane at the sheer";
+            reason = start is null ? "the inside of the planking does not reach this plane at the sheer" : TooThick(start.Value.Point);
             return false;
         }
 
@@ -72,6 +82,8 @@ public sealed class InsetSection
 
         up.Reverse();
         cut.Keep([.. up, .. down.Skip(1)]);
+        if (!cut.TryCutLoops(out reason))
+            return false;
         section = cut;
         return true;
     }
@@ -105,6 +117,9 @@ public sealed class InsetSection
         return null;
     }
 
+    private static string TooThick(Point3 at) =>
+        Invariant($"the planking is too thick for the turn of the skin at x = {at.X:F3} m, z = {at.Z:F3} m");
+
     private static double Travelled(List<InsetPoint> nodes, InsetPoint last)
     {
         var sum = 0.0;
@@ -115,16 +130,26 @@ public sealed class InsetSection
 
     private static InsetPoint? Corrected(InsetSkin skin, Plane plane, Point3 near, Vector3 along, double u, double v)
     {
+        var p = skin.At(u, v);
+        var (f, g) = (plane.DistanceTo(p.Point), (p.Outside.Point - near).Dot(along));
         for (var i = 0; i < 30; i++)
         {
-            var p = skin.At(u, v);
-            double f = plane.DistanceTo(p.Point), g = (p.Point - near).Dot(along);
-            if (Math.Abs(f) + Math.Abs(g) < Converged)
+            var size = Math.Abs(f) + Math.Abs(g);
+            if (size < Converged)
                 return p;
-            double a = p.DU.Dot(plane.Normal), b = p.DV.Dot(plane.Normal), c = p.DU.Dot(along), d = p.DV.Dot(along);
-            var det = (a * d) - (b * c);
-            u -= ((f * d) - (g * b)) / det;
-            v -= ((a * g) - (c * f)) / det;
+            double a = p.DU.Dot(plane.Normal), b = p.DV.Dot(plane.Normal), c = p.Outside.U.Dot(along), d = p.Outside.V.Dot(along), det = (a * d) - (b * c);
+            double du = ((f * d) - (g * b)) / det, dv = ((a * g) - (c * f)) / det;
+
+            // Where v crowds toward the keel a whole step may overshoot: halve it until the error falls.
+            var part = 1.0;
+            do
+            {
+                p = skin.At(u - (part * du), v - (part * dv));
+                (f, g) = (plane.DistanceTo(p.Point), (p.Outside.Point - near).Dot(along));
+                part /= 2;
+            }
+            while (!(Math.Abs(f) + Math.Abs(g) < size) && part > 1e-3 && size > Rounding);
+            (u, v) = (p.U, p.V);
             if (!(Math.Abs(u) < 10 && Math.Abs(v) < 10))
                 return null;
         }
@@ -153,7 +178,7 @@ public sealed class InsetSection
             var from = nodes[^1];
             if (NextFrom(from, way, ref step) is not { } next)
             {
-                reason = Invariant($"the planking is too thick for the turn of the skin at x = {from.Point.X:F3} m, z = {from.Point.Z:F3} m");
+                reason = TooThick(from.Point);
                 return false;
             }
 
@@ -172,17 +197,23 @@ public sealed class InsetSection
         return false;
     }
 
+    // The direction in (u, v) in which the inside stays in the plane, and where that leads on the outside.
+    private (double U, double V, Vector3 Outside) AlongLevel(InsetPoint p)
+    {
+        double du = -p.DV.Dot(_plane.Normal), dv = p.DU.Dot(_plane.Normal);
+        return (du, dv, (du * p.Outside.U) + (dv * p.Outside.V));
+    }
+
     private InsetPoint? NextFrom(InsetPoint from, double way, ref double step)
     {
-        Vector3 along = way * Down(from);
+        var level = AlongLevel(from);
+        var scale = way * _way / level.Outside.Length;
+        Vector3 along = scale * level.Outside, down = Down(from);
         for (; step >= ShortestStep; step /= 2)
         {
-            // First guess of the parameters: the step in the tangent plane, by least squares.
-            double a = from.DU.Dot(from.DU), b = from.DU.Dot(from.DV), c = from.DV.Dot(from.DV), det = (a * c) - (b * b);
-            double f = step * along.Dot(from.DU), g = step * along.Dot(from.DV);
-            double u = from.U + (((f * c) - (g * b)) / det), v = from.V + (((a * g) - (b * f)) / det);
-            if (Corrected(_skin, _plane, from.Point + (step * along), along, u, v) is { IsSound: true } next
-                && along.Dot(way * Down(next)) >= s_leastCosine)
+            var near = from.Outside.Point + (step * along);
+            if (Corrected(_skin, _plane, near, along, from.U + (step * scale * level.U), from.V + (step * scale * level.V)) is { } next
+                && down.Dot(Down(next)) >= s_leastCosine && Between(from, next, 0.5) is not null)
             {
                 step = Math.Min(LongestStep, step * 1.6);
                 return next;
@@ -198,12 +229,44 @@ public sealed class InsetSection
             return Point(a);
         if (f >= 1)
             return Point(b);
-        Vector3 chord = b.Point - a.Point, ta = Down(a), tb = Down(b);
-        var length = chord.Length;
-        var way = chord.Dot(ta) >= 0 ? length : -length;
-        double g = 1 - f;
-        var near = a.Point + (f * f * (3 - (2 * f)) * chord) + (way * f * g * g * ta) - (way * f * f * g * tb);
-        return Corrected(_skin, _plane, near, (1 / length) * chord, a.U + (f * (b.U - a.U)), a.V + (f * (b.V - a.V))) is { } p ? Point(p) : null;
+        Vector3 chord = b.Outside.Point - a.Outside.Point;
+        return Corrected(_skin, _plane, a.Outside.Point + (f * chord), chord.Unit(), a.U + (f * (b.U - a.U)), a.V + (f * (b.V - a.V))) is { } p ? Point(p) : null;
+    }
+
+    private bool TryCutLoops(out string reason)
+    {
+        reason = "";
+        for (var i = _nodes.FindIndex(p => !p.IsSound); i >= 0; i = _nodes.FindIndex(p => !p.IsSound))
+        {
+            var j = i;
+            while (j < _nodes.Count - 1 && !_nodes[j].IsSound)
+                j++;
+            if (SelfCrossing.Of(this, _nodes, _along, _plane, i - 1, j) is not var (first, second))
+            {
+                reason = TooThick(_nodes[i].Point);
+                return false;
+            }
+
+            CutOut(first, second);
+        }
+
+        return true;
+    }
+
+    private void CutOut(double first, double second)
+    {
+        SectionPoint a = At(first), b = At(second);
+        var last = _along.FindLastIndex(s => s < first);
+        var next = _along.FindIndex(s => s > second);
+        var rest = _along.GetRange(next, _along.Count - next).ConvertAll(s => s - second + first + CornerGap);
+        List<InsetPoint> kept = [.. _nodes.Take(last + 1), _skin.At(a.U, a.V), _skin.At(b.U, b.V), .. _nodes.Skip(next)];
+        List<double> along = [.. _along.Take(last + 1), first, first + CornerGap, .. rest];
+        _nodes.Clear();
+        _nodes.AddRange(kept);
+        _along.Clear();
+        _along.AddRange(along);
+        _corners.Add(first);
+        _corners.Sort();
     }
 
     // False position with the Illinois halving; the quantity is a length, so its own size ends the search.

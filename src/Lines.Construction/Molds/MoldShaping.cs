@@ -103,7 +103,16 @@ public sealed class MoldShaping
     {
         ArgumentNullException.ThrowIfNull(section);
         ArgumentNullException.ThrowIfNull(drawn);
-        return ArcFit.Along(s => drawn(section.At(s)), from, to, FitTolerance);
+        var spans = new List<ArcPath>();
+        var start = from;
+        foreach (var corner in section.Corners.Where(c => c > from && c < to))
+        {
+            spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, corner, FitTolerance));
+            start = corner + InsetSection.CornerGap;
+        }
+
+        spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, to, FitTolerance));
+        return ArcPaths.Joined(spans, closed: false, Coincident);
     }
 
     /// <summary>A level mark at a waterline.</summary>

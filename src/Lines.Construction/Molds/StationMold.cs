@@ -48,7 +48,7 @@ internal static class StationMold
     private static string? NoRoom(MoldShaping shaping, double x)
     {
         if (x - ProfileMold.EdgeAtSheer(shaping, bow: true) is var fore && !(fore >= RoomForProfile))
-            return Invariant($"it stands {fore * 1000:F0} mm aft of the stem mold's edge at the sheer, which leaves that no foot of {RoomForProfile * 1000:F0} mm");
+            return TooNear("stem", "aft", fore);
         if (shaping.Hull.Transom is not null)
         {
             var transom = Math.Min(shaping.Hull.Side.PointAt(1, 0).X, shaping.Hull.Side.PointAt(1, 1).X);
@@ -60,8 +60,12 @@ internal static class StationMold
         var aft = ProfileMold.EdgeAtSheer(shaping, bow: false) - x;
         return aft >= RoomForProfile
             ? null
-            : Invariant($"it stands {aft * 1000:F0} mm ahead of the stern mold's edge at the sheer, which leaves that no foot of {RoomForProfile * 1000:F0} mm");
+            : TooNear("stern", "ahead", aft);
     }
+
+    private static string TooNear(string end, string way, double distance) => distance > 0
+        ? Invariant($"it stands only {distance * 1000:F0} mm {way} of the {end} mold's edge at the sheer, and that mold needs {RoomForProfile * 1000:F0} mm to stand on")
+        : $"the {end} mold's edge at the sheer lies beyond it";
 
     private static Mold Shaped(MoldShaping shaping, double x, int number, MoldFace face, MoldFrame frame, CrossSection section)
     {

@@ -50,7 +50,7 @@ public sealed class InsetSkin
         Vector3 nu = scale * (s.UV.Cross(s.U) + s.V.Cross(s.UU)), nv = scale * (s.VV.Cross(s.U) + s.V.Cross(s.UV));
         nu -= n.Dot(nu) * n;
         nv -= n.Dot(nv) * n;
-        return new InsetPoint(u, v, s.Point - (Thickness * n), n, s.U - (Thickness * nu), s.V - (Thickness * nv));
+        return new InsetPoint(u, v, s.Point - (Thickness * n), n, s.U - (Thickness * nu), s.V - (Thickness * nv), s);
     }
 
     /// <summary>How deep a point lies under the outside, measured square to it.</summary>
@@ -85,7 +85,8 @@ public sealed class InsetSkin
 /// <param name="Normal">Unit normal out of the boat, that of the outside too.</param>
 /// <param name="DU">Derivative by u.</param>
 /// <param name="DV">Derivative by v.</param>
-public readonly record struct InsetPoint(double U, double V, Point3 Point, Vector3 Normal, Vector3 DU, Vector3 DV)
+/// <param name="Outside">The outside at the same parameters.</param>
+public readonly record struct InsetPoint(double U, double V, Point3 Point, Vector3 Normal, Vector3 DU, Vector3 DV, SurfaceJet Outside)
 {
     /// <summary>Whether the inside runs the same way as the outside here: the skin turns less tightly than the planking is thick.</summary>
     public bool IsSound => DV.Cross(DU).Dot(Normal) > 0;

@@ -4,50 +4,92 @@ namespace Lines.Kernel.Geometry;
 /// <remarks>
 /// <para><b>Method.</b> The curve is sampled evenly along its length. Biarcs through two samples and their tangents are made as long as
 /// the tolerance lets them, one after the other; then the smallest tolerance that needs no more of them is found, which spreads the
-/// error evenly and leaves no short remnant at the end.</para>
-/// <para><b>Accuracy.</b> No point of the curve is farther from the path than the tolerance: checked at every sample and, afterwards,
-/// halfway between every two on the curve itself. Tangents are shared at the joints; an arc flatter than a hundredth of the tolerance
+/// error evenly and leaves no short remnant at the end. Where the curve strays between two samples, they are set closer and it is done again.</para>
+/// <para><b>Accuracy.</b> No point of the curve is farther from the path than the tolerance: checked at every sample and halfway
+/// between every two on the curve itself. Tangents are shared at the joints; an arc flatter than a hundredth of the tolerance
 /// becomes a straight line, which turns a joint by less than 0.05 degrees. The ends of the curve are kept exactly.</para>
 /// </remarks>
 public static class ArcFit
 {
-    // A sample every 1/256 of the length: biarcs of a fair curve span a dozen or more.
-    private const int Intervals = 256;
+    // A sample every 1/128 of the length to start with: biarcs of a fair curve span several.
+    private const int Intervals = 128;
     private const int LengthSteps = 64;
     private const double MostTurn = 100 * Math.PI / 180;
 
     /// <summary>The path of lines and arcs along a smooth curve.</summary>
-    /// <param name="curve">The curve: point and direction of travel at a parameter. Smooth between the ends; corners belong between two curves.</param>
+    /// <param name="curve">The curve: point and direction of travel at a parameter. Smooth between the ends; corners belong between two curves, one inside is rounded off by arcs as short as the tolerance makes them.</param>
     /// <param name="from">First parameter.</param>
     /// <param name="to">Last parameter.</param>
     /// <param name="tolerance">Greatest distance of the curve from the path, same unit as the curve's points, positive.</param>
     /// <returns>An open path from the curve's first point to its last.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is not positive.</exception>
-    /// <exception cref="ArithmeticException">The curve is not smooth enough to be met: the message says how far off it stays, and where.</exception>
+    /// <exception cref="ArithmeticException">The curve jumps: the message says where.</exception>
     public static ArcPath Along(Func<double, DirectedPoint> curve, double from, double to, double tolerance)
     {
         ArgumentNullException.ThrowIfNull(curve);
         if (!(tolerance > 0))
             throw new ArgumentOutOfRangeException(nameof(tolerance), tolerance, "the tolerance must be positive");
-        var parameters = EvenlyAlong(curve, from, to);
-        var samples = Array.ConvertAll(parameters, t => curve(t));
-        var between = new Point2[Intervals];
-        for (var i = 0; i < Intervals; i++)
-            between[i] = curve((parameters[i] + parameters[i + 1]) / 2).Point;
-
-        var worst = 0.0;
-        for (var limit = tolerance; limit > tolerance / 16; limit *= 0.7)
+        // Samples and, between each two, the check halfway, which becomes a sample where the two must stand closer.
+        var samples = EvenlyAlong(curve, from, to).Select(t => (T: t, At: curve(t))).ToArray();
+        var halfway = Halfway(curve, samples);
+        var strays = new List<int>();
+        while (true)
         {
-            if (!TryGreedy(samples, limit, tolerance, out var pieces))
-                break;
-            var best = Evened(samples, pieces, limit, tolerance);
-            worst = WorstBetween(best, between);
-            if (worst <= tolerance)
-                return Path(best, tolerance);
+            var points = Array.ConvertAll(samples, s => s.At);
+            strays.Clear();
+            if (TryGreedy(points, tolerance, tolerance, out var pieces, out var stuck))
+            {
+                var best = Evened(points, pieces, tolerance);
+                foreach (var piece in best)
+                    strays.AddRange(Enumerable.Range(piece.From, piece.To - piece.From).Where(i => !(piece.DistanceTo(halfway[i].At.Point) <= tolerance)));
+                if (strays.Count == 0)
+                    return Path(best, tolerance);
+            }
+            else
+            {
+                strays.Add(stuck);
+            }
+
+            foreach (var i in strays)
+                RequireRoom(samples[i], samples[i + 1], tolerance);
+            (samples, halfway) = Closer(curve, samples, halfway, strays);
+        }
+    }
+
+    // A curve without jumps is met long before its samples stand this close.
+    private static void RequireRoom((double T, DirectedPoint At) a, (double T, DirectedPoint At) b, double tolerance)
+    {
+        var middle = (a.T + b.T) / 2;
+        if (a.At.Point.DistanceTo(b.At.Point) < tolerance / 1000 || middle == a.T || middle == b.T)
+            throw new ArithmeticException(Invariant($"lines and arcs cannot follow the curve within {tolerance} at ({a.At.Point.X}, {a.At.Point.Y}): does it jump there?"));
+    }
+
+    private static (double T, DirectedPoint At)[] Halfway(Func<double, DirectedPoint> curve, (double T, DirectedPoint At)[] samples) =>
+        [.. samples.Zip(samples.Skip(1), (a, b) => (a.T + b.T) / 2).Select(t => (t, curve(t)))];
+
+    private static ((double T, DirectedPoint At)[] Samples, (double T, DirectedPoint At)[] Halfway) Closer(
+        Func<double, DirectedPoint> curve, (double T, DirectedPoint At)[] samples, (double T, DirectedPoint At)[] halfway, List<int> strays)
+    {
+        var split = strays.SelectMany(i => new[] { i - 1, i, i + 1 }).ToHashSet();
+        var closer = new List<(double T, DirectedPoint At)> { samples[0] };
+        var between = new List<(double T, DirectedPoint At)>();
+        for (var i = 0; i < halfway.Length; i++)
+        {
+            if (split.Contains(i))
+            {
+                double first = (samples[i].T + halfway[i].T) / 2, second = (halfway[i].T + samples[i + 1].T) / 2;
+                between.AddRange([(first, curve(first)), (second, curve(second))]);
+                closer.Add(halfway[i]);
+            }
+            else
+            {
+                between.Add(halfway[i]);
+            }
+
+            closer.Add(samples[i + 1]);
         }
 
-        throw new ArithmeticException(Invariant(
-            $"lines and arcs cannot follow the curve within {tolerance}: between samples it stays {worst} away; is there a corner inside?"));
+        return ([.. closer], [.. between]);
     }
 
     private static double[] EvenlyAlong(Func<double, DirectedPoint> curve, double from, double to)
@@ -77,14 +119,14 @@ public static class ArcFit
         return parameters;
     }
 
-    private static List<Piece> Evened(DirectedPoint[] samples, List<Piece> pieces, double limit, double tolerance)
+    private static List<Piece> Evened(DirectedPoint[] samples, List<Piece> pieces, double tolerance)
     {
         var best = pieces;
-        double low = 0, high = limit;
-        while (high - low > limit / 64)
+        double low = 0, high = tolerance;
+        while (high - low > tolerance / 64)
         {
             var mid = (low + high) / 2;
-            if (TryGreedy(samples, mid, tolerance, out var tighter) && tighter.Count <= pieces.Count)
+            if (TryGreedy(samples, mid, tolerance, out var tighter, out _) && tighter.Count <= pieces.Count)
                 (best, high) = (tighter, mid);
             else
                 low = mid;
@@ -93,10 +135,10 @@ public static class ArcFit
         return best;
     }
 
-    private static bool TryGreedy(DirectedPoint[] samples, double limit, double tolerance, out List<Piece> pieces)
+    private static bool TryGreedy(DirectedPoint[] samples, double limit, double tolerance, out List<Piece> pieces, out int i)
     {
         pieces = [];
-        var i = 0;
+        i = 0;
         while (i < samples.Length - 1)
         {
             var last = samples.Length - 1;
@@ -140,39 +182,24 @@ public static class ArcFit
         ArcSegment first = Straightened(arcs.First, tolerance), second = Straightened(arcs.Second, tolerance);
         if (Math.Abs(first.Turn) > MostTurn || Math.Abs(second.Turn) > MostTurn)
             return null;
+        var piece = new Piece(from, to, new Strand(first), new Strand(second));
         for (var i = from + 1; i < to; i++)
         {
-            if (!(Distance(first, second, samples[i].Point) <= limit))
+            if (!(piece.DistanceTo(samples[i].Point) <= limit))
                 return null;
         }
 
-        return new Piece(from, to, first, second);
+        return piece;
     }
 
     // An arc leaves its chord by twice the bulge at each end: two neighbours made straight turn their joint by 0.046 degrees at most.
     private static ArcSegment Straightened(ArcSegment s, double tolerance) =>
         Math.Abs(s.Bulge) < 2e-4 && Math.Abs(s.Bulge) * s.From.DistanceTo(s.To) / 2 < tolerance / 100 ? s with { Bulge = 0 } : s;
 
-    // The lengthwise half the point is in decides the arc, so that no detour of the other can hide an error.
-    private static double Distance(ArcSegment first, ArcSegment second, Point2 p) =>
-        (p - first.To).Dot(first.EndDirection) <= 0 ? first.DistanceTo(p) : second.DistanceTo(p);
-
-    private static double WorstBetween(List<Piece> pieces, Point2[] between)
-    {
-        var worst = 0.0;
-        foreach (var piece in pieces)
-        {
-            for (var i = piece.From; i < piece.To; i++)
-                worst = Math.Max(worst, Distance(piece.First, piece.Second, between[i]));
-        }
-
-        return worst;
-    }
-
     private static ArcPath Path(List<Piece> pieces, double tolerance)
     {
         var segments = new List<ArcSegment>();
-        foreach (var s in pieces.SelectMany(p => new[] { p.First, p.Second }))
+        foreach (var s in pieces.SelectMany(p => new[] { p.First.Segment, p.Second.Segment }))
         {
             if (segments.Count > 0 && Merged(segments[^1], s, tolerance) is { } one)
                 segments[^1] = one;
@@ -194,5 +221,33 @@ public static class ArcFit
         return moved <= tolerance / 1000 ? one : null;
     }
 
-    private readonly record struct Piece(int From, int To, ArcSegment First, ArcSegment Second);
+    // A segment with what measuring many points against it needs, worked out once.
+    private readonly struct Strand
+    {
+        private readonly Point2 _base;
+        private readonly double _radius;
+        private readonly Vector2 _across;
+
+        public Strand(ArcSegment segment)
+        {
+            Segment = segment;
+            EndDirection = segment.EndDirection;
+            (_base, _radius, _across) = segment.IsLine
+                ? (segment.From, 0, EndDirection.TurnedLeft)
+                : (segment.Centre, segment.Radius, default(Vector2));
+        }
+
+        public ArcSegment Segment { get; }
+
+        public Vector2 EndDirection { get; }
+
+        public double DistanceTo(Point2 p) => Math.Abs(_radius > 0 ? (p - _base).Length - _radius : (p - _base).Dot(_across));
+    }
+
+    private readonly record struct Piece(int From, int To, Strand First, Strand Second)
+    {
+        // The side of the joint on which the point is decides the arc, so that no detour of the other can hide an error.
+        public double DistanceTo(Point2 p) =>
+            ((p - First.Segment.To).Dot(First.EndDirection) <= 0 ? First : Second).DistanceTo(p);
+    }
 }

@@ -75,7 +75,7 @@ internal static class MoldDrawing
         switch (line.Kind)
         {
             case MoldMarkKind.Centreline:
-                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, aboveLabel + 8), Name), anywhere));
+                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, mold.Kind == MoldKind.Station ? 8 : aboveLabel + 8), Name), anywhere));
             case MoldMarkKind.Sheer:
                 var inward = Math.Sign(b.X - a.X);
                 return Some(outline.Fitted(

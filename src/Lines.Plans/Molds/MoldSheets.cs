@@ -18,6 +18,8 @@ public static class MoldSheets
     private const double RowWidth = 2440;
     private const double Square = 100;
     private const double SquareClearance = 6;
+    private const double SquareStep = 20;
+    private const double OutlineStep = 5;
 
     /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom.</summary>
     public static string FileName(Mold mold)
@@ -102,31 +104,24 @@ public static class MoldSheets
     private static Point2 SquareBeside(ArcPath outline)
     {
         var box = outline.Bounds();
-        for (var y = box.Bottom; y + Square <= box.Top; y += 5)
+        var along = outline.Segments().SelectMany(s => PointsAlong(s, OutlineStep)).ToList();
+        for (var y = box.Bottom; y + Square <= box.Top; y += SquareStep)
         {
-            for (var x = box.Left; x + Square <= box.Right; x += 5)
+            for (var x = box.Left; x + Square <= box.Right; x += SquareStep)
             {
-                var corner = new Point2(x, y);
-                if (IsFree(outline, corner))
-                    return corner;
+                var place = new Box2(x, y, x + Square, y + Square);
+                var kept = place.Grown(SquareClearance + OutlineStep);
+                if (!along.Exists(kept.Holds) && !outline.Contains(place.Centre))
+                    return new Point2(x, y);
             }
         }
 
         return new Point2(box.Right + Gap, box.Bottom);
     }
 
-    private static bool IsFree(ArcPath outline, Point2 corner)
+    private static IEnumerable<Point2> PointsAlong(ArcSegment s, double step)
     {
-        if (outline.Contains(corner + new Vector2(Square / 2, Square / 2)))
-            return false;
-        for (var i = 0; i <= 20; i++)
-        {
-            var f = i * Square / 20;
-            Vector2[] border = [new(f, 0), new(f, Square), new(0, f), new(Square, f)];
-            if (border.Any(d => outline.DistanceTo(corner + d) < SquareClearance))
-                return false;
-        }
-
-        return true;
+        var pieces = (int)Math.Ceiling(s.Length / step);
+        return Enumerable.Range(0, pieces).Select(i => s.PointAt((double)i / pieces));
     }
 }

@@ -18,7 +18,7 @@ internal sealed class SettingUpView
     private const double RoomAbove = 7;
     private const double Leader = 5;
     private const double Gap = 4;
-    private const double Beside = 4;
+    private const double Beside = 5;
 
     private readonly HullSurface _hull;
     private readonly MoldPlan _plan;

@@ -98,6 +98,50 @@ public class InsetSectionTests
         Assert.Contains("too thick", reason, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0.002)]
+    [InlineData(0.0055)]
+    [InlineData(0.010)]
+    public void Round_a_bilge_tighter_than_the_planking_the_insides_of_side_and_bottom_meet_in_a_corner(double radius)
+    {
+        // A plumb side at y = 100 mm and a level bottom joined by a round: insets of straight lines are straight lines one thickness in,
+        // so a round of less than 6 mm leaves the corner (94, 6) mm; one of 10 mm leaves a round of 4 mm.
+        SurfaceJet Box(double u, double v)
+        {
+            double side = 0.2 - radius, bend = radius * Math.PI / 2, total = side + bend + 0.1, w = (1 - v) * total;
+            Vector3 x = new(1, 0, 0);
+            if (w <= side)
+                return new SurfaceJet(new Point3(u, 0.1, 0.2 - w), x, new Vector3(0, 0, total), default, default, default);
+            if (w >= side + bend)
+                return new SurfaceJet(new Point3(u, 0.1 - radius - (w - side - bend), 0), x, new Vector3(0, total, 0), default, default, default);
+            var a = (w - side) / radius;
+            Vector3 radial = new(0, Math.Cos(a), -Math.Sin(a)), around = new(0, Math.Sin(a), Math.Cos(a));
+            return new SurfaceJet(
+                new Point3(u, 0.1 - radius + (radius * radial.Y), radius + (radius * radial.Z)), x, total * around, default, default, -(total * total / radius) * radial);
+        }
+
+        var section = Cut(Box, Plane.AtX(0.5), (0.5, 1), p => p.Point.Y - 0.05);
+        if (radius > Thickness)
+        {
+            Assert.Empty(section.Corners);
+        }
+        else
+        {
+            var corner = section.At(Assert.Single(section.Corners)).Point;
+            Assert.Equal(0.094, corner.Y, 1e-10);
+            Assert.Equal(0.006, corner.Z, 1e-10);
+        }
+
+        for (var k = 0; k <= 200; k++)
+        {
+            var p = section.At(section.Length * k / 200).Point;
+            var inset = radius > Thickness && p.Y > 0.1 - radius && p.Z < radius
+                ? Math.Abs(radius - Math.Sqrt(Math.Pow(p.Y - 0.1 + radius, 2) + Math.Pow(p.Z - radius, 2)))
+                : Math.Min(0.1 - p.Y, p.Z);
+            Assert.Equal(Thickness, inset, 1e-10);
+        }
+    }
+
     [Fact]
     public void Depth_under_a_sphere_is_the_radius_less_the_distance_from_its_centre()
     {

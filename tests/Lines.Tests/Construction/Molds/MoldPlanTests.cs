@@ -13,6 +13,8 @@ public class MoldPlanTests
 
     public static TheoryData<string> Hulls => ["double-ender", "transom boat"];
 
+    public static TheoryData<string> ShapedHulls => ["double-ender", "transom boat", "solved double-ender", "solved transom boat"];
+
     [Fact]
     public void One_mold_stands_at_the_widest_station_and_the_others_at_the_spacing_from_it()
     {
@@ -35,7 +37,7 @@ public class MoldPlanTests
     }
 
     [Theory]
-    [MemberData(nameof(Hulls))]
+    [MemberData(nameof(ShapedHulls))]
     public void Every_point_of_every_edge_lies_one_thickness_under_the_outside(string name)
     {
         // Definition: planking is measured square to the skin in space, so the nearest point of the outside is one thickness away.
@@ -160,6 +162,33 @@ public class MoldPlanTests
         }
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(3)]
+    [InlineData(9)]
+    public void Hulls_of_random_dials_get_molds_that_hold_the_shape(int number)
+    {
+        // Of the solver's own random dials, those whose keel turns so tightly near the ends that the edge takes its closest arcs there.
+        var random = new Random(7);
+        var dials = FormDials.Random(random);
+        for (var i = 0; i < number; i++)
+            dials = FormDials.Random(random);
+        var hull = HullShape.Solve(dials).Surface!;
+        var plan = MoldPlan.Of(hull, Build);
+        Assert.True(plan.Molds.Count > 10);
+        foreach (var mold in Stations(plan))
+        {
+            Assert.All(mold.Outline.Segments(), s => Assert.True(s.Length > 0.0005));
+            var u = mold.X / dials.Length;
+            foreach (var p in EdgePoints(mold, 12))
+            {
+                var space = mold.Frame.ToHull(p);
+                space = space with { Y = Math.Abs(space.Y) };
+                Assert.Equal(Build.Planking, NearestOnSkin.Distance(hull.Side.PointAt, space, (u - 0.06, u + 0.06), (0, 1.3)), 0.00002);
+            }
+        }
+    }
+
     [Fact]
     public void The_transom_is_in_true_shape_and_its_bevel_is_that_of_the_planking()
     {
@@ -202,7 +231,13 @@ public class MoldPlanTests
         Assert.Equal(key, Assert.Throws<BuildDialException>(() => MoldPlan.Of(SampleHulls.DoubleEnder(), build)).Key);
     }
 
-    private static HullSurface Hull(string name) => string.Equals(name, "double-ender", StringComparison.Ordinal) ? SampleHulls.DoubleEnder() : SampleHulls.TransomBoat();
+    private static HullSurface Hull(string name) => name switch
+    {
+        "double-ender" => SampleHulls.DoubleEnder(),
+        "transom boat" => SampleHulls.TransomBoat(),
+        "solved double-ender" => HullShape.Solve(FormDials.DoubleEnder).Surface!,
+        _ => HullShape.Solve(FormDials.TransomBoat).Surface!,
+    };
 
     private static List<Mold> Stations(MoldPlan plan) => [.. plan.Molds.Where(m => m.Kind == MoldKind.Station)];
 

@@ -116,11 +116,34 @@ public class ArcFitTests
     }
 
     [Fact]
-    public void A_corner_inside_is_reported_with_the_distance_that_remains()
+    public void A_jump_inside_is_reported_with_its_place()
     {
         var error = Assert.Throws<ArithmeticException>(() => ArcFit.Along(
-            t => new DirectedPoint(new Point2(t, Math.Abs(t - 0.01234)), new Vector2(1, Math.Sign(t - 0.01234))), -1, 1, 1e-6));
-        Assert.Contains("corner", error.Message, StringComparison.Ordinal);
+            t => new DirectedPoint(new Point2(t, t < 0.01234 ? 0 : 0.001), new Vector2(1, 0)), -1, 1, 1e-6));
+        Assert.Contains("(0.0123", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_round_of_a_tenth_of_a_millimetre_between_long_straights_is_followed()
+    {
+        // Closed form: two lines square to each other and a quarter circle of 0.1 mm, as under planking nearly as thick as a bilge is round.
+        const double r = 0.0001;
+        DirectedPoint Round(double s)
+        {
+            double quarter = r * Math.PI / 2;
+            if (s <= 0)
+                return new DirectedPoint(new Point2(s, 0), new Vector2(1, 0));
+            if (s >= quarter)
+                return new DirectedPoint(new Point2(r, r + s - quarter), new Vector2(0, 1));
+            var (sin, cos) = Math.SinCos(s / r);
+            return new DirectedPoint(new Point2(r * sin, r * (1 - cos)), new Vector2(cos, sin));
+        }
+
+        var path = ArcFit.Along(Round, -0.3, 0.2, Tolerance);
+        for (var s = -0.001; s < 0.001; s += 0.000001)
+            Assert.InRange(path.DistanceTo(Round(s).Point), 0, Tolerance);
+        Assert.InRange(path.Segments().Count, 3, 8);
+        AssertSmooth(path);
     }
 
     [Theory]
