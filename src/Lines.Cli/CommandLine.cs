@@ -49,8 +49,11 @@ internal static class CommandLine
             CheckVerb.Make(),
             DrawVerb.Make(),
             OffsetsVerb.Make(),
+            MoldsVerb.Make(),
+            PrintVerb.Make(),
             FloatVerb.Make(),
             ExportVerb.Make(),
+            BuildVerb.Make(),
             CompletionVerb.Make(),
         };
         Examples.ShowInHelp(root);

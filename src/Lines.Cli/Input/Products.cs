@@ -1,4 +1,5 @@
 using System.Text;
+using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
@@ -9,8 +10,10 @@ using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
+using Lines.Plans.Molds;
 using Lines.Plans.Offsets;
 using Lines.Plans.Paper;
+using Lines.Plans.Report;
 
 namespace Lines.Cli.Input;
 
@@ -63,8 +66,41 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         };
     }
 
+    /// <summary>The molds for a router, each in a file of its own, then all in one; names without folder.</summary>
+    public IEnumerable<(string Name, byte[] Content)> Molds()
+    {
+        foreach (var mold in shaped.Molds.Molds)
+            yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units))));
+        yield return ("all-molds.dxf", Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, units))));
+    }
+
+    /// <summary>Where every mold stands on the strongback, as PDF.</summary>
+    public byte[] SettingUp() => PdfFile.Write(SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units));
+
+    /// <summary>The molds full size, tiled onto the paper of a home printer, as PDF.</summary>
+    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) =>
+        PdfFile.Write(TiledPaper.Of([.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], paper, correction));
+
+    /// <summary>The molds as the numbers name them.</summary>
+    /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>
+    public IReadOnlyList<MoldEntry> MoldEntries(string folder) =>
+        [.. shaped.Molds.Molds.Select(m => new MoldEntry(folder + MoldFile(m), m.X, m.Face.ToString().ToLowerInvariant()))];
+
+    /// <summary>The report.</summary>
+    /// <param name="paper">Paper of the lines plan in it.</param>
+    /// <param name="files">The files beside it.</param>
+    public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files)
+    {
+        var groups = shaped.Figures.Select(g => new ReportGroup(
+            g.Title,
+            [.. g.Figures.Select(f => new ReportFigure(f.Name, FigureText.Show(f, units), f.Value is null ? f.Why : f.Note, f.IsEstimate))]));
+        return Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), [.. groups], shaped.Fairness, files)));
+    }
+
     /// <summary>The hull as STEP.</summary>
     public byte[] Step() => Text(StepFile.Write(shaped.Hull, shaped.Design.Title));
+
+    private static string MoldFile(Mold mold) => MoldSheets.FileName(mold) + ".dxf";
 
     private List<(string Name, string Value)> Particulars()
     {

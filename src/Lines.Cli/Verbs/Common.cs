@@ -38,7 +38,8 @@ internal static class Common
         return option;
     }
 
-    private static string NameOf(PaperSize size) => size.Name.ToLowerInvariant().Replace(' ', '-');
+    /// <summary>The name of a paper on the command line and in names of files.</summary>
+    public static string NameOf(PaperSize size) => size.Name.ToLowerInvariant().Replace(' ', '-');
 
     /// <summary>An output in the current folder named after the design file.</summary>
     public static string NamedAfter(string design, string ending) => Path.GetFileNameWithoutExtension(design) + ending;

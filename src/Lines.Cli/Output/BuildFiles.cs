@@ -1,0 +1,31 @@
+using Lines.Plans.Report;
+
+namespace Lines.Cli.Output;
+
+/// <summary>What the files of a build are for.</summary>
+internal static class BuildFiles
+{
+    /// <summary>The files as the report lists them; many molds are one row each, in the order they were written.</summary>
+    public static IReadOnlyList<ReportFile> Of(IEnumerable<string> names) => [.. names.Select(n => new ReportFile(n, Purpose(n), OpenFirst: n.StartsWith("templates-", StringComparison.Ordinal)))];
+
+    private static string Purpose(string name) => name switch
+    {
+        "lines-plan.pdf" => "Lines plan to scale, to print.",
+        "lines-plan.svg" => "Lines plan for a browser or a drawing program.",
+        "lines-plan.dxf" => "Lines plan for CAD.",
+        "lines-plan.png" => "Lines plan as a picture.",
+        "offsets.csv" => "Table of offsets for a spreadsheet.",
+        "offsets.txt" => "Table of offsets as plain text.",
+        "offsets.pdf" => "Table of offsets, to print.",
+        "hull.step" => "Surface of the hull for CAD: the starboard skin in mm.",
+        "numbers.json" => "The figures and the fairness for programs.",
+        "molds/all-molds.dxf" => "All molds and end patterns in one drawing.",
+        "molds/setting-up.pdf" => "Where every mold stands on the strongback.",
+        "molds/stem.dxf" => "Profile mold of the stem for a router, full size in mm.",
+        "molds/stern.dxf" => "Profile mold of the stern for a router, full size in mm.",
+        "molds/transom.dxf" => "Pattern of the transom for a router, full size in mm.",
+        _ when name.StartsWith("templates-", StringComparison.Ordinal) => "Every mold full size on pages to tape together; measure page 1 before cutting.",
+        _ when name.StartsWith("molds/mold-", StringComparison.Ordinal) => "Mold for a router, full size in mm.",
+        _ => throw new ArgumentOutOfRangeException(nameof(name), name, "a file of a build that nobody explained"),
+    };
+}

@@ -1,0 +1,75 @@
+using System.CommandLine;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+using Lines.Plans.Paper;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines build FILE -o OUT</c>: everything a builder needs, in one folder.</summary>
+internal static class BuildVerb
+{
+    private const string Numbers = "numbers.json";
+
+    private const string Report = "report.html";
+
+    public static Command Make()
+    {
+        var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
+        var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
+        var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
+        var printer = new PrinterOptions();
+        var verb = new Command("build", "Writes everything a builder needs into one folder; exit code 1 if the hull is not fair.")
+        {
+            file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
+        };
+        verb.SetAction(parsed => Build(
+            parsed.GetValue(file)!,
+            parsed.GetValue(output),
+            new Wish(parsed.GetValue(paper) ?? PaperSize.Letter, printer.Of(parsed), parsed.GetValue(units)),
+            parsed.GetValue(force)));
+        return verb.WithExamples("lines build tender.toml -o tender", "lines build tender.toml -o tender --units ft-in-8ths --force", "lines build tender.toml -o tender --paper a4");
+    }
+
+    private static int Build(string path, string? output, Wish wish, bool force)
+    {
+        var target = output ?? Path.GetFileNameWithoutExtension(path);
+        OutputFolder.Check(target, force);
+        var shaped = Shaped.From(path);
+        var products = new Products(shaped, wish.Units);
+        var molds = products.MoldEntries("molds/");
+        var stale = EarlierBuild.MoldFiles(Path.Combine(target, Numbers));
+        using var folder = new OutputFolder(target, force);
+        foreach (var (name, content) in Files(products, wish))
+            folder.Add(name, content);
+        folder.Add(Numbers, FigureJson.Write(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = molds }, Printed.Version));
+        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names)));
+        folder.Finish(stale);
+
+        if (!shaped.Fairness.Fair)
+            Streams.Say(shaped.Fairness.Verdict);
+        Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open {Path.Combine(target, Report)} first"));
+        return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
+    }
+
+    private static IEnumerable<(string Name, byte[] Content)> Files(Products products, Wish wish)
+    {
+        foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
+            yield return ("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending));
+        foreach (var ending in (string[])[".csv", ".txt", ".pdf"])
+            yield return ("offsets" + ending, products.Offsets(inside: false, wish.Paper, ending));
+        foreach (var (name, content) in products.Molds())
+            yield return ("molds/" + name, content);
+        yield return ("molds/setting-up.pdf", products.SettingUp());
+        yield return ($"templates-{Common.NameOf(wish.Paper)}.pdf", products.Patterns(wish.Paper, wish.Correction));
+        yield return ("hull.step", products.Step());
+    }
+
+    /// <summary>The lines plan goes on the sheet of two of the printer's, which copy shops print.</summary>
+    private static PaperSize PlanPaper(Wish wish) => wish.Paper == PaperSize.A4 ? PaperSize.A3 : PaperSize.Tabloid;
+
+    /// <summary>What a builder asked for.</summary>
+    private sealed record Wish(PaperSize Paper, PrinterCorrection Correction, LengthNotation Units);
+}

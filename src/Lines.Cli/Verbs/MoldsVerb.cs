@@ -1,0 +1,34 @@
+using System.CommandLine;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Kernel.Units;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines molds FILE</c>: the molds for a router and the sheet to set them up by.</summary>
+internal static class MoldsVerb
+{
+    public static Command Make()
+    {
+        var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
+        var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
+        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF.") { file, output, units, force };
+        verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
+        return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");
+    }
+
+    private static int Molds(string path, string? output, LengthNotation units, bool force)
+    {
+        var target = output ?? Common.NamedAfter(path, "-molds");
+        OutputFolder.Check(target, force);
+        var products = new Products(Shaped.From(path), units);
+        using var folder = new OutputFolder(target, force);
+        foreach (var (name, content) in products.Molds())
+            folder.Add(name, content);
+        folder.Add("setting-up.pdf", products.SettingUp());
+        folder.Finish([]);
+        Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open setting-up.pdf first"));
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,69 @@
+using System.CommandLine;
+using System.Globalization;
+using Lines.Cli.Input;
+using Lines.Cli.Output;
+using Lines.Cli.Terminal;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+
+namespace Lines.Cli.Verbs;
+
+/// <summary><c>lines print FILE</c>: full-size patterns tiled onto the paper of a home printer.</summary>
+internal static class PrintVerb
+{
+    /// <summary>Papers a home printer takes.</summary>
+    public static readonly PaperSize[] Papers = [PaperSize.Letter, PaperSize.A4];
+
+    public static Command Make()
+    {
+        var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
+        var output = Common.OutputTo("the PDF to write (unless told otherwise named after FILE)");
+        var paper = Common.Paper("paper in the printer", PaperSize.Letter, Papers);
+        var printer = new PrinterOptions();
+        var verb = new Command("print", "Writes every mold full size, tiled onto letter or A4 paper, with a calibration page.")
+        {
+            file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
+        };
+        verb.SetAction(parsed => Print(
+            parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, printer.Of(parsed), parsed.GetValue(units), parsed.GetValue(force)));
+        return verb.WithExamples("lines print tender.toml", "lines print tender.toml --paper a4 --scale-x 1.004 --scale-y 0.998 --skew 0.001");
+    }
+
+    private static int Print(string path, string? output, PaperSize paper, PrinterCorrection correction, LengthNotation units, bool force)
+    {
+        var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf");
+        Common.Format(target, ".pdf");
+        OutputFile.Check(target, force);
+        OutputFile.Write(target, new Products(Shaped.From(path), units).Patterns(paper, correction), force);
+        Streams.Error.WriteLine($"wrote {target}; print page 1 at 100 % and measure its square before printing the rest");
+        return ExitCode.Done;
+    }
+}
+
+/// <summary>The options that correct a printer measured with the calibration page.</summary>
+internal sealed class PrinterOptions
+{
+    public Option<double?> ScaleX { get; } = Number("--scale-x", "printed length over true length across the page, as the calibration page gives it", 0.9, 1.1);
+
+    public Option<double?> ScaleY { get; } = Number("--scale-y", "the same up the page", 0.9, 1.1);
+
+    public Option<double?> Skew { get; } = Number("--skew", "lean of an upright line to the right per unit of height", -0.05, 0.05);
+
+    /// <summary>The correction a command line asks for.</summary>
+    public PrinterCorrection Of(ParseResult parsed) =>
+        new(parsed.GetValue(ScaleX) ?? 1, parsed.GetValue(ScaleY) ?? 1, parsed.GetValue(Skew) ?? 0);
+
+    private static Option<double?> Number(string name, string description, double least, double greatest) => new(name)
+    {
+        Description = description,
+        HelpName = "NUMBER",
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= greatest)
+                return value;
+            result.AddError(Invariant($"{name} takes a number from {least} to {greatest}, not \"{text}\""));
+            return null;
+        },
+    };
+}
