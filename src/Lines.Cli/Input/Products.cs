@@ -89,13 +89,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The report.</summary>
     /// <param name="paper">Paper of the lines plan in it.</param>
     /// <param name="files">The files beside it.</param>
-    public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files)
-    {
-        var groups = shaped.Figures.Select(g => new ReportGroup(
-            g.Title,
-            [.. g.Figures.Select(f => new ReportFigure(f.Name, FigureText.Show(f, units), f.Value is null ? f.Why : f.Note, f.IsEstimate))]));
-        return Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), [.. groups], shaped.Fairness, files)));
-    }
+    public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files) =>
+        Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), shaped.Figures, units, shaped.Fairness, files)));
 
     /// <summary>The hull as STEP.</summary>
     public byte[] Step() => Text(StepFile.Write(shaped.Hull, shaped.Design.Title));
