@@ -19,7 +19,8 @@ public static class Command
     public static string Dotnet { get; } = Environment.ProcessPath is { } path && Path.GetFileNameWithoutExtension(path) is "dotnet" ? path : "dotnet";
 
     /// <summary>Runs the command in a folder.</summary>
-    public static CommandRun Run(string folder, params string[] arguments) => Run(folder, [], arguments);
+    public static CommandRun Run(string folder, params string[] arguments) =>
+        Run(folder, new Dictionary<string, string>(StringComparer.Ordinal), arguments);
 
     /// <summary>Runs the command in a folder with some of the environment changed.</summary>
     public static CommandRun Run(string folder, IReadOnlyDictionary<string, string> environment, params string[] arguments) =>
@@ -34,6 +35,7 @@ public static class Command
         var start = new ProcessStartInfo(program, arguments)
         {
             WorkingDirectory = folder,
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             RedirectStandardInput = true,
@@ -77,7 +79,7 @@ public sealed class Workplace : IDisposable
 
     /// <summary>Every file and folder in it, hidden ones too, sorted.</summary>
     public IReadOnlyList<string> Entries() =>
-        [.. Directory.EnumerateFileSystemEntries(Root, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 })
+        [.. Directory.EnumerateFileSystemEntries(Root, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.None })
             .Select(p => Path.GetRelativePath(Root, p)).Order(StringComparer.Ordinal)];
 
     /// <summary>Removes the folder.</summary>
