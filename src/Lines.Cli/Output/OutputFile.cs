@@ -25,8 +25,7 @@ internal static class OutputFile
         var part = Staging.Beside(path);
         try
         {
-            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write))
-                stream.Write(content);
+            Targets.WriteNew(part, content);
             File.Move(part, path, overwrite: force);
             Staging.Forget(part);
         }
@@ -41,6 +40,22 @@ internal static class OutputFile
 /// <summary>What every kind of output asks of its place.</summary>
 internal static class Targets
 {
+    /// <summary>Writes a file that is not there yet.</summary>
+    /// <exception cref="IOException">It could not be written, or is there.</exception>
+    public static void WriteNew(string path, ReadOnlySpan<byte> content)
+    {
+        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
+        try
+        {
+            stream.Write(content);
+        }
+        catch (ArgumentOutOfRangeException fault)
+        {
+            // So the runtime reports EFBIG, a file larger than the disk or the user's limit takes.
+            throw new IOException("the file is larger than the disk or the user may hold", fault);
+        }
+    }
+
     /// <summary>Devices are not replaced by files.</summary>
     public static void RefuseDevice(string path)
     {

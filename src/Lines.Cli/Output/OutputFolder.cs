@@ -53,8 +53,7 @@ internal sealed class OutputFolder : IDisposable
         {
             var path = Path.Combine(_part, name);
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(bytes);
+            Targets.WriteNew(path, bytes);
         });
         _names.Add(name);
     }

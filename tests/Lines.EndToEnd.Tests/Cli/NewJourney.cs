@@ -39,7 +39,9 @@ public sealed class NewJourney
         var after = design.Vessel.MainHull;
         var (x, y, z) = (18 * 0.3048 / before.Length, 30.5 * 0.0254 / before.Beam, 0.4 / before.Depth);
         Assert.Equal("Long \"Runner\"", design.Title);
-        Assert.Equal((18 * 0.3048, 30.5 * 0.0254, 0.4), (after.Length, after.Beam, after.Depth));
+        Assert.Equal(18 * 0.3048, after.Length, 1e-12);
+        Assert.Equal(30.5 * 0.0254, after.Beam, 1e-12);
+        Assert.Equal(0.4, after.Depth, 1e-12);
         // Lengths that follow are rounded to 1 mm, angles to 0.1 degrees.
         Assert.Equal(before.Draft * z, after.Draft, 0.000501);
         Assert.Equal(before.Bow.Rocker * z, after.Bow.Rocker, 0.000501);

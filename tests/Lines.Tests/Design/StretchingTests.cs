@@ -1,0 +1,78 @@
+using Lines.Design;
+using Lines.Design.Studies;
+using Lines.Hull.Form;
+using Lines.Kernel.Units;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Design;
+
+public sealed class StretchingTests
+{
+    private const double Degree = Math.PI / 180;
+
+    [Fact]
+    public void Nothing_wished_changes_nothing()
+    {
+        Assert.Equal(SampleDesigns.Pointed, Stretching.Stretch(SampleDesigns.Pointed, new StretchWish()));
+        Assert.Equal(SampleDesigns.Transom, Stretching.Stretch(SampleDesigns.Transom, new StretchWish { Notation = LengthNotation.FeetInches }));
+    }
+
+    [Fact]
+    public void Only_the_values_change_never_the_page()
+    {
+        var text = Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Length = "6 m", Beam = "0.8 m", Depth = "40 cm", Title = "Long \"Tender\"" });
+
+        Assert.Contains("title = \"Long \\\"Tender\\\"\"             # printed on every sheet\n", text, StringComparison.Ordinal);
+        Assert.Contains("length = \"6 m\"\nbeam = \"0.8 m\"\ndepth = \"40 cm\"\n", text, StringComparison.Ordinal);
+        Assert.Equal(SampleDesigns.Pointed.Split('\n').Select(Name), text.Split('\n').Select(Name), StringComparer.Ordinal);
+
+        static string Name(string line) => line.Split('=')[0];
+    }
+
+    [Fact]
+    public void Lengths_heights_and_breadths_follow_their_own_factor_and_angles_their_tangents()
+    {
+        // Closed form: twice as long, half as wide, three halves as high.
+        var before = Read(SampleDesigns.Pointed);
+
+        var after = Read(Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Length = "10.4 m", Beam = "370 mm", Depth = "540 mm", Draft = "160 mm" }));
+
+        var (a, b) = (before.Vessel.MainHull, after.Vessel.MainHull);
+        var (p, q) = ((PointedStern)a.Stern, (PointedStern)b.Stern);
+        Assert.Equal((0.16, 0.075, 0.78, 0.72), (b.Draft, b.Bow.Rocker, b.Bow.Sheer, q.Sheer));
+        Assert.Equal((2 * a.Bow.Forefoot, 2 * p.Heel), (b.Bow.Forefoot, q.Heel));
+        Assert.Equal(Math.Atan(3 * Math.Tan(a.Midship.Deadrise)), b.Midship.Deadrise, 0.05 * Degree);
+        Assert.Equal(Math.Atan(3 * Math.Tan(a.Bow.Vee!.Value)), b.Bow.Vee!.Value, 0.05 * Degree);
+        Assert.Equal(Math.Atan(Math.Tan(a.Midship.Flare) / 3), b.Midship.Flare, 0.05 * Degree);
+        Assert.Equal(Math.Atan(Math.Tan(a.Bow.EntryAngle!.Value) / 4), b.Bow.EntryAngle!.Value, 0.05 * Degree);
+        Assert.Equal((a.Widest, a.Bow.EntryFullness, a.Bow.SheerFullness), (b.Widest, b.Bow.EntryFullness, b.Bow.SheerFullness));
+        Assert.Equal([2.6, 7.8], after.Build.Joints);
+        Assert.Equal((before.Build.Planking, before.Build.MoldSpacing), (after.Build.Planking, after.Build.MoldSpacing));
+    }
+
+    [Fact]
+    public void The_rake_of_a_transom_follows_length_over_height()
+    {
+        var before = (TransomStern)Read(SampleDesigns.Transom).Vessel.MainHull.Stern;
+
+        var after = (TransomStern)Read(Stretching.Stretch(
+            SampleDesigns.Transom, new StretchWish { Length = "27 ft 6 in", Notation = LengthNotation.FeetInches })).Vessel.MainHull.Stern;
+
+        Assert.Equal(Math.Atan(2 * Math.Tan(before.Rake)), after.Rake, 0.05 * Degree);
+        Assert.Equal((before.Breadth, before.Foot), (after.Breadth, after.Foot));
+    }
+
+    [Fact]
+    public void An_unsound_design_is_not_stretched()
+    {
+        Assert.Throws<ArgumentException>(() => Stretching.Stretch("title = 5", new StretchWish()));
+    }
+
+    private static VesselDesign Read(string text)
+    {
+        var reading = DesignFile.Read(text, "stretched.toml");
+        Assert.Empty(reading.Diagnostics.Select(d => d.ToString()));
+        return reading.Design!;
+    }
+}
