@@ -22,6 +22,8 @@ public sealed class InsetSection
     private const double Rounding = 1e-11;
     private const double LongestStep = 0.015;
     private const double ShortestStep = 1e-7;
+    // The inside turns back within one such step, so that no long chord hides where.
+    private const double CuspStep = 1e-4;
     private const double MostNodes = 4000;
 
     // A step turns by at most 8 degrees, so that the next one is well predicted.
@@ -213,7 +215,8 @@ public sealed class InsetSection
         {
             var near = from.Outside.Point + (step * along);
             if (Corrected(_skin, _plane, near, along, from.U + (step * scale * level.U), from.V + (step * scale * level.V)) is { } next
-                && down.Dot(Down(next)) >= s_leastCosine && Between(from, next, 0.5) is not null)
+                && down.Dot(Down(next)) >= s_leastCosine && (next.IsSound == from.IsSound || step <= CuspStep)
+                && Between(from, next, 0.5) is not null)
             {
                 step = Math.Min(LongestStep, step * 1.6);
                 return next;

@@ -8,6 +8,7 @@ internal static class SelfCrossing
 {
     private const double Converged = 1e-11;
     private const int MostSteps = 60;
+    private const int Halvings = 12;
 
     /// <summary>The two parameters of the one place at which the curve before a backward run meets the curve after it.</summary>
     /// <param name="section">The section.</param>
@@ -30,13 +31,37 @@ internal static class SelfCrossing
         {
             for (var j = after; j < nodes.Count - 1; j++)
             {
-                if (Meeting(Flat(nodes[i].Point), Flat(nodes[i + 1].Point), Flat(nodes[j].Point), Flat(nodes[j + 1].Point)) is not var (a, b))
+                if (Meeting(Flat(nodes[i].Point), Flat(nodes[i + 1].Point), Flat(nodes[j].Point), Flat(nodes[j + 1].Point)) is null)
                     continue;
-                return Refined(along[i] + (a * (along[i + 1] - along[i])), along[j] + (b * (along[j + 1] - along[j])));
+                var (first, second) = Narrowed(along[i], along[i + 1], along[j], along[j + 1]);
+                return Refined(first, second);
             }
         }
 
         return null;
+
+        // Halving both spans while halves of them cross brings the start near enough for the tangents, however flat they meet.
+        (double, double) Narrowed(double a, double b, double c, double d)
+        {
+            for (var k = 0; k < Halvings; k++)
+            {
+                double ab = (a + b) / 2, cd = (c + d) / 2;
+                Point2 pa = Flat(section.At(a).Point), pab = Flat(section.At(ab).Point), pb = Flat(section.At(b).Point);
+                Point2 pc = Flat(section.At(c).Point), pcd = Flat(section.At(cd).Point), pd = Flat(section.At(d).Point);
+                if (Meeting(pa, pab, pc, pcd) is not null)
+                    (b, d) = (ab, cd);
+                else if (Meeting(pa, pab, pcd, pd) is not null)
+                    (b, c) = (ab, cd);
+                else if (Meeting(pab, pb, pc, pcd) is not null)
+                    (a, d) = (ab, cd);
+                else if (Meeting(pab, pb, pcd, pd) is not null)
+                    (a, c) = (ab, cd);
+                else
+                    break;
+            }
+
+            return ((a + b) / 2, (c + d) / 2);
+        }
 
         (double, double)? Refined(double first, double second)
         {

@@ -166,6 +166,7 @@ public class MoldPlanTests
     [InlineData(0)]
     [InlineData(3)]
     [InlineData(9)]
+    [InlineData(23)]
     public void Hulls_of_random_dials_get_molds_that_hold_the_shape(int number)
     {
         // Of the solver's own random dials, those whose keel turns so tightly near the ends that the edge takes its closest arcs there.
@@ -176,6 +177,7 @@ public class MoldPlanTests
         var hull = HullShape.Solve(dials).Surface!;
         var plan = MoldPlan.Of(hull, Build);
         Assert.True(plan.Molds.Count > 10);
+        Assert.DoesNotContain(plan.LeftOut, l => l.Reason.Contains("too thick", StringComparison.Ordinal));
         foreach (var mold in Stations(plan))
         {
             Assert.All(mold.Outline.Segments(), s => Assert.True(s.Length > 0.0005));
