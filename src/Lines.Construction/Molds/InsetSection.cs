@@ -24,6 +24,7 @@ public sealed class InsetSection
     private const double ShortestStep = 1e-7;
     // The inside turns back within one such step, so that no long chord hides where.
     private const double CuspStep = 1e-4;
+    private const int MostHalvings = 12;
     private const double MostNodes = 4000;
 
     // A step turns by at most 8 degrees, so that the next one is well predicted.
@@ -232,8 +233,23 @@ public sealed class InsetSection
             return Point(a);
         if (f >= 1)
             return Point(b);
+        return Settled(a, b, f, MostHalvings) is { } p ? Point(p) : null;
+    }
+
+    // Where Newton's method does not settle from between two nodes, it is started again from between one of them and the middle.
+    private InsetPoint? Settled(InsetPoint a, InsetPoint b, double f, int halvings)
+    {
+        if (Toward(a, b, f) is { } p)
+            return p;
+        if (halvings == 0 || f == 0.5 || Toward(a, b, 0.5) is not { } middle)
+            return null;
+        return f < 0.5 ? Settled(a, middle, 2 * f, halvings - 1) : Settled(middle, b, (2 * f) - 1, halvings - 1);
+    }
+
+    private InsetPoint? Toward(InsetPoint a, InsetPoint b, double f)
+    {
         Vector3 chord = b.Outside.Point - a.Outside.Point;
-        return Corrected(_skin, _plane, a.Outside.Point + (f * chord), chord.Unit(), a.U + (f * (b.U - a.U)), a.V + (f * (b.V - a.V))) is { } p ? Point(p) : null;
+        return Corrected(_skin, _plane, a.Outside.Point + (f * chord), chord.Unit(), a.U + (f * (b.U - a.U)), a.V + (f * (b.V - a.V)));
     }
 
     private bool TryCutLoops(out string reason)

@@ -5,7 +5,7 @@ namespace Lines.Construction.Molds;
 
 /// <summary>All molds of a hull and the strongback they stand on.</summary>
 /// <param name="Strongback">The strongback.</param>
-/// <param name="Molds">Stem, molds from the bow, stern or transom: in the order in which they stand.</param>
+/// <param name="Molds">Stem, molds from the bow, stern or transom: in the order in which they stand; an end without an edge is left out.</param>
 /// <param name="LeftOut">Mold stations that were left out, and why.</param>
 public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, IReadOnlyList<MoldLeftOut> LeftOut)
 {
@@ -43,9 +43,29 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
 
         if (stations.Count == 0)
             throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", hull.WidestX);
-        List<Mold> molds = [ProfileMold.Shape(shaping, bow: true, stations[0].X), .. stations];
-        molds.Add(hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations[^1].X) : TransomPattern.Shape(shaping));
+        List<Mold> molds =
+        [
+            .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations[0].X)),
+            .. stations,
+            .. End(
+                hull.Side.PointAt(1, 1).X,
+                () => hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations[^1].X) : TransomPattern.Shape(shaping)),
+        ];
         return new MoldPlan(shaping.Strongback, molds, leftOut);
+
+        // An end whose inside finds no edge is left out like any mold, and the sheet says why.
+        IReadOnlyList<Mold> End(double x, Func<Mold> shape)
+        {
+            try
+            {
+                return [shape()];
+            }
+            catch (ArithmeticException e)
+            {
+                leftOut.Add(new MoldLeftOut(x, e.Message));
+                return [];
+            }
+        }
     }
 }
 

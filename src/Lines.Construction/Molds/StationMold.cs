@@ -41,8 +41,16 @@ internal static class StationMold
             return false;
         }
 
-        mold = Shaped(shaping, x, number, face, frame, section);
-        return true;
+        try
+        {
+            mold = Shaped(shaping, x, number, face, frame, section);
+            return true;
+        }
+        catch (ArithmeticException e)
+        {
+            reason = e.Message;
+            return false;
+        }
     }
 
     private static string? NoRoom(MoldShaping shaping, double x)
