@@ -24,10 +24,3 @@ public static class OtherUser
         return Command.Shell(place.Root, line);
     }
 }
-
-/// <summary>Designs for the journeys.</summary>
-public static class Designs
-{
-    /// <summary>The text of the first template.</summary>
-    public static string Runner() => File.ReadAllText(Lines.Tests.Support.Repository.PathOf("templates", "gauge-runner.toml"));
-}

@@ -1,0 +1,120 @@
+using System.Text.Json;
+using Lines.EndToEnd.Tests.Support;
+using Xunit;
+
+namespace Lines.EndToEnd.Tests.Cli;
+
+public sealed class BuildJourney
+{
+    [Theory]
+    [InlineData("gauge-runner", "stern.dxf")]
+    [InlineData("silt-sampler", "transom.dxf")]
+    public void One_command_writes_everything_a_builder_needs(string template, string stern)
+    {
+        using var place = new Workplace();
+        Command.Run(place.Root, "new", "mine.toml", "--from", template);
+
+        var run = Command.Run(place.Root, "build", "mine.toml", "-o", "out");
+
+        Assert.Equal((0, ""), (run.Code, run.Out));
+        using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
+        var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
+        string[] expected =
+        [
+            "hull.step", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
+            "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "report.html", "templates-letter.pdf",
+        ];
+        Assert.Equal(
+            expected.Select(n => "out/" + n).Concat(["mine.toml", "out"]).Order(StringComparer.Ordinal), place.Entries(), StringComparer.Ordinal);
+        Assert.Equal(["molds/stem.dxf", "molds/mold-01.dxf"], molds.Take(2), StringComparer.Ordinal);
+        Assert.Equal("molds/" + stern, molds[^1]);
+        Assert.Equal(Invariant($"wrote {expected.Length - 1} files into out; open out/report.html first\n"), run.Error);
+        Assert.Equal(
+            ["version", "file", "figures", "fairness", "molds", "diagnostics"],
+            numbers.RootElement.EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
+        Assert.Equal("mine.toml", numbers.RootElement.GetProperty("file").GetString());
+    }
+
+    [Fact]
+    public void Paper_of_the_rest_of_the_world_gives_a_file_named_for_it()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "--paper", "a4").Code);
+
+        Assert.True(File.Exists(place.PathOf("mine/templates-a4.pdf")));
+        Assert.False(File.Exists(place.PathOf("mine/templates-letter.pdf")));
+    }
+
+    [Fact]
+    public void The_same_design_gives_the_same_bytes_whatever_the_folder_the_locale_and_the_clock()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+        Directory.CreateDirectory(place.PathOf("elsewhere"));
+        var foreign = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["LC_ALL"] = "sv_SE.UTF-8", ["LANG"] = "sv_SE.UTF-8", ["TZ"] = "Asia/Kathmandu", ["DOTNET_PROCESSOR_COUNT"] = "1", ["DOTNET_TieredCompilation"] = "0",
+        };
+
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "one").Code);
+        Assert.Equal(0, Command.Run(place.Root, foreign, "build", "mine.toml", "-o", "elsewhere/two").Code);
+
+        var names = Directory.EnumerateFiles(place.PathOf("one"), "*", SearchOption.AllDirectories).Select(p => Path.GetRelativePath(place.PathOf("one"), p)).ToList();
+        Assert.True(names.Count > 20);
+        Assert.All(names, n => Assert.Equal(File.ReadAllBytes(place.PathOf("one/" + n)), File.ReadAllBytes(place.PathOf("elsewhere/two/" + n))));
+    }
+
+    [Fact]
+    public void Building_again_with_force_takes_molds_away_that_the_design_no_longer_has_and_nothing_of_the_users()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out").Code);
+        var before = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
+        place.Write("out/molds/notes.txt", "mine");
+        place.Write("mine.toml", System.Text.RegularExpressions.Regex.Replace(Designs.Runner(), "mold_spacing *= \"[^\"]*\"", "mold_spacing = \"600 mm\"", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out", "--force").Code);
+
+        var after = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
+        Assert.InRange(after, 5, before - 5);
+        Assert.Equal("mine", File.ReadAllText(place.PathOf("out/molds/notes.txt")));
+        Assert.DoesNotContain(place.Entries(), e => e.EndsWith(".part", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_unfair_hull_is_built_whole_and_the_exit_code_says_so()
+    {
+        using var place = new Workplace();
+        place.Write("lumpy.toml", Designs.Unfair);
+
+        var check = Command.Run(place.Root, "check", "lumpy.toml");
+        var build = Command.Run(place.Root, "build", "lumpy.toml", "-o", "out");
+
+        Assert.Equal((1, ""), (check.Code, check.Error));
+        Assert.Contains("Not fair: ", check.Out, StringComparison.Ordinal);
+        Assert.Contains("; ease hull.", check.Out, StringComparison.Ordinal);
+        Assert.Equal((1, ""), (build.Code, build.Out));
+        Assert.Contains("lines: Not fair: ", build.Error, StringComparison.Ordinal);
+        Assert.True(File.Exists(place.PathOf("out/report.html")));
+        using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
+        Assert.Contains(numbers.RootElement.GetProperty("fairness").EnumerateArray(), l => !l.GetProperty("fair").GetBoolean());
+    }
+
+    [Fact]
+    public void Json_holds_the_figures_of_the_text_in_units_of_their_names()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+
+        var text = Command.Run(place.Root, "check", "mine.toml");
+        using var json = JsonDocument.Parse(Command.Run(place.Root, "check", "mine.toml", "--json", "--units", "in").Out);
+
+        var length = json.RootElement.GetProperty("figures").GetProperty("dimensions").GetProperty("length_m").GetDouble();
+        Assert.Matches(Invariant($"Length +{Math.Round(length * 1000, 1)} mm"), text.Out);
+        Assert.True(json.RootElement.GetProperty("figures").GetProperty("afloat").GetProperty("displacement_fresh_kg").GetDouble() > 50);
+        Assert.Equal(0, json.RootElement.GetProperty("diagnostics").GetArrayLength());
+    }
+}
