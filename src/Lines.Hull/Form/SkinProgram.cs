@@ -13,6 +13,9 @@ namespace Lines.Hull.Form;
 /// </remarks>
 internal sealed class SkinProgram
 {
+    /// <summary>A bulge that is no longer watched in a step [m].</summary>
+    private const double Ample = 0.002;
+
     private readonly SplineBasis _u;
     private readonly SplineBasis _v;
     private readonly double[] _x;
@@ -259,6 +262,9 @@ internal sealed class SkinProgram
             return;
         foreach (var bow in bows)
         {
+            // What bulges this much will not turn hollow in one step; if it did, the true cost would hold the step back.
+            if (bow.Scale * bow.Value < -Ample)
+                continue;
             var row = bow.Row(s, _net);
             rows.Add(new ElasticRow(row, row.Dot(net) - (bow.Scale * bow.Value), bow.Weight));
         }
