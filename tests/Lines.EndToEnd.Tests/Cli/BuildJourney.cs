@@ -55,7 +55,11 @@ public sealed class BuildJourney
         Directory.CreateDirectory(place.PathOf("elsewhere"));
         var foreign = new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["LC_ALL"] = "sv_SE.UTF-8", ["LANG"] = "sv_SE.UTF-8", ["TZ"] = "Asia/Kathmandu", ["DOTNET_PROCESSOR_COUNT"] = "1", ["DOTNET_TieredCompilation"] = "0",
+            ["LC_ALL"] = "sv_SE.UTF-8",
+            ["LANG"] = "sv_SE.UTF-8",
+            ["TZ"] = "Asia/Kathmandu",
+            ["DOTNET_PROCESSOR_COUNT"] = "1",
+            ["DOTNET_TieredCompilation"] = "0",
         };
 
         Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "one").Code);
