@@ -41,7 +41,8 @@ internal sealed class Shaped
 
     public MoldPlan Molds => _molds.Value;
 
-    public IReadOnlyList<FigureGroup> Figures => HullFigures.Of(Hull, Afloat);
+    public IReadOnlyList<FigureGroup> Figures =>
+        [.. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
 
     /// <summary>Reads a file and shapes its hull.</summary>
     /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>

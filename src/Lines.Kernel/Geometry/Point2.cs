@@ -47,6 +47,9 @@ public readonly record struct Vector2(double X, double Y)
     /// <summary>Third component of the cross product; positive when <paramref name="other"/> lies to the left.</summary>
     public double Cross(Vector2 other) => (X * other.Y) - (Y * other.X);
 
+    /// <summary>The two components, in every locale alike.</summary>
+    public override string ToString() => Invariant($"({X}, {Y})");
+
     /// <summary>The vector of length one in this direction.</summary>
     /// <exception cref="InvalidOperationException">The vector is zero and has no direction.</exception>
     public Vector2 Unit() => Length is > 0 and var l ? (1 / l) * this : throw new InvalidOperationException("a zero vector has no direction");
