@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
@@ -18,6 +19,7 @@ using Lines.Plans.Report;
 namespace Lines.Cli.Input;
 
 /// <summary>The files a shaped design gives, as bytes; verbs and the build of everything take them from here.</summary>
+/// <remarks>Several may be asked for at once; each is the same whichever comes first.</remarks>
 /// <param name="shaped">The design with its hull.</param>
 /// <param name="units">How lengths are shown.</param>
 internal sealed class Products(Shaped shaped, LengthNotation units)
@@ -25,7 +27,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>Width of a PNG [pixels].</summary>
     private const int PngWidth = 3000;
 
-    private readonly Dictionary<PaperSize, Sheet> _plans = [];
+    private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
 
     /// <summary>The lines plan in the format of an ending.</summary>
     public byte[] LinesPlan(PaperSize paper, string ending)
@@ -42,12 +44,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     }
 
     /// <summary>The lines plan.</summary>
-    public Sheet Plan(PaperSize paper)
-    {
-        if (!_plans.TryGetValue(paper, out var plan))
-            _plans[paper] = plan = LinesPlanSheet.Of(shaped.Lines, new LinesPlanSettings(shaped.Design.Title, paper, units) { Particulars = Particulars() });
-        return plan;
-    }
+    public Sheet Plan(PaperSize paper) =>
+        _plans.GetOrAdd(paper, p => new(() => LinesPlanSheet.Of(
+            shaped.Lines, new LinesPlanSettings(shaped.Design.Title, p, units) { Particulars = Particulars() }))).Value;
 
     /// <summary>The table of offsets in the format of an ending.</summary>
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>

@@ -42,8 +42,12 @@ internal static class BuildVerb
         var molds = products.MoldEntries("molds/");
         var stale = EarlierBuild.MoldFiles(Path.Combine(target, Numbers));
         using var folder = new OutputFolder(target, force);
-        foreach (var (name, content) in Files(products, wish))
-            folder.Add(name, content);
+        foreach (var made in Works(products, wish).Select(Task.Run).ToList())
+        {
+            foreach (var (name, content) in made.GetAwaiter().GetResult())
+                folder.Add(name, content);
+        }
+
         folder.Add(Numbers, FigureJson.Write(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = molds }, Printed.Version));
         folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names)));
         folder.Finish(stale);
@@ -54,17 +58,15 @@ internal static class BuildVerb
         return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
     }
 
-    private static IEnumerable<(string Name, byte[] Content)> Files(Products products, Wish wish)
+    /// <summary>What makes the files, in the order they are written; the works do not wait for each other.</summary>
+    private static IEnumerable<Func<IReadOnlyList<(string Name, byte[] Content)>>> Works(Products products, Wish wish)
     {
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
-            yield return ("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending));
-        foreach (var ending in (string[])[".csv", ".txt", ".pdf"])
-            yield return ("offsets" + ending, products.Offsets(inside: false, wish.Paper, ending));
-        foreach (var (name, content) in products.Molds())
-            yield return ("molds/" + name, content);
-        yield return ("molds/setting-up.pdf", products.SettingUp());
-        yield return ($"templates-{Common.NameOf(wish.Paper)}.pdf", products.Patterns(wish.Paper, wish.Correction));
-        yield return ("hull.step", products.Step());
+            yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
+        yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
+        yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
+        yield return () => [($"templates-{Common.NameOf(wish.Paper)}.pdf", products.Patterns(wish.Paper, wish.Correction))];
+        yield return () => [("hull.step", products.Step())];
     }
 
     /// <summary>The lines plan goes on the sheet of two of the printer's, which copy shops print.</summary>
