@@ -86,7 +86,7 @@ public sealed class ElasticProgram
         for (var r = 0; r < m; r++)
         {
             var row = g.AsSpan(r * n, n);
-            slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + TensorPrimitives.Dot<double>(row, t);
+            slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + InnerProduct.Of(row, t);
         }
 
         var steps = 0;
@@ -95,8 +95,8 @@ public sealed class ElasticProgram
         for (; ; steps++)
         {
             FillGradient(inequalities, g, slack, t, f, gradient);
-            var scale = Math.Max(1e-300, TensorPrimitives.Norm(f) + InequalityScale(inequalities, g, slack, n));
-            if (TensorPrimitives.Norm(gradient) <= 1e-11 * scale || steps == 200)
+            var scale = Math.Max(1e-300, InnerProduct.Norm(f) + InequalityScale(inequalities, g, slack, n));
+            if (InnerProduct.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
             FillMatrix(inequalities, g, slack, n, matrix);
             var direction = new DenseMatrix(n, n, matrix).Cholesky().Solve(new DenseVector(gradient)).Negate().AsArray();
@@ -117,9 +117,9 @@ public sealed class ElasticProgram
     public double EnergyOf(double[] x)
     {
         ArgumentNullException.ThrowIfNull(x);
-        var sum = -TensorPrimitives.Dot<double>(_linear, x);
+        var sum = -InnerProduct.Of(_linear, x);
         for (var i = 0; i < Unknowns; i++)
-            sum += 0.5 * x[i] * TensorPrimitives.Dot<double>(_hessian.AsSpan(i * Unknowns, Unknowns), x);
+            sum += 0.5 * x[i] * InnerProduct.Of(_hessian.AsSpan(i * Unknowns, Unknowns), x);
         return sum;
     }
 
@@ -129,7 +129,7 @@ public sealed class ElasticProgram
         for (var r = 0; r < rows.Count; r++)
         {
             if (slack[r] > 0)
-                sum += rows[r].Weight * slack[r] * TensorPrimitives.Norm<double>(g.AsSpan(r * n, n));
+                sum += rows[r].Weight * slack[r] * InnerProduct.Norm(g.AsSpan(r * n, n));
         }
 
         return sum;
@@ -140,7 +140,7 @@ public sealed class ElasticProgram
     {
         var n = t.Length;
         for (var i = 0; i < n; i++)
-            gradient[i] = TensorPrimitives.Dot<double>(_reducedHessian.AsSpan(i * n, n), t) - f[i];
+            gradient[i] = InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), t) - f[i];
         for (var r = 0; r < rows.Count; r++)
         {
             if (slack[r] > 0)
@@ -183,11 +183,11 @@ public sealed class ElasticProgram
         slopes = new double[rows.Count];
         var curvature = 0.0;
         for (var i = 0; i < n; i++)
-            curvature += direction[i] * TensorPrimitives.Dot<double>(_reducedHessian.AsSpan(i * n, n), direction);
-        var smooth = TensorPrimitives.Dot<double>(gradient, direction);
+            curvature += direction[i] * InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), direction);
+        var smooth = InnerProduct.Of(gradient, direction);
         for (var r = 0; r < rows.Count; r++)
         {
-            slopes[r] = TensorPrimitives.Dot<double>(g.AsSpan(r * n, n), direction);
+            slopes[r] = InnerProduct.Of(g.AsSpan(r * n, n), direction);
             if (slack[r] > 0)
                 smooth -= rows[r].Weight * slack[r] * slopes[r];
         }

@@ -72,7 +72,7 @@ internal sealed class Elimination
     {
         var x = (double[])_particular.Clone();
         for (var i = 0; i < _unknowns; i++)
-            x[i] += TensorPrimitives.Dot<double>(_nullspace.AsSpan(i * Free, Free), t);
+            x[i] += InnerProduct.Of(_nullspace.AsSpan(i * Free, Free), t);
         return x;
     }
 
@@ -136,7 +136,7 @@ internal sealed class Elimination
         var reduced = new double[Free];
         for (var i = 0; i < n; i++)
         {
-            var v = f[i] - TensorPrimitives.Dot<double>(h.AsSpan(i * n, n), _particular);
+            var v = f[i] - InnerProduct.Of(h.AsSpan(i * n, n), _particular);
             TensorPrimitives.MultiplyAdd(_nullspace.AsSpan(i * Free, Free), v, reduced, reduced);
         }
 

@@ -48,7 +48,7 @@ public sealed class BuildJourney
     }
 
     [Fact]
-    public void The_same_design_gives_the_same_bytes_whatever_the_folder_the_locale_and_the_clock()
+    public void The_same_design_gives_the_same_bytes_whatever_the_folder_the_locale_the_clock_and_the_processor()
     {
         using var place = new Workplace();
         place.Write("mine.toml", Designs.Runner());
