@@ -40,7 +40,7 @@ public sealed class DialSource
             {
                 var key = KeyOf(hint.Dial);
                 var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest));
+                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest, conflict.Together));
             }
         }
 
@@ -56,21 +56,23 @@ public sealed class DialSource
         var key = DesignSchema.ByPath[$"build.{name}"];
         var faults = new DiagnosticBag(_source);
         var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + reason, Remedy(key, nearest));
+        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + reason, Remedy(key, nearest, false));
         return faults.Sorted();
     }
 
-    private string Remedy(SchemaKey key, double? nearest)
+    private string Remedy(SchemaKey key, double? nearest, bool together)
     {
         if (nearest is not { } value)
-            return "no value of this dial alone would do, so ease another of those named";
+            return "no value of this dial was found to do, alone or with the others named";
+        if (key.Kind == KeyKind.Flag)
+            return "true would do, the others kept";
         var written = _values.Find(key.Path);
         var notation = written?.Notation ?? LengthNotation.Millimetres;
         var rounded = Round(key, value, written?.Number, notation);
         var shown = key.Kind is KeyKind.Length or KeyKind.Lengths && notation != LengthNotation.Millimetres
             ? new Length(rounded).ToText(notation)
             : KeyRange.Show(key, rounded);
-        return $"nearest feasible {shown}, the others kept";
+        return together ? $"feasible together: {shown} here, and what is said at the other dials named" : $"nearest feasible {shown}, the others kept";
     }
 
     /// <summary>A nearest feasible value to the step it is shown in, away from the value in the file.</summary>

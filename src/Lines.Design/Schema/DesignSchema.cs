@@ -57,7 +57,7 @@ public static class DesignSchema
             with { Default = "where the design waterline is fairest" },
         Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", 0.3, 0.7, Dial.KeelLow)
             with { Default = "at the widest station" },
-        new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false" },
+        new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false", Dial = Dial.Hollow },
     ];
 
     private static IEnumerable<SchemaKey> Bow() =>

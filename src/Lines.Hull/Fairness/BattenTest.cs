@@ -11,9 +11,9 @@ public readonly record struct BattenGap(double Departure, double Place);
 /// <summary>The test a loftsman makes on the floor: does a batten held at every other mark go through the marks between?</summary>
 /// <remarks>
 /// <para><b>Method.</b> Ducks stand on the line 300 mm apart or a little less, and no further than a twelfth of its length. Where
-/// the line makes a turn that no batten would be asked to take (within 15 % of its length from either end, and anywhere along a
-/// section or an end profile) they stand closer, so that it turns by no more than 0.15 rad from duck to duck: the turn of a stem
-/// excepted. The batten is the curve of least bending energy through the ducks, leaving each end in the line's own direction. The
+/// the line makes a turn that no batten would be asked to take in one span (within 15 % of its length from either end, 30 % along a
+/// buttock, and anywhere along a section or an end profile) they stand closer, so that it turns by no more than 0.08 rad from duck to
+/// duck: the turn of a stem excepted, and that of a low waterline round onto the keel. The batten is the curve of least bending energy through the ducks, leaving each end in the line's own direction. The
 /// distance is measured square to the batten at every sample of the line, twice: with ducks at the marks and with ducks half-way
 /// between them, so that no fault hides under a duck.</para>
 /// <para><b>Accuracy.</b> A bump or dent of one sign, 150 mm wide or narrower, on a line otherwise fair shows its full height within
@@ -25,16 +25,24 @@ public static class BattenTest
     public const double DuckSpacing = 0.3;
 
     private const int LeastSpans = 12;
-    private const double TurnPerSpan = 0.15;
-    private const double EndZone = 0.15;
+    private const double TurnPerSpan = 0.08;
+
+    /// <summary>Part of a line's length from either end within which it may turn sharply.</summary>
+    public const double EndZone = 0.15;
+
+    /// <summary>The same along a buttock, which turns up round the forefoot and under the quarter.</summary>
+    public const double ButtockZone = 0.30;
+
+    /// <summary>The same along a line that may turn sharply anywhere.</summary>
+    public const double Anywhere = 0.5;
 
     /// <summary>The greatest departure of a line from its batten.</summary>
     /// <param name="trace">The line.</param>
-    /// <param name="turnsAnywhere">Whether ducks may stand closer anywhere for a turn, not only toward the ends.</param>
-    public static BattenGap Of(LineTrace trace, bool turnsAnywhere)
+    /// <param name="turnZone">Part of the line's length from either end within which ducks may stand closer for a turn, 0 to 0.5.</param>
+    public static BattenGap Of(LineTrace trace, double turnZone)
     {
         ArgumentNullException.ThrowIfNull(trace);
-        var spans = Spans(trace, turnsAnywhere);
+        var spans = Spans(trace, turnZone);
         var count = (int)Math.Ceiling(spans[^1]);
         var worst = new BattenGap(0, trace.Places[0]);
         foreach (var shift in (ReadOnlySpan<double>)[0, 0.5])
@@ -48,14 +56,14 @@ public static class BattenTest
     }
 
     // Number of duck spans from the start to every sample, not rounded.
-    private static double[] Spans(LineTrace trace, bool turnsAnywhere)
+    private static double[] Spans(LineTrace trace, double turnZone)
     {
         var spacing = Math.Min(DuckSpacing, trace.Length / LeastSpans);
         var spans = new double[trace.Samples.Count];
         for (var k = 1; k < spans.Length; k++)
         {
             double a = trace.Lengths[k - 1], b = trace.Lengths[k];
-            var inZone = turnsAnywhere || a < EndZone * trace.Length || b > (1 - EndZone) * trace.Length;
+            var inZone = a < turnZone * trace.Length || b > (1 - turnZone) * trace.Length;
             var turn = inZone ? Angle(trace.Samples[k - 1].Direction, trace.Samples[k].Direction) : 0;
             spans[k] = spans[k - 1] + Math.Max((b - a) / spacing, turn / TurnPerSpan);
         }

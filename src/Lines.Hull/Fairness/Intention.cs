@@ -9,8 +9,8 @@ namespace Lines.Hull.Fairness;
 /// <para>A boat whose waterlines and sections all bulge outward on convex end profiles bulges in every plane, so by default no
 /// line may curve inward anywhere. Three things are meant:</para>
 /// <list type="bullet">
-/// <item>Where hollow lines are asked for, every lengthwise line may be hollow within a quarter of the hull's length from either
-/// end, and so may the sections that stand there.</item>
+/// <item>Where hollow lines are asked for, every lengthwise line may be hollow within 0.4 of the hull's length, and of its
+/// own, from either end, and so may the sections that stand there.</item>
 /// <item>A buttock may reverse above the design waterline in the outer quarters of its length: there it runs up through
 /// flaring topsides toward a rising sheer, and an S is the shape that gives. Below the water a reversed buttock is a fault.</item>
 /// <item>The sheer in profile sags between ends that are higher than its middle, and arches between ends that are lower. With one
@@ -21,12 +21,13 @@ namespace Lines.Hull.Fairness;
 /// <param name="Axes">The axes in which it is judged.</param>
 /// <param name="OutwardSign">Sign of the curvature in those axes where the line bulges as meant.</param>
 /// <param name="HollowLimit">How deep an unasked hollow may be [m].</param>
-/// <param name="TurnsAnywhere">Whether it may turn sharply anywhere, as sections and end profiles do.</param>
+/// <param name="TurnZone">Part of its length from either end within which it may turn sharply.</param>
 /// <param name="Asks">Whether a hollow at a place was asked for.</param>
 internal sealed record Intention(
-    string Name, FlatAxes Axes, int OutwardSign, double HollowLimit, bool TurnsAnywhere, Func<Point3, bool> Asks)
+    string Name, FlatAxes Axes, int OutwardSign, double HollowLimit, double TurnZone, Func<Point3, bool> Asks)
 {
-    private const double EndQuarter = 0.25;
+    private const double HollowPart = 0.4;
+    private const double TopsidePart = 0.25;
 
     /// <summary>What a line is meant to do in its own axes.</summary>
     public static Intention Of(HullLine line, HullSurface hull)
@@ -38,10 +39,18 @@ internal sealed record Intention(
             line.Axes,
             line.Tag.OutwardSign,
             underWater ? Limits.HollowUnderWater(dials.Length) : Limits.Hollow,
-            line.Kind is LineKind.Station or LineKind.Stem or LineKind.Stern,
-            p => (dials.Hollow && NearEnd(p.X, 0, dials.Length)) || (line.Kind == LineKind.Buttock && InTopsides(p)));
+            line.Kind switch
+            {
+                LineKind.Station or LineKind.Stem or LineKind.Stern => BattenTest.Anywhere,
+                LineKind.Buttock => BattenTest.ButtockZone,
+                _ => BattenTest.EndZone,
+            },
+            p => (dials.Hollow && (NearEnd(p.X, 0, dials.Length, HollowPart) || OwnEnd(p))) || (line.Kind == LineKind.Buttock && InTopsides(p)));
 
-        bool InTopsides(Point3 p) => p.Z > hull.Draft && NearEnd(p.X, line.Start.Point.X, line.End.Point.X);
+        // A low waterline ends far from the hull's ends: its own are meant.
+        bool OwnEnd(Point3 p) => line.Kind != LineKind.Station && NearEnd(p.X, line.Start.Point.X, line.End.Point.X, HollowPart);
+
+        bool InTopsides(Point3 p) => p.Z > hull.Draft && NearEnd(p.X, line.Start.Point.X, line.End.Point.X, TopsidePart);
     }
 
     /// <summary>What the sheer is meant to do in profile.</summary>
@@ -55,10 +64,10 @@ internal sealed record Intention(
             FlatAxes.Profile,
             fore + aft < 0 ? -1 : 1,
             Limits.Hollow,
-            false,
-            p => mixed || (dials.Hollow && NearEnd(p.X, 0, dials.Length)));
+            BattenTest.EndZone,
+            p => mixed || (dials.Hollow && NearEnd(p.X, 0, dials.Length, HollowPart)));
     }
 
-    private static bool NearEnd(double x, double from, double to) =>
-        Math.Min(Math.Abs(x - from), Math.Abs(x - to)) <= EndQuarter * Math.Abs(to - from);
+    private static bool NearEnd(double x, double from, double to, double part) =>
+        Math.Min(Math.Abs(x - from), Math.Abs(x - to)) <= part * Math.Abs(to - from);
 }

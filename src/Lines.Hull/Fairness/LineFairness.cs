@@ -81,7 +81,7 @@ public sealed record LineFairness(
 
         var inflections = CurvatureRuns.Inflections(trace);
         var flat = CurvatureRuns.WorstFlat(trace);
-        var gap = BattenTest.Of(trace, intention.TurnsAnywhere);
+        var gap = BattenTest.Of(trace, intention.TurnZone);
         var result = new LineFairness(
             line,
             intention.Name,

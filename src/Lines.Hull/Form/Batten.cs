@@ -11,7 +11,7 @@ namespace Lines.Hull.Form;
 /// </remarks>
 internal sealed class Batten
 {
-    private const double CurvatureStiffness = 3e4;
+    internal const double CurvatureStiffness = 3e4;
     private readonly SplineBasis _basis;
     private readonly double[] _abscissa;
     private readonly double _length;
@@ -46,14 +46,27 @@ internal sealed class Batten
     /// <summary>The line encloses an area ∫ f dx between two parameters.</summary>
     public void Area(double from, double to, double area)
     {
-        var row = new double[_basis.Count];
-        SplineRows.ForGaussPoints(_basis, from, to, 4, (u, w) =>
+        _program.AddEquation(AreaRow(_basis, _abscissa, from, to), area);
+    }
+
+    /// <summary>Row of ∫ f dx between two parameters.</summary>
+    internal static SparseRow AreaRow(SplineBasis basis, double[] abscissa, double from, double to)
+    {
+        var row = new double[basis.Count];
+        SplineRows.ForGaussPoints(basis, from, to, 4, (u, w) =>
+            SplineRows.At(basis, u, 0).AddTo(row, w * SplineRows.At(basis, u, 1).Dot(abscissa)));
+        return SparseRow.Full(row);
+    }
+
+    /// <summary>Five places in every span, its ends among them, where the sign of curvature is watched.</summary>
+    internal static IEnumerable<double> CurvaturePlaces(SplineBasis basis)
+    {
+        var breaks = basis.Breaks;
+        for (var s = 0; s + 1 < breaks.Count; s++)
         {
-            var stretch = SplineRows.At(_basis, u, 1).Dot(_abscissa);
-            var value = SplineRows.At(_basis, u, 0);
-            value.AddTo(row, w * stretch);
-        });
-        _program.AddEquation(SparseRow.Full(row), area);
+            for (var k = s == 0 ? 0 : 1; k <= 4; k++)
+                yield return breaks[s] + ((breaks[s + 1] - breaks[s]) * k / 4);
+        }
     }
 
     /// <summary>The line stays on or above a value.</summary>
@@ -69,16 +82,10 @@ internal sealed class Batten
     /// <summary>Curvature keeps one sign: +1 for a line that is hollow seen from above (a sprung sheer), -1 for one that bulges.</summary>
     public void OneSided(int sign)
     {
-        var breaks = _basis.Breaks;
-        for (var s = 0; s + 1 < breaks.Count; s++)
+        foreach (var u in CurvaturePlaces(_basis))
         {
-            for (var k = s == 0 ? 0 : 1; k <= 4; k++)
-            {
-                var u = breaks[s] + ((breaks[s + 1] - breaks[s]) * k / 4);
-                var row = Bending(u, out _);
-                _places.Add(u);
-                _bounds.Insert(_curvatureRows++, new ElasticRow(row.Times(-sign), 0, CurvatureStiffness));
-            }
+            _places.Add(u);
+            _bounds.Insert(_curvatureRows++, new ElasticRow(Bending(u, out _).Times(-sign), 0, CurvatureStiffness));
         }
     }
 
@@ -104,23 +111,26 @@ internal sealed class Batten
         return new BattenLine(_basis, _abscissa, result.X, energy, hollow, place, missed, _program.Contradiction);
     }
 
+    private SparseRow Bending(double u, out double stretch) => Bending(_basis, _abscissa, u, out stretch);
+
     /// <summary>Row of d²f/dξ², ξ = x over the batten's length; also dx/du.</summary>
-    private SparseRow Bending(double u, out double stretch)
+    internal static SparseRow Bending(SplineBasis basis, double[] abscissa, double u, out double stretch)
     {
-        var w = _basis.Degree + 1;
+        var w = basis.Degree + 1;
+        var length = abscissa[^1] - abscissa[0];
         Span<double> n = stackalloc double[24];
-        var first = _basis.Evaluate(u, 2, n);
+        var first = basis.Evaluate(u, 2, n);
         double xu = 0, xuu = 0;
         for (var k = 0; k < w; k++)
         {
-            xu += n[w + k] * _abscissa[first + k];
-            xuu += n[(2 * w) + k] * _abscissa[first + k];
+            xu += n[w + k] * abscissa[first + k];
+            xuu += n[(2 * w) + k] * abscissa[first + k];
         }
 
         stretch = xu;
         var row = new double[w];
         for (var k = 0; k < w; k++)
-            row[k] = _length * _length * ((n[(2 * w) + k] / (xu * xu)) - (n[w + k] * xuu / (xu * xu * xu)));
+            row[k] = length * length * ((n[(2 * w) + k] / (xu * xu)) - (n[w + k] * xuu / (xu * xu * xu)));
         return new SparseRow([.. Enumerable.Range(first, w)], row);
     }
 }

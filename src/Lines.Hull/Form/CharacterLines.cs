@@ -156,10 +156,11 @@ internal sealed record CharacterLines
             line.Slope(0, Math.Tan(entry));
         if (d.Stern is TransomStern t)
         {
-            // The transom must be able to take the waterline's end between its foot and its greatest breadth.
-            double share = (d.Draft - t.Foot) / (t.Sheer - t.Foot), most = t.Breadth / d.Beam * half;
-            line.AtLeast(1, Math.Min(0.98, 1.1 * share) * most);
-            line.AtMost(1, 0.98 * most);
+            // The transom must be able to take the waterline's end on a section without hollow: outside the straight line from its foot to
+            // its breadth at the sheer, and inside what the widest section would give at that breadth.
+            double share = (d.Draft - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
+            line.AtLeast(1, Math.Min(most, 1.15 * share * t.Breadth / 2));
+            line.AtMost(1, most);
         }
         else
         {

@@ -26,7 +26,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
         if (fault is not null)
             return new HullAttempt(null, fault);
-        var surface = HullShape.Skin(lines, new SkinStiffness(), out var skin);
+        var surface = HullShape.Skin(lines, out var skin);
         fault = skin.Contradiction > 1e-7 ? VeeFault(d) : Folds(lines, surface) ?? Hollows(lines, surface);
         return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
     }
@@ -138,42 +138,52 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         return null;
     }
 
-    /// <summary>Without hollow lines asked for, no waterline is hollow by more than a builder would take for fair.</summary>
+    /// <summary>Without hollow lines asked for, no waterline, diagonal or section is hollow by more than a builder would take for fair.</summary>
     private static FormFault? Hollows(CharacterLines lines, HullSurface surface)
     {
         var d = lines.Dials;
-        if (d.Hollow)
-            return null;
         var top = Math.Min(d.Depth, Math.Min(d.Bow.Sheer, d.Stern.Sheer));
         double[] heights =
         [
             .. Enumerable.Range(1, 9).Select(k => d.Draft * k / 10), d.Draft, .. Enumerable.Range(1, 7).Select(k => d.Draft + ((top - d.Draft) * k / 8)),
         ];
-        foreach (var z in heights)
+        var cut = heights.SelectMany(z => Cut.Waterline(surface, z))
+            .Concat(Enumerable.Range(1, 31).SelectMany(k => Cut.Station(surface, d.Length * k / 32)))
+            .Concat([Cut.Sheer(surface), Cut.Stern(surface)])
+            .Concat(DiagonalMark.Across(surface).SelectMany(m => Cut.Diagonal(surface, m.Height, m.Angle)));
+        foreach (var line in cut)
         {
-            var limit = z < d.Draft ? Limits.HollowUnderWater(d.Length) : Limits.Hollow;
-            foreach (var line in Cut.Waterline(surface, z))
+            var intention = Intention.Of(line, surface);
+            var trace = LineTrace.Of(line, intention.Axes, intention.OutwardSign);
+            foreach (var hollow in Fairness.Hollows.In(trace, intention.HollowLimit))
             {
-                var trace = LineTrace.Of(line, FlatAxes.Plan, line.Tag.OutwardSign);
-                foreach (var hollow in Fairness.Hollows.In(trace, limit))
-                {
-                    var u = line.At(hollow.Place).U;
-                    return new FormFault(
-                        Invariant($"the waterline {z * 1000:F0} mm above the base line would be hollow by {hollow.Depth * 1000:F1} mm"), EndDials(lines, u));
-                }
+                var at = line.At(hollow.Place);
+                if (!intention.Asks(at.Point))
+                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {hollow.Depth * 1000:F1} mm"), EndDials(lines, at.U));
             }
         }
 
         return null;
     }
 
+    private static string NameOf(HullLine line, HullSurface surface) => line.Kind switch
+    {
+        LineKind.Waterline => Invariant($"the waterline {line.Position * 1000:F0} mm above the base line"),
+        LineKind.Station => Invariant($"the section {line.Position * 1000:F0} mm aft of the foremost point"),
+        LineKind.Sheer => "the sheer in plan",
+        LineKind.Stern => surface.Transom is null ? "the sternpost" : "the transom",
+        _ => "a diagonal",
+    };
+
     private static List<Dial> EndDials(CharacterLines lines, double u)
     {
         var d = lines.Dials;
+        Dial[] hollow = d.Hollow ? [] : [Dial.Hollow];
         if (u < lines.WidestU)
         {
             return
             [
+                .. hollow,
                 .. d.Bow.Vee is null ? (Dial[])[] : [Dial.BowVee],
                 .. d.Bow.EntryAngle is null ? (Dial[])[] : [Dial.EntryAngle],
                 Dial.EntryFullness, Dial.BowRocker, Dial.Forefoot, Dial.Deadrise, Dial.MidshipFullness,
@@ -181,9 +191,10 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         }
 
         return d.Stern is TransomStern t
-            ? [Dial.RunFullness, Dial.TransomBreadth, t.FootIsImmersion ? Dial.TransomImmersion : Dial.SternRocker, Dial.Deadrise, Dial.MidshipFullness]
+            ? [.. hollow, Dial.RunFullness, Dial.TransomBreadth, t.FootIsImmersion ? Dial.TransomImmersion : Dial.SternRocker, Dial.Deadrise, Dial.MidshipFullness]
             :
             [
+                .. hollow,
                 .. d.Stern is PointedStern { Vee: not null } ? (Dial[])[Dial.SternVee] : [],
                 Dial.RunFullness, Dial.SternRocker, Dial.Heel, Dial.Deadrise, Dial.MidshipFullness,
             ];

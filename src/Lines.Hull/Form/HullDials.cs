@@ -103,6 +103,9 @@ public enum Dial
     /// <summary>hull.keel_low</summary>
     KeelLow,
 
+    /// <summary>hull.hollow</summary>
+    Hollow,
+
     /// <summary>hull.bow.entry_fullness</summary>
     EntryFullness,
 

@@ -22,24 +22,36 @@ public static class HullShape
     }
 
     /// <summary>The surface through given lines.</summary>
-    internal static HullSurface Skin(CharacterLines lines, SkinStiffness stiffness, out SkinProgram skin)
+    internal static HullSurface Skin(CharacterLines lines, out SkinProgram skin)
     {
         SplineBasis u = lines.U, v = lines.V;
         int nu = u.Count, nv = v.Count;
         double um = lines.WidestU, vw = lines.WaterlineV;
         var d = lines.Dials;
-        skin = new SkinProgram(u, v, lines.X, new SkinScale(d.Length, (a, b) => LeastRise(lines, a, b)), stiffness);
+        skin = new SkinProgram(u, v, lines.X, new SkinScale(d.Length, (a, b) => LeastRise(lines, a, b), d.Stern is TransomStern), !d.Hollow);
+
+        // The edge of a transom keeps its heights and ends and finds its own breadths between, unless tumblehome puts its greatest there.
+        var free = d.Stern is TransomStern && d.Midship.Flare >= 0;
         for (var j = 0; j < nv; j++)
         {
             skin.Fix(0, j, 0, lines.Bow.Z[j]);
-            skin.Fix(nu - 1, j, lines.Stern.Y[j], lines.Stern.Z[j]);
+            skin.Fix(nu - 1, j, free && j > 0 && j < nv - 1 ? null : lines.Stern.Y[j], lines.Stern.Z[j]);
         }
 
         var onWaterline = SplineRows.At(v, vw, 0);
+        if (free)
+            skin.AlongV(onWaterline, nu - 1, height: false, lines.Waterline.Ordinate[^1]);
+        skin.LooseSheer(
+            lines.SheerPlan,
+            um,
+            d.Bow.SheerFullness is not null,
+            d.Stern.SheerFullness is not null,
+            !d.Hollow,
+            d.Midship.Flare >= 0 ? lines.Waterline : null);
         for (var i = 1; i < nu - 1; i++)
         {
             skin.Fix(i, 0, 0, lines.Keel.Ordinate[i]);
-            skin.Fix(i, nv - 1, lines.SheerPlan.Ordinate[i], lines.SheerProfile.Ordinate[i]);
+            skin.Fix(i, nv - 1, null, lines.SheerProfile.Ordinate[i]);
             skin.AlongV(onWaterline, i, height: false, lines.Waterline.Ordinate[i]);
             skin.AlongV(onWaterline, i, height: true, d.Draft);
         }
@@ -65,14 +77,18 @@ public static class HullShape
             AddVee(skin, lines, d.Bow.Forefoot + (0.05 * waterline), vee);
         if (d.Stern is PointedStern { Vee: double aft } p)
             AddVee(skin, lines, d.Length - p.Heel - (0.05 * waterline), aft);
-        return new HullSurface(skin.Solve(!d.Hollow, 16), d, um, vw);
+        return new HullSurface(skin.Solve(), d, um, vw);
     }
 
     private static void AddVee(SkinProgram skin, CharacterLines lines, double x, double angle)
     {
         var u = CharacterLines.ParameterAt(lines.U, lines.Keel.Abscissa, x);
-        skin.KeelAngle(u, angle, lines.Keel.At(u, 1));
+        skin.KeelAngle(u, angle, lines.Keel.At(u, 1), LeastSpread(lines, u));
     }
+
+    /// <summary>A part of the spread that the midship section has at the keel, by the breadth of the design waterline here.</summary>
+    private static double LeastSpread(CharacterLines lines, double u) =>
+        0.2 * SplineRows.At(lines.V, 0, 1).Dot(lines.Midship.Y) * lines.Waterline.At(u) / lines.Midship.WaterlineHalfBreadth;
 
     /// <summary>A tenth of the rise that the midship section and the ends have at this height, so that no height folds back.</summary>
     private static double LeastRise(CharacterLines lines, double u, double v)

@@ -80,7 +80,11 @@ public sealed record HullSolution(HullSurface? Surface, IReadOnlyList<DialConfli
 /// <summary>A set of dials that no hull can meet together.</summary>
 /// <param name="Reason">What is wrong, one clause without a full stop.</param>
 /// <param name="Dials">The dials that exclude each other, each with the nearest value that would do alone.</param>
-public sealed record DialConflict(string Reason, IReadOnlyList<DialHint> Dials);
+public sealed record DialConflict(string Reason, IReadOnlyList<DialHint> Dials)
+{
+    /// <summary>Whether no dial helps alone, and the values told are to be taken together.</summary>
+    public bool Together { get; init; }
+}
 
 /// <summary>One dial of a conflict.</summary>
 /// <param name="Dial">Which.</param>

@@ -4,156 +4,111 @@ namespace Lines.Hull.Form;
 internal static class NearestDials
 {
     private const int Told = 3;
+    private const int AtOnce = 2;
+
+    /// <summary>The way back is bisected until it is known to this part of the way out.</summary>
+    private const double NearEnough = 0.02;
+
+    /// <summary>Multiples of a dial's search unit at which it is tried, both ways, before the way back is bisected.</summary>
+    private static readonly double[] Reaches = [3, 15, 60];
 
     /// <summary>The conflict behind a fault.</summary>
-    /// <remarks><b>Method.</b> Each dial in turn is moved to a tame value at which a hull exists, then bisected back toward what was
-    /// asked; the answer is rounded to the workshop's step on the side that builds, and built once more.</remarks>
+    /// <remarks><b>Method.</b> Each dial in turn is moved outward from what was asked, both ways in growing steps, until a hull exists, then
+    /// bisected back; the answer is rounded to the workshop's step on the side that builds, and built once more. Where no dial helps alone
+    /// all are moved together toward tame values, as far as it takes.</remarks>
     public static DialConflict Explain(HullDials d, FormFault fault)
     {
-        var hints = new List<DialHint>();
-        foreach (var dial in fault.Dials)
+        var helpful = new List<DialHint>();
+        foreach (var few in fault.Dials.Distinct().Chunk(AtOnce))
         {
-            if (hints.Count(h => h.Nearest is not null) == Told)
+            var nearest = new double?[few.Length];
+            Parallel.For(0, few.Length, k => nearest[k] = Nearest(d, few[k]));
+            helpful.AddRange(few.Zip(nearest, (dial, value) => new DialHint(dial, value)).Where(h => h.Nearest is not null));
+            if (helpful.Count >= Told)
                 break;
-            hints.Add(new DialHint(dial, Nearest(d, dial)));
         }
 
-        // Dials that help are told with their values; if none helps alone, all are told.
-        var helpful = hints.Where(h => h.Nearest is not null).ToList();
-        return new DialConflict(fault.Reason, helpful.Count > 0 ? helpful : hints);
+        if (helpful.Count > 0)
+            return new DialConflict(fault.Reason, [.. helpful.Take(Told)]);
+        return new DialConflict(fault.Reason, Together(d, fault.Dials)) { Together = true };
     }
 
     private static double? Nearest(HullDials d, Dial dial)
     {
         if (DialAccess.ValueOf(d, dial) is not double asked)
             return null;
-        foreach (var tame in DialAccess.TameValues(d, dial).OrderBy(t => Math.Abs(t - asked)))
+        if (dial == Dial.Hollow)
+            return !d.Hollow && Builds(d, dial, 1) ? 1 : null;
+        var unit = DialAccess.UnitOf(d, dial);
+        var (least, greatest) = DialAccess.BoundsOf(d, dial);
+        double down = asked, up = asked;
+        foreach (var reach in Reaches)
         {
-            if (!Builds(d, dial, tame))
-                continue;
-            double bad = asked, good = tame;
-            var step = DialAccess.StepOf(dial);
-            while (Math.Abs(good - bad) > step / 4)
+            double lower = Math.Max(least, asked - (reach * unit)), upper = Math.Min(greatest, asked + (reach * unit));
+            bool below = lower < down && Builds(d, dial, lower), above = upper > up && Builds(d, dial, upper);
+            if (below || above)
             {
-                var middle = (good + bad) / 2;
-                if (Builds(d, dial, middle))
-                    good = middle;
-                else
-                    bad = middle;
+                var fromBelow = below ? Back(d, dial, down, lower) : double.NegativeInfinity;
+                var fromAbove = above ? Back(d, dial, up, upper) : double.PositiveInfinity;
+                return asked - fromBelow <= fromAbove - asked ? fromBelow : fromAbove;
             }
 
-            var rounded = good > asked ? Math.Ceiling(good / step) * step : Math.Floor(good / step) * step;
-            return Builds(d, dial, rounded) ? rounded : good;
+            (down, up) = (lower, upper);
         }
 
         return null;
     }
 
+    /// <summary>Bisects from a value that builds back to one that does not.</summary>
+    private static double Back(HullDials d, Dial dial, double bad, double good)
+    {
+        var asked = DialAccess.ValueOf(d, dial)!.Value;
+        var step = DialAccess.StepOf(dial);
+        var rising = good > bad;
+        while (Math.Abs(good - bad) > Math.Max(step / 2, NearEnough * Math.Abs(good - asked)))
+        {
+            var middle = (good + bad) / 2;
+            if (Builds(d, dial, middle))
+                good = middle;
+            else
+                bad = middle;
+        }
+
+        var rounded = rising ? Math.Ceiling(good / step) * step : Math.Floor(good / step) * step;
+        return Builds(d, dial, rounded) ? rounded : good;
+    }
+
+    private static List<DialHint> Together(HullDials d, IReadOnlyList<Dial> dials)
+    {
+        var moved = dials.Distinct().Where(dial => dial != Dial.Hollow && DialAccess.ValueOf(d, dial) is not null).ToList();
+        var tame = moved.ConvertAll(dial => DialAccess.TameValue(d, dial));
+        HullDials At(double share)
+        {
+            var hull = d;
+            for (var k = 0; k < moved.Count; k++)
+                hull = DialAccess.With(hull, moved[k], Share(k, share));
+            return hull;
+        }
+
+        double Share(int k, double share)
+        {
+            var asked = DialAccess.ValueOf(d, moved[k])!.Value;
+            var step = DialAccess.StepOf(moved[k]);
+            return Math.Round((asked + (share * (tame[k] - asked))) / step) * step;
+        }
+
+        if (HullAttempt.Make(At(1)).Fault is not null)
+            return [.. moved.Select(dial => new DialHint(dial, null))];
+        double bad = 0, good = 1;
+        while (good - bad > 0.02)
+        {
+            var middle = (good + bad) / 2;
+            (bad, good) = HullAttempt.Make(At(middle)).Fault is null ? (bad, middle) : (middle, good);
+        }
+
+        return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)))];
+    }
+
     private static bool Builds(HullDials d, Dial dial, double value) =>
         HullAttempt.Make(DialAccess.With(d, dial, value)).Fault is null;
-}
-
-/// <summary>Reads and sets a dial by its name.</summary>
-internal static class DialAccess
-{
-    private const double Degree = Math.PI / 180;
-
-    /// <summary>Value of a dial, SI; null where it was left out or does not apply.</summary>
-    public static double? ValueOf(HullDials d, Dial dial) => dial switch
-    {
-        Dial.Length => d.Length,
-        Dial.Beam => d.Beam,
-        Dial.Depth => d.Depth,
-        Dial.Draft => d.Draft,
-        Dial.Widest => d.Widest,
-        Dial.KeelLow => d.KeelLow,
-        Dial.EntryFullness => d.Bow.EntryFullness,
-        Dial.BowSheerFullness => d.Bow.SheerFullness,
-        Dial.BowRocker => d.Bow.Rocker,
-        Dial.BowSheer => d.Bow.Sheer,
-        Dial.Forefoot => d.Bow.Forefoot,
-        Dial.BowVee => d.Bow.Vee,
-        Dial.EntryAngle => d.Bow.EntryAngle,
-        Dial.RunFullness => d.Stern.RunFullness,
-        Dial.SternSheerFullness => d.Stern.SheerFullness,
-        Dial.SternSheer => d.Stern.Sheer,
-        Dial.SternRocker => d.Stern is PointedStern p ? p.Rocker : ((TransomStern)d.Stern).Foot,
-        Dial.TransomImmersion => d.Stern is TransomStern t ? d.Draft - t.Foot : null,
-        Dial.Heel => (d.Stern as PointedStern)?.Heel,
-        Dial.SternVee => (d.Stern as PointedStern)?.Vee,
-        Dial.RunAngle => (d.Stern as PointedStern)?.RunAngle,
-        Dial.TransomRake => (d.Stern as TransomStern)?.Rake,
-        Dial.TransomBreadth => (d.Stern as TransomStern)?.Breadth,
-        Dial.Deadrise => d.Midship.Deadrise,
-        Dial.MidshipFullness => d.Midship.Fullness,
-        Dial.Flare => d.Midship.Flare,
-        _ => throw new ArgumentOutOfRangeException(nameof(dial), dial, "no such dial"),
-    };
-
-    /// <summary>The same dials with one changed.</summary>
-    public static HullDials With(HullDials d, Dial dial, double value) => dial switch
-    {
-        Dial.Length => d with { Length = value },
-        Dial.Beam => d with { Beam = value },
-        Dial.Depth => d with { Depth = value },
-        Dial.Draft => d with { Draft = value },
-        Dial.Widest => d with { Widest = value },
-        Dial.KeelLow => d with { KeelLow = value },
-        Dial.EntryFullness => d with { Bow = d.Bow with { EntryFullness = value } },
-        Dial.BowSheerFullness => d with { Bow = d.Bow with { SheerFullness = value } },
-        Dial.BowRocker => d with { Bow = d.Bow with { Rocker = value } },
-        Dial.BowSheer => d with { Bow = d.Bow with { Sheer = value } },
-        Dial.Forefoot => d with { Bow = d.Bow with { Forefoot = value } },
-        Dial.BowVee => d with { Bow = d.Bow with { Vee = value } },
-        Dial.EntryAngle => d with { Bow = d.Bow with { EntryAngle = value } },
-        Dial.RunFullness => d with { Stern = d.Stern with { RunFullness = value } },
-        Dial.SternSheerFullness => d with { Stern = d.Stern with { SheerFullness = value } },
-        Dial.SternSheer => d with { Stern = d.Stern with { Sheer = value } },
-        Dial.Deadrise => d with { Midship = d.Midship with { Deadrise = value } },
-        Dial.MidshipFullness => d with { Midship = d.Midship with { Fullness = value } },
-        Dial.Flare => d with { Midship = d.Midship with { Flare = value } },
-        _ => d with { Stern = WithStern(d, dial, value) },
-    };
-
-    /// <summary>Values at which other dials usually find a hull, to start a search from.</summary>
-    public static IEnumerable<double> TameValues(HullDials d, Dial dial) => dial switch
-    {
-        Dial.EntryFullness or Dial.RunFullness => [0.58, 0.62, 0.66, 0.70, 0.75],
-        Dial.BowSheerFullness or Dial.SternSheerFullness => [0.60, 0.64, 0.68, 0.72, 0.76],
-        Dial.MidshipFullness => [.. ((double[])[0.55, 0.65, 0.75, 0.85]).Where(f => f < MidshipSection.GreatestFullness(d, 0))],
-        Dial.Deadrise => [0, 4 * Degree, 8 * Degree, 14 * Degree],
-        Dial.Flare => [0, 4 * Degree, 8 * Degree],
-        Dial.Widest => [0.46, 0.50, 0.54],
-        Dial.KeelLow => [0.45, 0.50, 0.55],
-        Dial.BowRocker or Dial.SternRocker => [0.1 * d.Draft, 0.25 * d.Draft, 0.4 * d.Draft, 0.6 * d.Draft],
-        Dial.TransomImmersion => [0.1 * d.Draft, 0.2 * d.Draft, 0.35 * d.Draft],
-        Dial.Forefoot or Dial.Heel => [0.04 * d.Length, 0.06 * d.Length, 0.09 * d.Length],
-        Dial.BowVee or Dial.SternVee => [5 * Degree, 10 * Degree, 15 * Degree, 25 * Degree, 40 * Degree, 60 * Degree],
-        Dial.EntryAngle or Dial.RunAngle => [.. Enumerable.Range(2, 12).Select(k => k * 2.5 * Degree)],
-        Dial.TransomBreadth => [0.45 * d.Beam, 0.6 * d.Beam, 0.75 * d.Beam],
-        Dial.BowSheer or Dial.SternSheer => [d.Depth, 1.2 * d.Depth, 1.4 * d.Depth],
-        Dial.Depth => [1.2 * d.Depth, 0.8 * Math.Min(d.Bow.Sheer, d.Stern.Sheer)],
-        Dial.Beam => [0.8 * d.Beam, 1.25 * d.Beam],
-        _ => [],
-    };
-
-    /// <summary>The step a dial is told in: a thousandth, a millimetre, a tenth of a degree.</summary>
-    public static double StepOf(Dial dial) => dial switch
-    {
-        Dial.BowVee or Dial.SternVee or Dial.EntryAngle or Dial.RunAngle or Dial.TransomRake or Dial.Deadrise or Dial.Flare => 0.1 * Degree,
-        _ => 0.001,
-    };
-
-    private static SternDials WithStern(HullDials d, Dial dial, double value) => (d.Stern, dial) switch
-    {
-        (PointedStern p, Dial.SternRocker) => p with { Rocker = value },
-        (PointedStern p, Dial.Heel) => p with { Heel = value },
-        (PointedStern p, Dial.SternVee) => p with { Vee = value },
-        (PointedStern p, Dial.RunAngle) => p with { RunAngle = value },
-        (TransomStern t, Dial.SternRocker) => t with { Foot = value },
-        (TransomStern t, Dial.TransomImmersion) => t with { Foot = d.Draft - value },
-        (TransomStern t, Dial.TransomRake) => t with { Rake = value },
-        (TransomStern t, Dial.TransomBreadth) => t with { Breadth = value },
-        _ => throw new ArgumentOutOfRangeException(nameof(dial), dial, "not a dial of this stern"),
-    };
 }

@@ -1,4 +1,3 @@
-using System.Collections;
 using Lines.Kernel.Numerics;
 
 namespace Lines.Hull.Form;
@@ -39,6 +38,9 @@ internal readonly struct SkinPoint
 /// <param name="Weight">Stiffness of the bound.</param>
 internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, double A, double B, double Value, double Scale, double Weight)
 {
+    /// <summary>How far the skin bows inward over the step [m]; negative where it bulges.</summary>
+    public double Depth => Scale * Value;
+
     public static Bow Of(SkinPoint at, double dx, double dz, double scale, double weight)
     {
         var (s, j) = (at.At, at.Jet);
@@ -49,9 +51,9 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
 
     /// <summary>The bow linearised: a row over y and z of the net, in metres.</summary>
     /// <remarks>Through p, q, a and b, all quotients over delta = x_u z_v - x_v z_u.</remarks>
-    public SparseRow Row(Sample s, int zOffset)
+    public SparseRow Row(int zOffset)
     {
-        var j = Point.Jet;
+        var (s, j) = (Point.At, Point.Jet);
         double p = Point.P, q = Point.Q, a = A, b = B, id = 1 / Point.Delta, xu = s.Xu, xv = s.Xv;
         var (huu, huv, hvv) = Bending(Point);
         double xx = (s.Xuu * a * a) + (2 * s.Xuv * a * b) + (s.Xvv * b * b), zz = (j.Zuu * a * a) + (2 * j.Zuv * a * b) + (j.Zvv * b * b);
@@ -73,22 +75,4 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
             j.Yuv - (at.P * s.Xuv) - (at.Q * j.Zuv),
             j.Yvv - (at.P * s.Xvv) - (at.Q * j.Zvv));
     }
-}
-
-/// <summary>The bows bounded at one sample.</summary>
-/// <param name="Section">Up the section.</param>
-/// <param name="Waterline">Along the waterline; null where lines may be hollow.</param>
-/// <param name="Diagonal">Along a 45-degree diagonal; null where lines may be hollow or no diagonal runs.</param>
-internal readonly record struct Bows(Bow Section, Bow? Waterline, Bow? Diagonal) : IEnumerable<Bow>
-{
-    public IEnumerator<Bow> GetEnumerator()
-    {
-        yield return Section;
-        if (Waterline is Bow w)
-            yield return w;
-        if (Diagonal is Bow d)
-            yield return d;
-    }
-
-    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 }

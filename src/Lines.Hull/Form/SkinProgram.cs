@@ -13,35 +13,32 @@ namespace Lines.Hull.Form;
 /// </remarks>
 internal sealed class SkinProgram
 {
-    /// <summary>A bulge that is no longer watched in a step [m].</summary>
-    private const double Ample = 0.002;
+    private const int SoftPasses = 4;
+    private const int Passes = 20;
+    private const double FarHeld = 1e7;
 
     private readonly SplineBasis _u;
     private readonly SplineBasis _v;
     private readonly double[] _x;
     private readonly ElasticProgram _program;
-    private readonly List<Sample> _samples = [];
-    private readonly List<Sample> _edge = [];
+    private readonly SkinBounds _bounds;
+    private readonly List<ElasticRow> _fixed;
     private readonly int _net;
-    private readonly SkinScale _scale;
-    private double _hardness = 0.1;
 
-    public SkinProgram(SplineBasis u, SplineBasis v, double[] x, SkinScale scale, SkinStiffness stiffness)
+    public SkinProgram(SplineBasis u, SplineBasis v, double[] x, SkinScale scale, bool convex)
     {
-        (_u, _v, _x, _scale, Stiffness) = (u, v, x, scale, stiffness);
+        (_u, _v, _x) = (u, v, x);
         _net = u.Count * v.Count;
         _program = new ElasticProgram(2 * _net);
+        _bounds = new SkinBounds(u, v, x, scale, convex);
+        _fixed = _bounds.Fold();
         AddEnergy();
-        AddSamples();
     }
-
-    public SkinStiffness Stiffness { get; }
 
     public double Contradiction => _program.Contradiction;
 
+    /// <summary>Newton steps taken in all.</summary>
     public int Steps { get; private set; }
-
-    public int Passes { get; private set; }
 
     /// <summary>Fixes a pole's y and z.</summary>
     public void Fix(int i, int j, double? y, double? z)
@@ -61,8 +58,48 @@ internal sealed class SkinProgram
     public void AlongV(SparseRow row, int i, bool height, double value) =>
         _program.AddEquation(new SparseRow(Array.ConvertAll(row.Indices, j => (height ? _net : 0) + (i * _v.Count) + j), row.Values), value);
 
+    /// <summary>The sheer in plan, left to the skin: it keeps a batten's curvature as nearly as the skin lets it, and one-sided.</summary>
+    /// <remarks>A sheer laid down before the skin often left no convex topsides between itself and the design waterline.</remarks>
+    /// <param name="batten">The sheer as a batten of its own would lie.</param>
+    /// <param name="widestU">Parameter of the widest station, where breadth and direction are the batten's.</param>
+    /// <param name="foreArea">Whether the batten's area forward of it is kept exactly.</param>
+    /// <param name="aftArea">Whether the area aft of it is.</param>
+    /// <param name="convex">Whether it must bulge all the way.</param>
+    /// <param name="inside">A line it may not fall inside of; null where it may.</param>
+    public void LooseSheer(BattenLine batten, double widestU, bool foreArea, bool aftArea, bool convex, BattenLine? inside)
+    {
+        var top = _v.Count - 1;
+        SparseRow OnSheer(SparseRow row) => row with { Indices = Array.ConvertAll(row.Indices, i => (i * _v.Count) + top) };
+        SplineRows.ForGaussPoints(_u, 0, 1, 4, (u, w) =>
+        {
+            var bend = Batten.Bending(_u, batten.Abscissa, u, out var stretch);
+            var length = batten.Abscissa[^1] - batten.Abscissa[0];
+            _program.AddSquare(OnSheer(bend), bend.Dot(batten.Ordinate), SkinStiffness.Sheer * w * stretch / length);
+        });
+        for (var derivative = 0; derivative < 2; derivative++)
+            AlongU(SplineRows.At(_u, widestU, derivative), top, height: false, batten.At(widestU, derivative));
+        if (foreArea)
+            KeepArea(0, widestU);
+        if (aftArea)
+            KeepArea(widestU, 1);
+        foreach (var u in convex ? Batten.CurvaturePlaces(_u) : [])
+            _fixed.Add(new ElasticRow(OnSheer(Batten.Bending(_u, batten.Abscissa, u, out _)), 0, Batten.CurvatureStiffness));
+        for (var k = 1; inside is not null && k < 20; k++)
+            _fixed.Add(new ElasticRow(OnSheer(SplineRows.At(_u, k / 20.0, 0)).Times(-1), -inside.At(k / 20.0), 1e8));
+
+        void KeepArea(double from, double to)
+        {
+            var row = Batten.AreaRow(_u, batten.Abscissa, from, to);
+            _program.AddEquation(OnSheer(row), row.Dot(batten.Ordinate));
+        }
+    }
+
     /// <summary>Angle of the section from level at the keel.</summary>
-    public void KeelAngle(double u, double angle, double rise)
+    /// <param name="u">Where along the keel.</param>
+    /// <param name="angle">The angle [rad].</param>
+    /// <param name="rise">dz/du of the keel there [m].</param>
+    /// <param name="leastSpread">Least dy/dv of the section there [m].</param>
+    public void KeelAngle(double u, double angle, double rise, double leastSpread)
     {
         // z_v - tan(angle) y_v = z_u x_v / x_u on the edge v = 0, where z_u is the keel's own.
         SparseRow nu = SplineRows.At(_u, u, 0), nuu = SplineRows.At(_u, u, 1), dv = SplineRows.At(_v, 0, 1);
@@ -86,66 +123,59 @@ internal sealed class SkinProgram
         }
 
         _program.AddEquation(new SparseRow([.. indices], [.. values]), rise * xv / xu);
+
+        // A section whose first leg shrinks to nothing would stand at any angle: it leaves the keel with a part of its natural spread.
+        var spread = new Sample(_u, _v, _x, u, 0).Row(_net, new Partials(0, -1, 0, 0, 0), default);
+        _fixed.Add(new ElasticRow(spread, -leastSpread, SkinStiffness.Fold));
     }
 
-    /// <summary>Solves, linearising the convexity rows a few times.</summary>
-    /// <param name="convex">Whether waterlines and diagonals are kept from hollows; sections always are.</param>
-    /// <param name="passes">Times the rows are linearised.</param>
-    public BSplineSurface Solve(bool convex, int passes)
+    /// <summary>Solves, linearising the convexity rows until the true cost falls no more.</summary>
+    public BSplineSurface Solve()
     {
-        var fold = FoldRows();
-        var net = _program.Solve(fold).X;
+        var net = _program.Solve(_fixed).X;
         var rows = new List<ElasticRow>();
-        var merit = MeritOf(net, fold, convex);
-        for (Passes = 0; Passes < passes; Passes++)
+        List<Bow> bows = [], next = [];
+        _bounds.Fill(bows, net);
+        double hold = 0, hardness = 0.1, merit = MeritOf(net, bows, hardness);
+        for (var pass = 0; pass < Passes && hold < FarHeld; pass++)
         {
-            if (Passes == Stiffness.SoftPasses)
-            {
-                _hardness = 1;
-                merit = MeritOf(net, fold, convex);
-            }
-
+            if (pass == SoftPasses)
+                (hardness, merit) = (1, MeritOf(net, bows, 1));
             rows.Clear();
-            rows.AddRange(fold);
-            foreach (var sample in _samples)
-                AddConvexity(rows, sample, net, convex);
-            var result = _program.Solve(rows, net);
+            rows.AddRange(_fixed);
+            _bounds.AddConvexity(rows, bows, net, hardness);
+            var result = _program.Solve(rows, net, hold);
             Steps += result.Steps;
 
-            // The rows are tangents to curved bounds: go only as far as the true cost falls.
-            var better = false;
-            for (var length = 1.0; length > 0.02 && !better; length /= 2)
+            // The rows are tangents to curved bounds: a step that does not lower the true cost is taken again, held closer.
+            _bounds.Fill(next, result.X);
+            var cost = MeritOf(result.X, next, hardness);
+            if (cost >= merit)
             {
-                var trial = new double[net.Length];
-                for (var k = 0; k < net.Length; k++)
-                    trial[k] = net[k] + (length * (result.X[k] - net[k]));
-                var cost = MeritOf(trial, fold, convex);
-                better = cost < merit - (1e-6 * Math.Abs(merit));
-                if (better)
-                    (net, merit) = (trial, cost);
+                hold = Math.Max(0.1, hold * 10);
+                continue;
             }
 
-            if (!better && Passes >= Stiffness.SoftPasses)
+            var settled = merit - cost < 1e-5 * merit;
+            (net, merit, hold) = (result.X, cost, hold < 0.02 ? 0 : hold / 5);
+            (bows, next) = (next, bows);
+            if (settled && pass >= SoftPasses)
                 break;
+            if (settled)
+                pass = SoftPasses - 1;
         }
 
         return Surface(net);
     }
 
     /// <summary>Energy plus what the bounds cost at a net itself, nothing linearised.</summary>
-    private double MeritOf(double[] net, List<ElasticRow> fold, bool convex)
+    private double MeritOf(double[] net, List<Bow> bows, double hardness)
     {
         var cost = _program.EnergyOf(net);
-        foreach (var row in fold)
+        foreach (var row in _fixed)
             cost += Cost(row.Row.Dot(net) - row.Bound, row.Weight);
-        foreach (var sample in _samples)
-        {
-            if (BowsAt(sample, net, convex) is not Bows bows)
-                continue;
-            foreach (var bow in bows)
-                cost += Cost(bow.Scale * bow.Value, bow.Weight);
-        }
-
+        foreach (var bow in bows)
+            cost += Cost(bow.Depth, bow.Weight * hardness);
         return cost;
 
         static double Cost(double violation, double weight) => violation > 0 ? 0.5 * weight * violation * violation : 0;
@@ -170,7 +200,6 @@ internal sealed class SkinProgram
     {
         double[][] a = [Gram(_u, 0), Gram(_u, 1), Gram(_u, 2)], b = [Gram(_v, 0), Gram(_v, 1), Gram(_v, 2)];
         int nu = _u.Count, nv = _v.Count;
-        var s = Stiffness;
         for (var i = 0; i < nu; i++)
         {
             for (var k = Math.Max(0, i - 3); k <= Math.Min(nu - 1, i + 3); k++)
@@ -180,7 +209,7 @@ internal sealed class SkinProgram
                     for (var l = Math.Max(0, j - 3); l <= Math.Min(nv - 1, j + 3); l++)
                     {
                         int ik = (i * nu) + k, jl = (j * nv) + l;
-                        var h = (s.Along * a[2][ik] * b[0][jl]) + (2 * s.Twist * a[1][ik] * b[1][jl]) + (s.Across * a[0][ik] * b[2][jl]);
+                        var h = (SkinStiffness.Along * a[2][ik] * b[0][jl]) + (2 * SkinStiffness.Twist * a[1][ik] * b[1][jl]) + (SkinStiffness.Across * a[0][ik] * b[2][jl]);
                         int p = (i * nv) + j, q = (k * nv) + l;
                         _program.AddCurvature(p, q, h);
                         _program.AddCurvature(_net + p, _net + q, h);
@@ -204,93 +233,5 @@ internal sealed class SkinProgram
             }
         });
         return gram;
-    }
-
-    private void AddSamples()
-    {
-        // The end spans hold the short sections that cross the stem: they are sampled closer toward the end.
-        var last = _u.Breaks.Count - 1;
-        double fore = _u.Breaks[1], aft = 1 - _u.Breaks[last - 1];
-        double[] toEnds = [0.04, 0.12, 0.3, 0.5, 0.75];
-        List<double> along =
-        [
-            .. toEnds.Select(t => fore * t),
-            .. Between([.. _u.Breaks.Skip(1).Take(last - 1)], Stiffness.SamplesAlong),
-            .. toEnds.Reverse().Select(t => 1 - (aft * t)),
-        ];
-        foreach (var u in along)
-        {
-            foreach (var v in Between(_v.Breaks, Stiffness.SamplesAcross))
-                _samples.Add(new Sample(_u, _v, _x, u, v));
-        }
-
-        // The keel's own edge, closer toward the ends where it turns into the stem: the deadrise never falls below level.
-        foreach (var u in Between(_u.Breaks, 4).Concat([0.002, 0.006, 0.994, 0.998]))
-            _edge.Add(new Sample(_u, _v, _x, u, 0));
-        foreach (var u in (double[])[0, 0.005, 0.015, 0.03, 0.97, 0.985, 0.995, 1])
-        {
-            foreach (var v in (double[])[0.008, 0.02, 0.04, 0.08])
-                _edge.Add(new Sample(_u, _v, _x, u, v));
-        }
-    }
-
-    private static IEnumerable<double> Between(IReadOnlyList<double> breaks, int perSpan)
-    {
-        for (var s = 0; s + 1 < breaks.Count; s++)
-        {
-            for (var k = 0; k < perSpan; k++)
-                yield return breaks[s] + ((breaks[s + 1] - breaks[s]) * (k + 0.5) / perSpan);
-        }
-    }
-
-    private List<ElasticRow> FoldRows()
-    {
-        var rows = new List<ElasticRow>();
-        foreach (var s in _samples.Concat(_edge))
-        {
-            var least = _scale.LeastRise(s.U, s.V);
-            var row = s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0));
-            rows.Add(new ElasticRow(row.Times(1 / _scale.Length), -least, Stiffness.Fold));
-        }
-
-        return rows;
-    }
-
-    private void AddConvexity(List<ElasticRow> rows, Sample s, double[] net, bool convex)
-    {
-        if (BowsAt(s, net, convex) is not Bows bows)
-            return;
-        foreach (var bow in bows)
-        {
-            // What bulges this much will not turn hollow in one step; if it did, the true cost would hold the step back.
-            if (bow.Scale * bow.Value < -Ample)
-                continue;
-            var row = bow.Row(s, _net);
-            rows.Add(new ElasticRow(row, row.Dot(net) - (bow.Scale * bow.Value), bow.Weight));
-        }
-    }
-
-    /// <summary>The bows that convexity bounds at a sample; null where the skin is nearly folded and the fold rows come first.</summary>
-    private Bows? BowsAt(Sample s, double[] net, bool convex)
-    {
-        var at = new SkinPoint(s, s.JetOf(net, _net));
-        if (at.Delta < 0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length)
-            return null;
-
-        // A quarter of the parameter up the section, whatever length that is here; the bow is taken square to the section.
-        var section = Bow.Of(at, 0, at.Delta / s.Xu / 4, 1 / (8 * Math.Sqrt(1 + (at.Q * at.Q))), Stiffness.Sections * _hardness);
-        if (!convex)
-            return new Bows(section, null, null);
-
-        // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
-        var reach = _scale.Length * Math.Min(0.125, 2 * Math.Min(s.U, 1 - s.U));
-        var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
-        var waterline = Bow.Of(at, reach, 0, cos * cos * cos / 8, Stiffness.Waterlines * _hardness);
-
-        // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
-        Bow? diagonal = at.Q > -0.5
-            ? Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), Stiffness.Diagonals * _hardness)
-            : null;
-        return new Bows(section, waterline, diagonal);
     }
 }

@@ -15,6 +15,7 @@ internal sealed class Sample
 {
     private const int Local = 16;
     private readonly int[] _poles = new int[Local];
+    private int[] _both = [];
     private readonly double[] _weights = new double[5 * Local]; // u, v, uu, uv, vv
 
     public Sample(SplineBasis u, SplineBasis v, double[] x, double atU, double atV)
@@ -65,18 +66,18 @@ internal sealed class Sample
     /// <summary>Row over y and z of the local poles of a quantity given by its partial derivatives.</summary>
     public SparseRow Row(int zOffset, Partials y, Partials z)
     {
-        var indices = new int[2 * Local];
+        if (_both.Length == 0)
+            _both = [.. _poles, .. _poles.Select(k => zOffset + k)];
         var values = new double[2 * Local];
         for (var k = 0; k < Local; k++)
         {
-            (indices[k], indices[Local + k]) = (_poles[k], zOffset + _poles[k]);
             double u = _weights[k], v = _weights[Local + k];
             double uu = _weights[(2 * Local) + k], uv = _weights[(3 * Local) + k], vv = _weights[(4 * Local) + k];
             values[k] = (y.U * u) + (y.V * v) + (y.UU * uu) + (y.UV * uv) + (y.VV * vv);
             values[Local + k] = (z.U * u) + (z.V * v) + (z.UU * uu) + (z.UV * uv) + (z.VV * vv);
         }
 
-        return new SparseRow(indices, values);
+        return new SparseRow(_both, values);
     }
 
     private Partials Derivatives(double[] values, int offset)
@@ -99,28 +100,27 @@ internal sealed class Sample
 /// <summary>Sizes by which the surface's rows are scaled.</summary>
 /// <param name="Length">Length of the hull [m].</param>
 /// <param name="LeastRise">Least dz/dv at constant x asked for at a parameter pair [m].</param>
-internal sealed record SkinScale(double Length, Func<double, double, double> LeastRise);
+/// <param name="Transom">Whether the stern is a transom.</param>
+internal sealed record SkinScale(double Length, Func<double, double, double> LeastRise, bool Transom);
 
-/// <summary>Weights of the surface's energy and of its elastic rows.</summary>
-internal sealed record SkinStiffness
+/// <summary>Weights of the surface's energy and of its elastic rows, found by trial over random hulls.</summary>
+internal static class SkinStiffness
 {
-    public double Along { get; init; } = 0.3;
+    /// <summary>Of bending lengthwise.</summary>
+    public const double Along = 0.3;
 
-    public double Twist { get; init; } = 1;
+    /// <summary>Of twist.</summary>
+    public const double Twist = 1;
 
-    public double Across { get; init; } = 1;
+    /// <summary>Of bending up the section.</summary>
+    public const double Across = 1;
 
-    public double Waterlines { get; init; } = 1e7;
+    /// <summary>Of the sheer's departure from its batten.</summary>
+    public const double Sheer = 0.1;
 
-    public double Diagonals { get; init; } = 1e7;
+    /// <summary>Of a hollow in waterline, section or diagonal [1/m²].</summary>
+    public const double Convexity = 5e7;
 
-    public double Sections { get; init; } = 1e7;
-
-    public double Fold { get; init; } = 1e6;
-
-    public int SoftPasses { get; init; } = 4;
-
-    public int SamplesAlong { get; init; } = 3;
-
-    public int SamplesAcross { get; init; } = 3;
+    /// <summary>Of heights that do not rise.</summary>
+    public const double Fold = 1e6;
 }

@@ -1,6 +1,4 @@
 using System.Numerics.Tensors;
-using MathNet.Numerics;
-using MathNet.Numerics.LinearAlgebra.Double;
 
 namespace Lines.Kernel.Numerics;
 
@@ -18,9 +16,7 @@ public sealed class ElasticProgram
     private readonly double[] _linear;
     private Elimination? _elimination;
     private double[]? _reducedHessian;
-
-    // One thread gives the same rounding on every machine, and these matrices are small.
-    static ElasticProgram() => Control.UseSingleThread();
+    private double[] _rows = []; // kept from solve to solve: a new one each time costs more than its use
 
     /// <summary>Makes an empty problem.</summary>
     /// <param name="unknowns">Number of unknowns, at least 1.</param>
@@ -71,8 +67,9 @@ public sealed class ElasticProgram
     /// <summary>Solves for the minimum.</summary>
     /// <param name="inequalities">Elastic rows g·x ≤ h.</param>
     /// <param name="start">Where to start from; null starts from the equations' own particular solution.</param>
+    /// <param name="hold">How strongly the answer is held to the start, as a multiple of the energy of the way between them.</param>
     /// <returns>The minimiser, the Newton steps taken and the largest violation of the inequalities.</returns>
-    public ElasticResult Solve(IReadOnlyList<ElasticRow> inequalities, double[]? start = null)
+    public ElasticResult Solve(IReadOnlyList<ElasticRow> inequalities, double[]? start = null, double hold = 0)
     {
         ArgumentNullException.ThrowIfNull(inequalities);
         var e = Eliminated();
@@ -80,7 +77,9 @@ public sealed class ElasticProgram
         _reducedHessian ??= e.ReduceMatrix(_hessian);
         var f = e.ReduceGradient(_hessian, _linear);
         var m = inequalities.Count;
-        var g = new double[m * n];
+        if (_rows.Length < m * n)
+            _rows = new double[m * n * 5 / 4];
+        var g = _rows;
         var slack = new double[m]; // g·t - h at the current t
         var t = start is null ? new double[n] : e.Reduce(start);
         for (var r = 0; r < m; r++)
@@ -89,18 +88,27 @@ public sealed class ElasticProgram
             slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + InnerProduct.Of(row, t);
         }
 
+        double[] hessian = _reducedHessian;
+        if (hold > 0)
+        {
+            hessian = new double[n * n];
+            TensorPrimitives.Multiply<double>(_reducedHessian, 1 + hold, hessian);
+            for (var i = 0; i < n; i++)
+                f[i] += hold * InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), t);
+        }
+
         var steps = 0;
         var gradient = new double[n];
         var matrix = new double[n * n];
         for (; ; steps++)
         {
-            FillGradient(inequalities, g, slack, t, f, gradient);
+            FillGradient(hessian, inequalities, g, slack, t, f, gradient);
             var scale = Math.Max(1e-300, InnerProduct.Norm(f) + InequalityScale(inequalities, g, slack, n));
             if (InnerProduct.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
-            FillMatrix(inequalities, g, slack, n, matrix);
-            var direction = new DenseMatrix(n, n, matrix).Cholesky().Solve(new DenseVector(gradient)).Negate().AsArray();
-            var length = LineSearch(inequalities, g, slack, gradient, direction, n, out var slopes);
+            FillMatrix(hessian, inequalities, g, slack, n, matrix);
+            var direction = Descent(matrix, gradient);
+            var length = LineSearch(hessian, inequalities, g, slack, gradient, direction, n, out var slopes);
             for (var k = 0; k < n; k++)
                 t[k] += length * direction[k];
             for (var r = 0; r < m; r++)
@@ -135,12 +143,12 @@ public sealed class ElasticProgram
         return sum;
     }
 
-    private void FillGradient(
-        IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
+    private static void FillGradient(
+        double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
     {
         var n = t.Length;
         for (var i = 0; i < n; i++)
-            gradient[i] = InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), t) - f[i];
+            gradient[i] = InnerProduct.Of(hessian.AsSpan(i * n, n), t) - f[i];
         for (var r = 0; r < rows.Count; r++)
         {
             if (slack[r] > 0)
@@ -148,10 +156,10 @@ public sealed class ElasticProgram
         }
     }
 
-    /// <summary>Writes the lower triangle of H + Σ w g gᵀ over the violated rows, column by column.</summary>
-    private void FillMatrix(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
+    /// <summary>Writes the lower triangle of H + Σ w g gᵀ over the violated rows.</summary>
+    private static void FillMatrix(double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
     {
-        _reducedHessian.AsSpan().CopyTo(matrix);
+        hessian.AsSpan().CopyTo(matrix);
         for (var r = 0; r < rows.Count; r++)
         {
             if (slack[r] <= 0)
@@ -162,28 +170,43 @@ public sealed class ElasticProgram
                 var k = rows[r].Weight * row[i];
                 if (k != 0)
                 {
-                    var target = matrix.AsSpan((i * n) + i, n - i);
-                    TensorPrimitives.MultiplyAdd<double>(row[i..], k, target, target);
+                    var target = matrix.AsSpan(i * n, i + 1);
+                    TensorPrimitives.MultiplyAdd<double>(row[..(i + 1)], k, target, target);
                 }
             }
         }
+    }
 
-        // Where the energy leaves a direction free, rounding must not make it negative.
+    /// <summary>Newton's direction.</summary>
+    private static double[] Descent(double[] matrix, double[] gradient)
+    {
+        var n = gradient.Length;
         var largest = 0.0;
         for (var i = 0; i < n; i++)
             largest = Math.Max(largest, matrix[(i * n) + i]);
-        for (var i = 0; i < n; i++)
-            matrix[(i * n) + i] += 1e-15 * largest;
+
+        // Where the energy leaves a direction free, rounding must not make it negative.
+        for (var ridge = 1e-15 * largest; ; ridge *= 100)
+        {
+            var factor = (double[])matrix.Clone();
+            for (var i = 0; i < n; i++)
+                factor[(i * n) + i] += ridge;
+            var direction = Array.ConvertAll(gradient, g => -g);
+            if (CholeskyFactor.TrySolve(factor, direction))
+                return direction;
+            if (!(ridge < largest))
+                throw new ArithmeticException("what is minimized has no minimum");
+        }
     }
 
     /// <summary>Exact minimum along a direction: the root of a slope that only grows.</summary>
-    private double LineSearch(
-        IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
+    private static double LineSearch(
+        double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
     {
         slopes = new double[rows.Count];
         var curvature = 0.0;
         for (var i = 0; i < n; i++)
-            curvature += direction[i] * InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), direction);
+            curvature += direction[i] * InnerProduct.Of(hessian.AsSpan(i * n, n), direction);
         var smooth = InnerProduct.Of(gradient, direction);
         for (var r = 0; r < rows.Count; r++)
         {

@@ -14,7 +14,7 @@ internal sealed class Elimination
     private readonly int[] _basic;
     private readonly int[] _free;
     private readonly double[] _nullspace; // row per unknown, Free columns
-    private readonly Range[] _filled; // the part of every row outside which it is zero
+    private readonly SparseRow[] _rows; // the same rows without their zeros
     private readonly double[] _particular;
 
     public Elimination(List<(double[] Row, double Value)> equations, int unknowns)
@@ -58,7 +58,7 @@ internal sealed class Elimination
                 _nullspace[(_basic[r] * Free) + k] = -pivotRow[r][_free[k]];
         }
 
-        _filled = [.. Enumerable.Range(0, unknowns).Select(FilledPart)];
+        _rows = [.. Enumerable.Range(0, unknowns).Select(SparseRowOf)];
     }
 
     public int Free => _free.Length;
@@ -85,11 +85,9 @@ internal sealed class Elimination
         {
             var i = row.Indices[k];
             constant += row.Values[k] * _particular[i];
-            var (start, length) = _filled[i].GetOffsetAndLength(Free);
-            if (length == 1)
-                reduced[start] += row.Values[k] * _nullspace[(i * Free) + start];
-            else if (length > 1)
-                AddMultiple(_nullspace.AsSpan((i * Free) + start, length), row.Values[k], reduced.Slice(start, length));
+            var free = _rows[i];
+            for (var f = 0; f < free.Count; f++)
+                reduced[free.Indices[f]] += row.Values[k] * free.Values[f];
         }
 
         return constant;
@@ -143,14 +141,11 @@ internal sealed class Elimination
         return reduced;
     }
 
-    private static void AddMultiple(ReadOnlySpan<double> source, double factor, Span<double> target) =>
-        TensorPrimitives.MultiplyAdd(source, factor, target, target);
-
-    private Range FilledPart(int unknown)
+    private SparseRow SparseRowOf(int unknown)
     {
-        var row = _nullspace.AsSpan(unknown * Free, Free);
-        var first = row.IndexOfAnyExcept(0.0);
-        return first < 0 ? 0..0 : first..(row.LastIndexOfAnyExcept(0.0) + 1);
+        var row = _nullspace.AsSpan(unknown * Free, Free).ToArray();
+        int[] filled = [.. Enumerable.Range(0, Free).Where(k => row[k] != 0)];
+        return new SparseRow(filled, Array.ConvertAll(filled, k => row[k]));
     }
 
     private static double[] Scaled(double[] row, double value, int unknowns)

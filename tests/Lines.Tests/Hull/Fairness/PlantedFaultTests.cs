@@ -27,7 +27,7 @@ public class PlantedFaultTests
         Assert.Empty(CurvatureRuns.Inflections(trace));
         Assert.Equal(2, CurvatureRuns.MonotonePieces(trace));
         Assert.Equal(0, CurvatureRuns.WorstFlat(trace).Depth);
-        Assert.InRange(BattenTest.Of(trace, turnsAnywhere: false).Departure, 0, string.Equals(name, "ellipse", StringComparison.Ordinal) ? 0.00025 : 0.00001);
+        Assert.InRange(BattenTest.Of(trace, BattenTest.EndZone).Departure, 0, string.Equals(name, "ellipse", StringComparison.Ordinal) ? 0.00025 : 0.00001);
     }
 
     [Theory]
@@ -63,7 +63,7 @@ public class PlantedFaultTests
         foreach (var height in new[] { 0.0003, -0.0003, 0.0012 })
         {
             var curve = PlaneCurves.Plus(PlaneCurves.Parabola(L, B), PlaneCurves.Bump(at, 0.15, height));
-            var gap = BattenTest.Of(PlaneCurves.Waterline(L, curve, 1001), turnsAnywhere: false);
+            var gap = BattenTest.Of(PlaneCurves.Waterline(L, curve, 1001), BattenTest.EndZone);
             Assert.InRange(gap.Departure, 0.75 * Math.Abs(height), 1.25 * Math.Abs(height));
             Assert.InRange(gap.Place, at - 0.075, at + 0.075);
         }
@@ -77,7 +77,7 @@ public class PlantedFaultTests
     {
         var angle = degrees * Math.PI / 180;
         var curve = PlaneCurves.Plus(PlaneCurves.Parabola(L, B), PlaneCurves.Kink(at, angle));
-        var gap = BattenTest.Of(PlaneCurves.Waterline(L, curve, 1001), turnsAnywhere: false);
+        var gap = BattenTest.Of(PlaneCurves.Waterline(L, curve, 1001), BattenTest.EndZone);
 
         // A knuckle of one radian between ducks a unit apart, on an endless batten: computed by a finite-difference beam.
         var expected = angle * (L / Math.Ceiling(L / 0.3)) * BattenOracle.KnuckleGap(at, L, (int)Math.Ceiling(L / 0.3));

@@ -79,6 +79,24 @@ public class HullShapeTests
         ReadsBack(d with { Midship = d.Midship with { Fullness = hint.Nearest.Value } });
     }
 
+    [Theory]
+    [InlineData(20)]
+    [InlineData(45)]
+    [InlineData(55)]
+    [InlineData(72)]
+    public void A_vee_steeper_than_convex_low_waterlines_allow_is_refused_with_the_same_nearest_value_and_hollow_lines_named(double degrees)
+    {
+        // With sections that only steepen outward, the waterline at the rocker's height has no more half-breadth at the place of the vee than
+        // the height above the keel over tan(vee); a straight line from the forefoot to the widest station would have more already at 17 degrees.
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { Vee = degrees * FormDials.Degree } };
+        var conflict = Assert.Single(HullShape.Solve(d).Conflicts);
+        var vee = Assert.Single(conflict.Dials, h => h.Dial == Dial.BowVee).Nearest!.Value;
+        Assert.InRange(vee / FormDials.Degree, 13, 17);
+        ReadsBack(d with { Bow = d.Bow with { Vee = vee } });
+        Assert.Equal(1, Assert.Single(conflict.Dials, h => h.Dial == Dial.Hollow).Nearest);
+        ReadsBack(d with { Hollow = true });
+    }
+
     [Fact]
     public void Random_dials_end_in_a_hull_that_reads_back_or_in_a_conflict_that_names_dials()
     {

@@ -1,0 +1,155 @@
+using Lines.Kernel.Numerics;
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Form;
+
+/// <summary>The bounds a skin is held to at sample places: heights rise up every section, and lines do not turn hollow.</summary>
+internal sealed class SkinBounds
+{
+    /// <summary>A bulge that is no longer watched in a step [m].</summary>
+    private const double Ample = 0.002;
+
+    /// <summary>Part of the parameter over which a section's bow is taken.</summary>
+    private const double SectionReach = 0.25;
+
+    /// <summary>The same close to the keel and the stem, where the section turns within a shorter way.</summary>
+    private const double EdgeReach = 0.005;
+
+    /// <summary>How much softer lines are kept from hollows where hollow lines are asked for.</summary>
+    private const double SoftForHollow = 1e-3;
+
+    /// <summary>Part of the parameter from either end within which sections may then be hollow too.</summary>
+    private const double HollowEnds = 0.18;
+
+    private readonly SplineBasis _u;
+    private readonly SplineBasis _v;
+    private readonly double[] _x;
+    private readonly SkinScale _scale;
+    private readonly bool _convex;
+    private readonly List<Sample> _samples = [];
+    private readonly List<Sample> _edge = [];
+    private readonly int _net;
+
+    public SkinBounds(SplineBasis u, SplineBasis v, double[] x, SkinScale scale, bool convex)
+    {
+        (_u, _v, _x, _scale, _convex) = (u, v, x, scale, convex);
+        _net = u.Count * v.Count;
+        AddSamples();
+    }
+
+    /// <summary>Rows that keep the skin from folding; they are linear as they stand.</summary>
+    public List<ElasticRow> Fold()
+    {
+        var rows = new List<ElasticRow>();
+        foreach (var s in _samples.Concat(_edge))
+        {
+            var rise = s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0));
+            rows.Add(new ElasticRow(rise.Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold));
+
+            // A transom is broadest at the sheer.
+            if (s.U == 1)
+                rows.Add(new ElasticRow(s.Row(_net, new Partials(0, -1, 0, 0, 0), default), 0, SkinStiffness.Fold));
+        }
+
+        return rows;
+    }
+
+    /// <summary>The bows at all samples of a net, hollow where their value is positive.</summary>
+    public void Fill(List<Bow> bows, double[] net)
+    {
+        bows.Clear();
+        foreach (var s in _samples)
+        {
+            if (SectionBow(s, net, SectionReach) is not Bow section)
+                continue;
+            bows.Add(section);
+
+            // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
+            var at = section.Point;
+            var weight = SkinStiffness.Convexity * (_convex ? 1 : SoftForHollow);
+            var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
+            var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
+            bows.Add(Bow.Of(at, reach, 0, cos * cos * cos / 8, weight));
+
+            // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
+            if (at.Q > -0.5)
+                bows.Add(Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), weight));
+        }
+
+        foreach (var s in _edge)
+        {
+            if (SectionBow(s, net, EdgeReach) is Bow section)
+                bows.Add(section);
+        }
+    }
+
+    /// <summary>Adds the rows of all bows that are near to turning hollow, linearised at the net they were taken of.</summary>
+    /// <param name="rows">Where to.</param>
+    /// <param name="bows">The bows.</param>
+    /// <param name="net">The net.</param>
+    /// <param name="hardness">Factor on their stiffness.</param>
+    public void AddConvexity(List<ElasticRow> rows, List<Bow> bows, double[] net, double hardness)
+    {
+        foreach (var bow in bows)
+        {
+            // What bulges this much will not turn hollow in one step; if it did, the true cost would hold the step back.
+            if (bow.Depth < -Ample)
+                continue;
+            var row = bow.Row(_net);
+            rows.Add(new ElasticRow(row, row.Dot(net) - bow.Depth, bow.Weight * hardness));
+        }
+    }
+
+    private void AddSamples()
+    {
+        // The end spans hold the short sections that cross the stem: they are sampled closer toward the end.
+        var last = _u.Breaks.Count - 1;
+        double fore = _u.Breaks[1], aft = 1 - _u.Breaks[last - 1];
+        double[] toEnds = [0.04, 0.12, 0.3, 0.5, 0.75];
+        List<double> along =
+        [
+            .. toEnds.Select(t => fore * t),
+            .. Between([.. _u.Breaks.Skip(1).Take(last - 1)], 3),
+            .. toEnds.Reverse().Select(t => 1 - (aft * t)),
+            .. _scale.Transom ? (double[])[1] : [],
+        ];
+        foreach (var u in along)
+        {
+            foreach (var v in Between(_v.Breaks, 3))
+                _samples.Add(new Sample(_u, _v, _x, u, v));
+        }
+
+        // The keel's own edge, closer toward the ends where it turns into the stem: the deadrise never falls below level.
+        foreach (var u in Between(_u.Breaks, 4).Concat([0.002, 0.006, 0.994, 0.998]))
+            _edge.Add(new Sample(_u, _v, _x, u, 0));
+        foreach (var u in (double[])[0, 0.005, 0.015, 0.03, 0.97, 0.985, 0.995, 1])
+        {
+            foreach (var v in (double[])[0.008, 0.02, 0.04, 0.08])
+                _edge.Add(new Sample(_u, _v, _x, u, v));
+        }
+    }
+
+    private static IEnumerable<double> Between(IReadOnlyList<double> breaks, int perSpan)
+    {
+        for (var s = 0; s + 1 < breaks.Count; s++)
+        {
+            for (var k = 0; k < perSpan; k++)
+                yield return breaks[s] + ((breaks[s + 1] - breaks[s]) * (k + 0.5) / perSpan);
+        }
+    }
+
+    /// <summary>The bow of the section at a sample, of the transom's own edge at a transom; nothing where the skin is nearly folded and
+    /// the fold rows come first.</summary>
+    private Bow? SectionBow(Sample s, double[] net, double reach)
+    {
+        var at = new SkinPoint(s, s.JetOf(net, _net));
+        if (at.Delta < Math.Max(0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length, 1e-6))
+            return null;
+
+        // A part of the parameter up the section, whatever length that is here; the bow is taken square to the section.
+        var up = reach * at.Delta / s.Xu;
+        var raked = s.U == 1 && _scale.Transom ? up * s.Xv / at.Jet.Zv : 0;
+        var soft = _convex || Math.Min(s.U, 1 - s.U) > HollowEnds ? 1 : SoftForHollow;
+        return Bow.Of(at, raked, up, 1 / (8 * Math.Sqrt(1 + (at.Q * at.Q))), SkinStiffness.Convexity * soft);
+    }
+}
