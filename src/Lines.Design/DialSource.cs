@@ -67,9 +67,9 @@ public sealed class DialSource
         if (key.Kind == KeyKind.Flag)
             return "true would do, the others kept";
         var written = _values.Find(key.Path);
-        var notation = written?.Notation ?? LengthNotation.Millimetres;
+        var notation = written?.Notation ?? LengthNotation.Millimeters;
         var rounded = Round(key, value, written?.Number, notation);
-        var shown = key.Kind is KeyKind.Length or KeyKind.Lengths && notation != LengthNotation.Millimetres
+        var shown = key.Kind is KeyKind.Length or KeyKind.Lengths && notation != LengthNotation.Millimeters
             ? new Length(rounded).ToText(notation)
             : KeyRange.Show(key, rounded);
         return together ? $"feasible together: {shown} here, and what is said at the other dials named" : $"nearest feasible {shown}, the others kept";

@@ -1,9 +1,9 @@
 namespace Lines.Cli.Terminal;
 
-/// <summary>Colours for a terminal; elsewhere, or where NO_COLOR is set, the text stays plain.</summary>
+/// <summary>Colors for a terminal; elsewhere, or where NO_COLOR is set, the text stays plain.</summary>
 internal static class Paint
 {
-    private static readonly bool Coloured =
+    private static readonly bool Colored =
         !Console.IsErrorRedirected
         && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
         && Environment.GetEnvironmentVariable("TERM") is not "dumb";
@@ -17,5 +17,5 @@ internal static class Paint
     /// <summary>What is good.</summary>
     public static string Good(string text) => Wrap(text, "32");
 
-    private static string Wrap(string text, string code) => Coloured ? $"\u001b[{code}m{text}\u001b[0m" : text;
+    private static string Wrap(string text, string code) => Colored ? $"\u001b[{code}m{text}\u001b[0m" : text;
 }

@@ -23,7 +23,7 @@ internal static class ExportVerb
         var target = output ?? Common.NamedAfter(path, ".step");
         Common.Format(target, ".step", ".stp");
         OutputFile.Check(target, force);
-        OutputFile.Write(target, new Products(Shaped.From(path), LengthNotation.Millimetres).Step(), force);
+        OutputFile.Write(target, new Products(Shaped.From(path), LengthNotation.Millimeters).Step(), force);
         Streams.Error.WriteLine($"wrote {target}; open it in a CAD program");
         return ExitCode.Done;
     }

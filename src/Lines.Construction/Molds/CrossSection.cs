@@ -2,7 +2,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Molds;
 
-/// <summary>A cross section of the inset skin as a mold or transom uses it: one side, from past the sheer to the centreline.</summary>
+/// <summary>A cross section of the inset skin as a mold or transom uses it: one side, from past the sheer to the centerline.</summary>
 /// <remarks><b>Frame.</b> On the drawing the side lies to the right whichever side it is; the boat is alike to both.</remarks>
 internal sealed class CrossSection
 {
@@ -26,19 +26,19 @@ internal sealed class CrossSection
     /// <summary>Height of the sheer above the base line [m].</summary>
     public double Sheer { get; }
 
-    /// <summary>The end of the edge at the centreline.</summary>
+    /// <summary>The end of the edge at the centerline.</summary>
     public SectionPoint Keel => _section.At(_section.Length);
 
-    /// <summary>The edge from the end of the run-on to the centreline.</summary>
+    /// <summary>The edge from the end of the run-on to the centerline.</summary>
     public ArcPath Edge() => MoldShaping.Fitted(_section, Top, _section.Length, Drawn);
 
     /// <summary>The point on the drawing at a parameter.</summary>
     public Point2 PointAt(double s) => Drawn(_section.At(s)).Point;
 
-    /// <summary>The point on the drawing where the edge meets the centreline.</summary>
+    /// <summary>The point on the drawing where the edge meets the centerline.</summary>
     public Point2 PointAtKeel() => new(0, PointAt(_section.Length).Y);
 
-    /// <summary>Points of the section between the sheer mark and the centreline, evenly spread.</summary>
+    /// <summary>Points of the section between the sheer mark and the centerline, evenly spread.</summary>
     public IEnumerable<SectionPoint> Below(int count) =>
         Enumerable.Range(0, count + 1).Select(i => _section.At(SheerMark + ((_section.Length - SheerMark) * i / count)));
 

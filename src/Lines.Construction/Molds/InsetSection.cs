@@ -77,7 +77,7 @@ public sealed class InsetSection
 
         var cut = new InsetSection(skin, plane, start.Value);
         List<InsetPoint> up = [start.Value], down = [start.Value];
-        if (!cut.TryTrace(up, -1, p => upward - Travelled(up, p), out reason)
+        if (!cut.TryTrace(up, -1, p => upward - Traveled(up, p), out reason)
             || !cut.TryTrace(down, 1, remaining, out reason))
         {
             return false;
@@ -123,7 +123,7 @@ public sealed class InsetSection
     private static string TooThick(Point3 at) =>
         Invariant($"the planking is too thick for the turn of the skin at x = {at.X:F3} m, z = {at.Z:F3} m");
 
-    private static double Travelled(List<InsetPoint> nodes, InsetPoint last)
+    private static double Traveled(List<InsetPoint> nodes, InsetPoint last)
     {
         var sum = 0.0;
         for (var i = 1; i < nodes.Count; i++)

@@ -4,7 +4,7 @@ namespace Lines.Construction.Molds;
 
 /// <summary>One mold or end pattern: what is cut, what is marked on it, and where it stands.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Outline, marks and holes are in <see cref="Frame"/> [m]: the labelled face seen square on, the mold standing upside
+/// <para><b>Frame.</b> Outline, marks and holes are in <see cref="Frame"/> [m]: the labeled face seen square on, the mold standing upside
 /// down on the strongback as in the shop, ordinate 0 at the strongback top (for the transom: where its plane meets that level).</para>
 /// </remarks>
 public sealed record Mold
@@ -27,7 +27,7 @@ public sealed record Mold
     /// <summary>x of the station face [m]; for an end pattern that of its edge at the sheer.</summary>
     public required double X { get; init; }
 
-    /// <summary>The direction the labelled face looks to; the label, the station line and the drawing are all of this face.</summary>
+    /// <summary>The direction the labeled face looks to; the label, the station line and the drawing are all of this face.</summary>
     public required MoldFace Face { get; init; }
 
     /// <summary>Where the drawing lies in space.</summary>
@@ -36,7 +36,7 @@ public sealed record Mold
     /// <summary>The closed outline to cut, counter-clockwise.</summary>
     public required ArcPath Outline { get; init; }
 
-    /// <summary>Lines marked on the labelled face.</summary>
+    /// <summary>Lines marked on the labeled face.</summary>
     public required IReadOnlyList<MoldMark> Marks { get; init; }
 
     /// <summary>Holes to drill.</summary>
@@ -60,7 +60,7 @@ public sealed record Mold
     /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
     public required (double Fore, double Aft) Foot { get; init; }
 
-    /// <summary>Whether starboard lies to the right on the drawing; null where the drawing is of the centreplane.</summary>
+    /// <summary>Whether starboard lies to the right on the drawing; null where the drawing is of the centerplane.</summary>
     public bool? StarboardRight => Face switch
     {
         MoldFace.Bow => true,
@@ -72,20 +72,20 @@ public sealed record Mold
 /// <summary>What a mold shapes.</summary>
 public enum MoldKind
 {
-    /// <summary>The profile of the bow, in the centreplane.</summary>
+    /// <summary>The profile of the bow, in the centerplane.</summary>
     Stem,
 
     /// <summary>A section square across.</summary>
     Station,
 
-    /// <summary>The profile of a pointed stern, in the centreplane.</summary>
+    /// <summary>The profile of a pointed stern, in the centerplane.</summary>
     Stern,
 
     /// <summary>The transom in its own plane.</summary>
     Transom,
 }
 
-/// <summary>The side of the boat that a mold's labelled face looks to.</summary>
+/// <summary>The side of the boat that a mold's labeled face looks to.</summary>
 public enum MoldFace
 {
     /// <summary>The bow; the stock stands aft of the line.</summary>
@@ -94,7 +94,7 @@ public enum MoldFace
     /// <summary>The stern; the stock stands forward of the line.</summary>
     Stern,
 
-    /// <summary>Starboard: a profile in the centreplane, its stock half to each side.</summary>
+    /// <summary>Starboard: a profile in the centerplane, its stock half to each side.</summary>
     Starboard,
 }
 
@@ -117,12 +117,12 @@ public enum MoldMarkKind
     /// <summary>The sheer, at the edges.</summary>
     Sheer,
 
-    /// <summary>The centreline.</summary>
-    Centreline,
+    /// <summary>The centerline.</summary>
+    Centerline,
 }
 
 /// <summary>A round hole in a mold.</summary>
-/// <param name="At">Centre in the mold's frame [m].</param>
+/// <param name="At">Center in the mold's frame [m].</param>
 /// <param name="Diameter">Diameter [m].</param>
 /// <param name="Purpose">What it is for.</param>
 public sealed record MoldHole(Point2 At, double Diameter, string Purpose);
@@ -130,17 +130,17 @@ public sealed record MoldHole(Point2 At, double Diameter, string Purpose);
 /// <summary>Heights above the strongback top, the boat upside down [m].</summary>
 /// <param name="Sheer">To the sheer mark.</param>
 /// <param name="Waterline">To the design waterline; null where the mold does not reach it.</param>
-/// <param name="Keel">To the edge at the centreline; for an end profile, where it meets the next mold.</param>
-/// <param name="HalfBreadth">From the centreline to the edge at the sheer mark; for an end profile half its siding.</param>
+/// <param name="Keel">To the edge at the centerline; for an end profile, where it meets the next mold.</param>
+/// <param name="HalfBreadth">From the centerline to the edge at the sheer mark; for an end profile half its siding.</param>
 public sealed record MoldHeights(double Sheer, double? Waterline, double Keel, double HalfBreadth);
 
 /// <summary>Where a mold's drawing lies in the hull frame.</summary>
 /// <param name="Origin">The drawing's origin, hull frame [m].</param>
-/// <param name="Across">Unit vector of the abscissa, to the right as the labelled face is seen.</param>
+/// <param name="Across">Unit vector of the abscissa, to the right as the labeled face is seen.</param>
 /// <param name="Up">Unit vector of the ordinate, away from the strongback.</param>
 public sealed record MoldFrame(Point3 Origin, Vector3 Across, Vector3 Up)
 {
-    /// <summary>Unit normal of the labelled face, toward who looks at it.</summary>
+    /// <summary>Unit normal of the labeled face, toward who looks at it.</summary>
     public Vector3 TowardViewer => Across.Cross(Up);
 
     /// <summary>A point of the hull frame on the drawing.</summary>

@@ -49,7 +49,7 @@ public sealed class MoldShaping
     /// <summary>The inside of the planking.</summary>
     public InsetSkin Skin { get; }
 
-    /// <summary>The waterlines to mark, the design waterline among them, labelled as on the lines plan.</summary>
+    /// <summary>The waterlines to mark, the design waterline among them, labeled as on the lines plan.</summary>
     public IReadOnlyList<LineTag> Waterlines { get; }
 
     /// <summary>The parameter u on the sheer, between two others, at which a quantity of the inside is zero.</summary>

@@ -2,11 +2,11 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Molds;
 
-/// <summary>The mold of a sharp end, in the centreplane.</summary>
+/// <summary>The mold of a sharp end, in the centerplane.</summary>
 /// <remarks>
 /// <para><b>Method.</b> The mold is a board as thick as the inner stem is sided, its edge square. The planking of each side lands on the corner of
 /// that edge, so the edge is where the inside of the planking reaches half the siding: the section of the inset skin by the plane
-/// y = siding / 2. Bevelled from those corners the two insides meet at the centreplane farther out, t / sin(half-angle) from the face of
+/// y = siding / 2. Bevelled from those corners the two insides meet at the centerplane farther out, t / sin(half-angle) from the face of
 /// a straight stem.</para>
 /// <para>It runs from past the sheer down the stem and along the keel to the station face of the nearest mold and butts against that;
 /// its inner edge is that face's upright line, its foot stands on the strongback.</para>
@@ -124,7 +124,7 @@ internal static class ProfileMold
     {
         if (s.IsLine)
             return s.StartDirection;
-        var radius = s.PointAt(fraction) - s.Centre;
+        var radius = s.PointAt(fraction) - s.Center;
         return (s.Bulge > 0 ? 1 : -1) * radius.TurnedLeft.Unit();
     }
 }

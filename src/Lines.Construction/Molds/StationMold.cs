@@ -91,7 +91,7 @@ internal static class StationMold
             Marks =
             [
                 .. section.Waterlines(shaping), .. section.SheerMarks(),
-                new MoldMark(MoldMarkKind.Centreline, "CL", ArcPath.Line(new Point2(0, NotchRadius), keel), null),
+                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, NotchRadius), keel), null),
             ],
             Holes =
             [
@@ -106,7 +106,7 @@ internal static class StationMold
         };
     }
 
-    // Counter-clockwise from the right foot: leg, edge over the keel, leg, and back along the strongback round the centreline notch.
+    // Counter-clockwise from the right foot: leg, edge over the keel, leg, and back along the strongback round the centerline notch.
     private static ArcPath Outline(ArcPath edge, double width)
     {
         var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();

@@ -32,19 +32,19 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(build);
         var highest = Enumerable.Range(0, 201).Max(i => hull.Side.PointAt(i / 200.0, 1).Z);
-        var least = UpTo10Millimetres(highest + LeastClearance);
+        var least = UpTo10Millimeters(highest + LeastClearance);
         if (build.StrongbackTop is { } asked && !(asked >= highest + LeastClearance))
         {
             throw new BuildDialException(
                 "strongback_top", Invariant($"the strongback top must clear the highest sheer by {LeastClearance * 1000:F0} mm"), least);
         }
 
-        var top = build.StrongbackTop ?? UpTo10Millimetres(highest + UsualClearance);
-        var width = Math.Clamp(UpTo10Millimetres(hull.Dials.Beam / 3), 0.150, 0.400);
+        var top = build.StrongbackTop ?? UpTo10Millimeters(highest + UsualClearance);
+        var width = Math.Clamp(UpTo10Millimeters(hull.Dials.Beam / 3), 0.150, 0.400);
         return new Strongback(-Overrun, hull.Dials.Length + (2 * Overrun), top, width);
     }
 
-    private static double UpTo10Millimetres(double length) => Math.Ceiling((length * 100) - 1e-9) / 100;
+    private static double UpTo10Millimeters(double length) => Math.Ceiling((length * 100) - 1e-9) / 100;
 }
 
 /// <summary>A dial of the building table that cannot be as asked.</summary>

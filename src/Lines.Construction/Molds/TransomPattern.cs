@@ -18,7 +18,7 @@ internal static class TransomPattern
     {
         var plane = shaping.Hull.Transom ?? throw new ArgumentException("the hull has no transom", nameof(shaping));
         Vector3 m = plane.Normal, up = new(m.Z, 0, -m.X);
-        // Where the plane meets the level of the strongback top, on the centreplane.
+        // Where the plane meets the level of the strongback top, on the centerplane.
         var top = shaping.Strongback.Top;
         var origin = new Point3((plane.Offset - (m.Z * top)) / m.X, 0, top);
         var frame = new MoldFrame(origin, new Vector3(0, -1, 0), up);
@@ -43,7 +43,7 @@ internal static class TransomPattern
             Marks =
             [
                 .. section.Waterlines(shaping), .. section.SheerMarks(),
-                new MoldMark(MoldMarkKind.Centreline, "CL", ArcPath.Line(new Point2(0, edge.Vertices[0].Point.Y), keel), null),
+                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, edge.Vertices[0].Point.Y), keel), null),
             ],
             Holes = [],
             Heights = section.Heights(shaping) with

@@ -160,7 +160,7 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
     /// <summary>A limit shown in the notation the key is written in.</summary>
     private string Like(string key, double limit)
     {
-        var notation = values.Find(key)?.Notation ?? LengthNotation.Millimetres;
-        return notation == LengthNotation.Millimetres ? KeyRange.Show(DesignSchema.ByPath[key], limit) : new Length(limit).ToText(notation);
+        var notation = values.Find(key)?.Notation ?? LengthNotation.Millimeters;
+        return notation == LengthNotation.Millimeters ? KeyRange.Show(DesignSchema.ByPath[key], limit) : new Length(limit).ToText(notation);
     }
 }

@@ -139,7 +139,7 @@ public static class DesignSchema
     private static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")
         {
-            Default = new Length(otherwise).ToText(LengthNotation.Millimetres),
+            Default = new Length(otherwise).ToText(LengthNotation.Millimeters),
             Least = least,
             Greatest = greatest,
         };

@@ -16,7 +16,7 @@ public static class KeyRange
         {
             KeyKind.Angle => new Angle(value).ToText(),
             KeyKind.Length or KeyKind.Lengths when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
-            KeyKind.Length or KeyKind.Lengths => new Length(value).ToText(LengthNotation.Millimetres),
+            KeyKind.Length or KeyKind.Lengths => new Length(value).ToText(LengthNotation.Millimeters),
             _ => value.ToString("0.####", CultureInfo.InvariantCulture),
         };
     }

@@ -7,7 +7,7 @@ public static class NearestName
     private const int Longest = 64;
 
     /// <summary>The known name with the fewest changed, missing, added or swapped letters.</summary>
-    /// <remarks><b>Method.</b> Edit distance with swaps of neighbours; no more than a third of the letters may differ.</remarks>
+    /// <remarks><b>Method.</b> Edit distance with swaps of neighbors; no more than a third of the letters may differ.</remarks>
     /// <param name="name">The name as written.</param>
     /// <param name="known">The names there are; of equally near ones the first is taken.</param>
     /// <returns>The nearest, or null where none is near.</returns>

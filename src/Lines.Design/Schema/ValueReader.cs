@@ -72,7 +72,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
             return Wrong(key, value, $"a length in quotes, like {key.Example}");
         var text = value.Kind == TomlKind.Text ? value.Text : value.Raw;
         if (Length.TryParse(text, out var length, out var notation, out var fault))
-            return InRange(key, value, One(value, length.Metres) with { Notation = notation });
+            return InRange(key, value, One(value, length.Meters) with { Notation = notation });
         Report(key, value, fault!, BareLength(key, fault!, text));
         return null;
     }
@@ -131,7 +131,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         string[] units = ["mm", "cm", "m", "in", "ft"];
         var number = text.Trim();
         var meant = units.Select(u => $"{number} {u}")
-            .Where(t => Length.TryParse(t, out var l, out _) && KeyRange.Holds(key, l.Metres))
+            .Where(t => Length.TryParse(t, out var l, out _) && KeyRange.Holds(key, l.Meters))
             .Select(t => $"\"{t}\"")
             .ToList();
         return meant.Count == 0

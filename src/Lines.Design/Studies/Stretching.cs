@@ -36,7 +36,7 @@ public sealed record StretchWish
 /// </remarks>
 public static class Stretching
 {
-    private const double Millimetre = 0.001;
+    private const double Millimeter = 0.001;
 
     /// <summary>The text of the stretched design.</summary>
     /// <param name="design">The text of a sound design.</param>
@@ -89,16 +89,16 @@ public static class Stretching
     }
 
     private static double Ratio(DesignValues values, string key, string? wished) =>
-        wished is not null && Length.TryParse(wished, out var length, out _) ? length.Metres / values.Number(key) : 1;
+        wished is not null && Length.TryParse(wished, out var length, out _) ? length.Meters / values.Number(key) : 1;
 
-    private static string Shown(double metres, LengthNotation notation)
+    private static string Shown(double meters, LengthNotation notation)
     {
-        if (notation != LengthNotation.Millimetres)
-            return new Length(metres).ToText(notation);
-        var rounded = Math.Round(metres / Millimetre, MidpointRounding.AwayFromZero) * Millimetre;
+        if (notation != LengthNotation.Millimeters)
+            return new Length(meters).ToText(notation);
+        var rounded = Math.Round(meters / Millimeter, MidpointRounding.AwayFromZero) * Millimeter;
         return Math.Abs(rounded) >= 1
             ? rounded.ToString("0.00#", CultureInfo.InvariantCulture) + " m"
-            : new Length(rounded).ToText(LengthNotation.Millimetres);
+            : new Length(rounded).ToText(LengthNotation.Millimeters);
     }
 
     private static string Quoted(string text) =>

@@ -43,8 +43,8 @@ internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double 
             return;
         }
 
-        var centre = leg.Centre;
-        var radius = leg.From - centre;
+        var center = leg.Center;
+        var radius = leg.From - center;
         var parts = Parts(radius.Length, Math.Abs(leg.Turn));
         var step = leg.Turn / parts;
         var (sin, cos) = Math.SinCos(step);
@@ -53,7 +53,7 @@ internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double 
         for (var i = 1; i <= parts; i++)
         {
             var turned = (cos * radius) + (sin * radius.TurnedLeft);
-            var end = i == parts ? leg.To : centre + turned;
+            var end = i == parts ? leg.To : center + turned;
             builder.CubicTo(On(start + (handle * radius.TurnedLeft)), On(end - (handle * turned.TurnedLeft)), On(end));
             (radius, start) = (turned, end);
         }

@@ -10,7 +10,7 @@ namespace Lines.Drawing.Canvas;
 /// <para><b>Method.</b> A round pen throughout. Lettering is strokes, since a canvas without fonts drops text unsaid. Dashes
 /// are strokes of their own, since the library would turn them into filled shapes in a PDF.</para>
 /// </remarks>
-/// <param name="Scale">Units of the canvas per millimetre of the sheet.</param>
+/// <param name="Scale">Units of the canvas per millimeter of the sheet.</param>
 /// <param name="Tolerance">Greatest distance of a drawn curve from its arc [mm].</param>
 /// <param name="ThinnestLine">Width below which no line is drawn [units of the canvas]; 0 for none.</param>
 internal sealed record SheetCanvas(double Scale, double Tolerance, double ThinnestLine)
@@ -25,8 +25,8 @@ internal sealed record SheetCanvas(double Scale, double Tolerance, double Thinne
         foreach (var mark in sheet.Marks)
         {
             var ink = mark.Layer.Ink;
-            var grey = (byte)Math.Round(255 * Math.Clamp(ink.Tone, 0, 1));
-            paint.Color = new SKColor(grey, grey, grey);
+            var gray = (byte)Math.Round(255 * Math.Clamp(ink.Tone, 0, 1));
+            paint.Color = new SKColor(gray, gray, gray);
             paint.IsStroke = mark is not PathMark { Filled: true };
             switch (mark)
             {

@@ -9,7 +9,7 @@ namespace Lines.Drawing.Dxf;
 /// <para><b>Frame.</b> The sheet's own: x to the right, y up, origin at its lower left corner, 1:1.</para>
 /// <para><b>Method.</b> Lines, and polylines whose arcs are bulges, nothing else: these are read everywhere. A closed path is
 /// one closed polyline that does not repeat its first vertex. Lettering is strokes on its layer. A filled area is its
-/// outline. Layers carry the sheet's colours, line widths and dashes. Handles count up from 1: the same sheet gives the same text.</para>
+/// outline. Layers carry the sheet's colors, line widths and dashes. Handles count up from 1: the same sheet gives the same text.</para>
 /// <para><b>Accuracy.</b> Coordinates to 1e-8 of the unit.</para>
 /// </remarks>
 public static class DxfFile
@@ -94,6 +94,6 @@ public enum DxfUnit
     /// <summary>Inches.</summary>
     Inch = 1,
 
-    /// <summary>Millimetres.</summary>
+    /// <summary>Millimeters.</summary>
     Millimeter = 4,
 }

@@ -4,7 +4,7 @@ namespace Lines.Drawing.Model;
 internal static class Layers
 {
     /// <summary>The layers a sheet's marks lie on, in the order they first appear.</summary>
-    /// <exception cref="ArgumentException">A name is empty, has other signs than ASCII letters, digits and hyphens, or carries two inks or colours.</exception>
+    /// <exception cref="ArgumentException">A name is empty, has other signs than ASCII letters, digits and hyphens, or carries two inks or colors.</exception>
     public static IReadOnlyList<Layer> Of(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -32,7 +32,7 @@ internal static class Layers
         if (layer.Name.Length == 0 || !layer.Name.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'))
             throw new ArgumentException($"layer name \"{layer.Name}\" has other signs than ASCII letters, digits and hyphens", nameof(layer));
         if (layer.Color is < 1 or > 255)
-            throw new ArgumentException(Invariant($"layer \"{layer.Name}\" has colour number {layer.Color}; 1 to 255 exist"), nameof(layer));
+            throw new ArgumentException(Invariant($"layer \"{layer.Name}\" has color number {layer.Color}; 1 to 255 exist"), nameof(layer));
     }
 
     private static bool Alike(Layer a, Layer b) =>

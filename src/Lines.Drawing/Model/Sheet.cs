@@ -3,7 +3,7 @@ using Lines.Kernel.Geometry;
 namespace Lines.Drawing.Model;
 
 /// <summary>One device-independent drawing: what every renderer reads.</summary>
-/// <remarks><b>Frame.</b> Millimetres on the sheet at 1:1, x to the right, y up, origin at the lower left corner.</remarks>
+/// <remarks><b>Frame.</b> Millimeters on the sheet at 1:1, x to the right, y up, origin at the lower left corner.</remarks>
 /// <param name="Title">Title for the file's metadata.</param>
 /// <param name="Width">Width of the sheet [mm].</param>
 /// <param name="Height">Height of the sheet [mm].</param>
@@ -36,8 +36,8 @@ public enum Anchor
     /// <summary>Left end on the base line.</summary>
     Left,
 
-    /// <summary>Centre on the base line.</summary>
-    Centre,
+    /// <summary>Center on the base line.</summary>
+    Center,
 
     /// <summary>Right end on the base line.</summary>
     Right,
@@ -45,7 +45,7 @@ public enum Anchor
     /// <summary>Left end at half height.</summary>
     MiddleLeft,
 
-    /// <summary>Centre at half height.</summary>
+    /// <summary>Center at half height.</summary>
     Middle,
 
     /// <summary>Right end at half height.</summary>
@@ -55,7 +55,7 @@ public enum Anchor
 /// <summary>A named family of marks drawn with one ink.</summary>
 /// <param name="Name">Name: the layer's name in DXF, the group's class in SVG. Letters, digits, hyphen.</param>
 /// <param name="Ink">How its lines are drawn on paper.</param>
-/// <param name="Color">Colour number of the layer in DXF (group code 62), 1 to 255; 7 is black or white.</param>
+/// <param name="Color">Color number of the layer in DXF (group code 62), 1 to 255; 7 is black or white.</param>
 public sealed record Layer(string Name, Ink Ink, int Color = 7);
 
 /// <summary>Weight, dash and tone of a line.</summary>

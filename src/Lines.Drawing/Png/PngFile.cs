@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace Lines.Drawing.Png;
 
-/// <summary>Draws a sheet as a PNG: greys on white.</summary>
+/// <summary>Draws a sheet as a PNG: grays on white.</summary>
 /// <remarks>
 /// <para><b>Accuracy.</b> Arcs within a twentieth of a pixel. No line is drawn thinner than <see cref="ThinnestLine"/>, so
 /// that a large sheet stays legible on a screen; line widths above it are true to a quarter of a pixel.</para>

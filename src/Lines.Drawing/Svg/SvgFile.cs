@@ -7,7 +7,7 @@ namespace Lines.Drawing.Svg;
 
 /// <summary>Writes a sheet as SVG: real text, one group for each run of marks on a layer.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Width and height in millimetres, one user unit to the millimetre, y turned down.</para>
+/// <para><b>Frame.</b> Width and height in millimeters, one user unit to the millimeter, y turned down.</para>
 /// <para><b>Method.</b> Lettering is text in the reader's own sans-serif font, squeezed to the width that the stroke
 /// lettering has, so that a sheet keeps its layout on every machine. Inks are attributes of the groups, so that
 /// several drawings can stand in one page without touching each other.</para>
@@ -51,7 +51,7 @@ public static class SvgFile
 
     private static void OpenGroup(StringBuilder svg, Layer layer)
     {
-        svg.Append("<g class=\"").Append(layer.Name).Append("\" stroke=\"").Append(Grey(layer.Ink)).Append("\" stroke-width=\"").AppendPlain(layer.Ink.Width, Decimals).Append('"');
+        svg.Append("<g class=\"").Append(layer.Name).Append("\" stroke=\"").Append(Gray(layer.Ink)).Append("\" stroke-width=\"").AppendPlain(layer.Ink.Width, Decimals).Append('"');
         if (layer.Ink.Dash is { Count: > 0 } dash)
         {
             svg.Append(" stroke-dasharray=\"");
@@ -70,7 +70,7 @@ public static class SvgFile
             case PathMark path:
                 svg.Append("<path ");
                 if (path.Filled)
-                    svg.Append("fill=\"").Append(Grey(path.Layer.Ink)).Append("\" stroke=\"none\" ");
+                    svg.Append("fill=\"").Append(Gray(path.Layer.Ink)).Append("\" stroke=\"none\" ");
                 SvgPath.Append(svg.Append("d=\""), path.Path, height, Decimals);
                 svg.Append("\"/>\n");
                 break;
@@ -92,7 +92,7 @@ public static class SvgFile
             .Append("\" font-size=\"").AppendPlain(text.Height / CapitalsPerFontSize, Decimals).Append('"');
         svg.Append(text.Anchor switch
         {
-            Anchor.Centre or Anchor.Middle => " text-anchor=\"middle\"",
+            Anchor.Center or Anchor.Middle => " text-anchor=\"middle\"",
             Anchor.Right or Anchor.MiddleRight => " text-anchor=\"end\"",
             _ => "",
         });
@@ -107,10 +107,10 @@ public static class SvgFile
                 .AppendPlain(at.X, Decimals).Append(' ').AppendPlain(height - at.Y, Decimals).Append(")\"");
         }
 
-        svg.Append(" fill=\"").Append(Grey(text.Layer.Ink)).Append("\" stroke=\"none\">").Append(Escaped(text.Text)).Append("</text>\n");
+        svg.Append(" fill=\"").Append(Gray(text.Layer.Ink)).Append("\" stroke=\"none\">").Append(Escaped(text.Text)).Append("</text>\n");
     }
 
-    private static string Grey(Ink ink)
+    private static string Gray(Ink ink)
     {
         var level = (int)Math.Round(255 * Math.Clamp(ink.Tone, 0, 1));
         return Invariant($"#{level:x2}{level:x2}{level:x2}");

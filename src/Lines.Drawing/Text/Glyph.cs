@@ -4,7 +4,7 @@ using Lines.Kernel.Geometry;
 namespace Lines.Drawing.Text;
 
 /// <summary>One letter: its width and strokes.</summary>
-/// <param name="Width">Width from the centre of its leftmost stroke to that of its rightmost [twelfths of the capitals' height].</param>
+/// <param name="Width">Width from the center of its leftmost stroke to that of its rightmost [twelfths of the capitals' height].</param>
 /// <param name="Strokes">Its strokes, in the frame of <see cref="Alphabet"/>.</param>
 internal sealed record Glyph(double Width, IReadOnlyList<ArcPath> Strokes)
 {

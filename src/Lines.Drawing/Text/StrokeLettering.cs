@@ -7,7 +7,7 @@ namespace Lines.Drawing.Text;
 
 /// <summary>Lettering in one single-stroke alphabet: the same strokes engrave on a router and print on paper.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Strokes lie on the sheet [mm], y up. The width of a text runs from the centre of its first stroke to
+/// <para><b>Frame.</b> Strokes lie on the sheet [mm], y up. The width of a text runs from the center of its first stroke to
 /// that of its last; the pen adds half its width at either end.</para>
 /// <para><b>Method.</b> Letters are <see cref="Alphabet"/>'s lines and arcs; between letters stands a fixed gap. A character
 /// the alphabet lacks is drawn as a crossed box, so nothing vanishes unseen.</para>
@@ -16,7 +16,7 @@ public static class StrokeLettering
 {
     private const double UnitsPerHeight = 12;
 
-    /// <summary>Clear distance between the stroke centres of neighbouring letters [twelfths of the capitals' height].</summary>
+    /// <summary>Clear distance between the stroke centers of neighboring letters [twelfths of the capitals' height].</summary>
     private const double Gap = 3;
 
     private static readonly FrozenDictionary<int, Glyph> Glyphs = Load();
@@ -29,7 +29,7 @@ public static class StrokeLettering
     /// <summary>Whether the alphabet has a character; one it lacks is drawn as a crossed box.</summary>
     public static bool Has(Rune character) => Glyphs.ContainsKey(character.Value);
 
-    /// <summary>Width of a text, from the centre of its first stroke to that of its last.</summary>
+    /// <summary>Width of a text, from the center of its first stroke to that of its last.</summary>
     /// <param name="text">One line of text.</param>
     /// <param name="height">Height of the capitals, any unit.</param>
     /// <returns>The width, in the unit of <paramref name="height"/>; 0 for an empty text.</returns>
@@ -89,7 +89,7 @@ public static class StrokeLettering
         var left = mark.Anchor switch
         {
             Anchor.Left or Anchor.MiddleLeft => 0,
-            Anchor.Centre or Anchor.Middle => -Width(mark.Text, mark.Height) / 2,
+            Anchor.Center or Anchor.Middle => -Width(mark.Text, mark.Height) / 2,
             Anchor.Right or Anchor.MiddleRight => -Width(mark.Text, mark.Height),
             _ => throw new ArgumentOutOfRangeException(nameof(mark), mark.Anchor, "no such anchor"),
         };

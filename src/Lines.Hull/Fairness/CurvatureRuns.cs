@@ -40,7 +40,7 @@ public static class CurvatureRuns
     public static int MonotonePieces(LineTrace trace) => Turnings(trace).Count + 1;
 
     /// <summary>The worst flat of a line: a place where its curvature drops between two harder places.</summary>
-    /// <remarks><b>Method.</b> Between two neighbouring maxima of curvature, neither at an end of the line and no further apart than
+    /// <remarks><b>Method.</b> Between two neighboring maxima of curvature, neither at an end of the line and no further apart than
     /// a third of its length (shoulders further apart are a shape, not a fault), the curvature is bridged by a straight line; the depth is how far the line would bulge beyond itself if it had that
     /// curvature, held where its own falls short by a fiftieth of the most. An ellipse or a parabola has no flat.</remarks>
     /// <returns>Depth [m] and place; depth 0 where there is no flat.</returns>

@@ -17,7 +17,7 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
     /// <summary>The line with the deepest hollow that was not asked for.</summary>
     public LineFairness WorstHollow => Lines.MaxBy(l => l.Hollow.Depth)!;
 
-    /// <summary>The judgement in one plain sentence, lengths in millimetres.</summary>
+    /// <summary>The judgment in one plain sentence, lengths in millimeters.</summary>
     public string Verdict
     {
         get

@@ -49,7 +49,7 @@ public sealed record LineFairness(
     /// <summary>Whether the hollow, not the batten, is the worse against its limit.</summary>
     public bool IsHollow => Hollow.Depth / HollowLimit > Batten.Depth / BattenLimit;
 
-    /// <summary>What is worst about the line, where and how much, in words and millimetres, no full stop.</summary>
+    /// <summary>What is worst about the line, where and how much, in words and millimeters, no full stop.</summary>
     public string Sentence
     {
         get

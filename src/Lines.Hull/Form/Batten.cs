@@ -5,9 +5,9 @@ namespace Lines.Hull.Form;
 
 /// <summary>The spline of least bending energy that meets its ducks: one fair line over a known abscissa.</summary>
 /// <remarks>
-/// <para><b>Method.</b> Minimises ∫ (d²f/dx²)² dx over the poles of f, x(u) being a given spline on the same basis, with points,
+/// <para><b>Method.</b> Minimizes ∫ (d²f/dx²)² dx over the poles of f, x(u) being a given spline on the same basis, with points,
 /// slopes and areas as exact equations and one sign of curvature as elastic inequalities at five places in every span.</para>
-/// <para><b>Accuracy.</b> Equations to rounding. The curvature rows give way by an amount reported as a hollow in metres.</para>
+/// <para><b>Accuracy.</b> Equations to rounding. The curvature rows give way by an amount reported as a hollow in meters.</para>
 /// </remarks>
 internal sealed class Batten
 {

@@ -119,7 +119,7 @@ internal static class DialAccess
         _ => (0.1, 15),
     };
 
-    /// <summary>The step a dial is told in: a thousandth, a millimetre, a tenth of a degree.</summary>
+    /// <summary>The step a dial is told in: a thousandth, a millimeter, a tenth of a degree.</summary>
     public static double StepOf(Dial dial) => dial switch
     {
         Dial.BowVee or Dial.SternVee or Dial.EntryAngle or Dial.RunAngle or Dial.TransomRake or Dial.Deadrise or Dial.Flare => 0.1 * Degree,

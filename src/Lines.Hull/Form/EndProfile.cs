@@ -22,7 +22,7 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
     /// <param name="draft">Height of the design waterline [m].</param>
     /// <param name="sheer">Height of the sheer [m].</param>
     /// <param name="foot">Distance of the foot from the extreme point [m].</param>
-    /// <param name="slope">Rise of the keel toward this end at the foot, per metre.</param>
+    /// <param name="slope">Rise of the keel toward this end at the foot, per meter.</param>
     public static EndProfile Stem(
         SplineBasis v, double waterlineV, double keel, double draft, double sheer, double foot, double slope)
     {

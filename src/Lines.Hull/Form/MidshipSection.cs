@@ -5,8 +5,8 @@ namespace Lines.Hull.Form;
 
 /// <summary>The section at the widest station: least-energy, convex, with its beam, depth, deadrise, flare and fullness.</summary>
 /// <remarks>
-/// <para><b>Method.</b> Poles of y(v) and z(v) minimise ∫ (y″² + z″²) dv. Heights, breadth and end tangents are linear equations;
-/// the immersed area is bilinear and is met by Newton's iteration; convexity rows are elastic, linearised at each step. The
+/// <para><b>Method.</b> Poles of y(v) and z(v) minimize ∫ (y″² + z″²) dv. Heights, breadth and end tangents are linear equations;
+/// the immersed area is bilinear and is met by Newton's iteration; convexity rows are elastic, linearized at each step. The
 /// parameter of the design waterline follows the girth, so that the parameter runs evenly along the section.</para>
 /// <para><b>Accuracy.</b> Fullness to 1e-10, lengths to rounding.</para>
 /// </remarks>
@@ -97,7 +97,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         return new MidshipSection(basis, vw, y, z, hollow, residual);
     }
 
-    /// <summary>One Newton step: linearised area and convexity at the current section.</summary>
+    /// <summary>One Newton step: linearized area and convexity at the current section.</summary>
     private static (double[] Y, double[] Z, double Hollow) Step(
         HullDials d, double keel, double edge, SplineBasis basis, double vw, double[] y, double[] z)
     {
@@ -119,7 +119,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         program.AddEquation(Z(0, 1).Plus(Y(0, 1).Times(-Math.Tan(d.Midship.Deadrise))), 0);
         program.AddEquation(Y(1, 1).Plus(Z(1, 1).Times(-Math.Tan(d.Midship.Flare))), 0);
 
-        // Area ∫ y z′ dv = fullness × y(vw) × draft, linearised.
+        // Area ∫ y z′ dv = fullness × y(vw) × draft, linearized.
         var area = new double[2 * n];
         SplineRows.ForGaussPoints(basis, 0, vw, 4, (v, w) =>
         {

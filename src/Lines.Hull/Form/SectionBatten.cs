@@ -10,9 +10,9 @@ namespace Lines.Hull.Form;
 /// <param name="Hollow">By how much convexity gave way [m].</param>
 internal sealed record SectionBatten(SplineBasis V, double[] Y, double[] Z, double Hollow)
 {
-    /// <summary>A convex batten from a foot on the centreplane through a point of the waterline to the sheer.</summary>
+    /// <summary>A convex batten from a foot on the centerplane through a point of the waterline to the sheer.</summary>
     /// <remarks><b>Method.</b> Least ∫ |P″ - R″|² dv, R being the section at the widest station scaled to size, so that the transom
-    /// takes that section's character; convexity rows linearised until they settle.</remarks>
+    /// takes that section's character; convexity rows linearized until they settle.</remarks>
     public static SectionBatten Through(
         SplineBasis v, double waterlineV, double waterlineY, double foot, double draft, double sheer, double edge, MidshipSection like)
     {
@@ -48,7 +48,7 @@ internal sealed record SectionBatten(SplineBasis V, double[] Y, double[] Z, doub
         return new SectionBatten(v, y, z, hollow);
     }
 
-    /// <summary>Rows over y then z, linearised at a curve, that keep the turn y′z″ - z′y″ to the left and heights rising.</summary>
+    /// <summary>Rows over y then z, linearized at a curve, that keep the turn y′z″ - z′y″ to the left and heights rising.</summary>
     public static List<ElasticRow> Convexity(SplineBasis basis, double[] y, double[] z)
     {
         var n = basis.Count;

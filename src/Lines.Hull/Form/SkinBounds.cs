@@ -83,7 +83,7 @@ internal sealed class SkinBounds
         }
     }
 
-    /// <summary>Adds the rows of all bows that are near to turning hollow, linearised at the net they were taken of.</summary>
+    /// <summary>Adds the rows of all bows that are near to turning hollow, linearized at the net they were taken of.</summary>
     /// <param name="rows">Where to.</param>
     /// <param name="bows">The bows.</param>
     /// <param name="net">The net.</param>

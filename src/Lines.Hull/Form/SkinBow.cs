@@ -34,7 +34,7 @@ internal readonly struct SkinPoint
 /// <param name="A">The step in u.</param>
 /// <param name="B">The step in v.</param>
 /// <param name="Value">Second derivative times the step squared [m].</param>
-/// <param name="Scale">Factor from it to a bow in metres.</param>
+/// <param name="Scale">Factor from it to a bow in meters.</param>
 /// <param name="Weight">Stiffness of the bound.</param>
 internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, double A, double B, double Value, double Scale, double Weight)
 {
@@ -49,7 +49,7 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
         return new Bow(at, dx, dz, a, b, (huu * a * a) + (2 * huv * a * b) + (hvv * b * b), scale, weight);
     }
 
-    /// <summary>The bow linearised: a row over y and z of the net, in metres.</summary>
+    /// <summary>The bow linearized: a row over y and z of the net, in meters.</summary>
     /// <remarks>Through p, q, a and b, all quotients over delta = x_u z_v - x_v z_u.</remarks>
     public SparseRow Row(int zOffset)
     {

@@ -4,12 +4,12 @@ using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
 
-/// <summary>The least-energy surface through the character lines, kept convex by elastic rows linearised at the surface itself.</summary>
+/// <summary>The least-energy surface through the character lines, kept convex by elastic rows linearized at the surface itself.</summary>
 /// <remarks>
 /// <para><b>Method.</b> x of the net is given. y and z of all poles are unknowns; edges, design waterline, midship section and its
 /// lengthwise slopes are equations. At sample points of the surface y is looked on as a function of x and z: y_xx ≤ 0 keeps
 /// waterlines from hollows, y_zz ≤ 0 the sections, the same along a plane at 45 degrees the diagonals, and
-/// x_u z_v - x_v z_u > 0 keeps heights rising up every section. All but the last are linearised and solved again.</para>
+/// x_u z_v - x_v z_u > 0 keeps heights rising up every section. All but the last are linearized and solved again.</para>
 /// </remarks>
 internal sealed class SkinProgram
 {
@@ -129,7 +129,7 @@ internal sealed class SkinProgram
         _fixed.Add(new ElasticRow(spread, -leastSpread, SkinStiffness.Fold));
     }
 
-    /// <summary>Solves, linearising the convexity rows until the true cost falls no more.</summary>
+    /// <summary>Solves, linearizing the convexity rows until the true cost falls no more.</summary>
     public BSplineSurface Solve()
     {
         var net = _program.Solve(_fixed).X;
@@ -168,7 +168,7 @@ internal sealed class SkinProgram
         return Surface(net);
     }
 
-    /// <summary>Energy plus what the bounds cost at a net itself, nothing linearised.</summary>
+    /// <summary>Energy plus what the bounds cost at a net itself, nothing linearized.</summary>
     private double MeritOf(double[] net, List<Bow> bows, double hardness)
     {
         var cost = _program.EnergyOf(net);

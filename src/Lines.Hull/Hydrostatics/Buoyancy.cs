@@ -57,7 +57,7 @@ public sealed record Buoyancy(
     /// <summary>Height of the longitudinal metacenter above the center of buoyancy [m].</summary>
     public double? LongitudinalMetacentricRadius => Waterplane?.LongitudinalMoment / Volume;
 
-    /// <summary>Mass that sinks the hull by one metre, level, at this waterline [kg/m]; a hundredth of it per centimetre.</summary>
+    /// <summary>Mass that sinks the hull by one meter, level, at this waterline [kg/m]; a hundredth of it per centimeter.</summary>
     /// <param name="density">Density of the water [kg/m³].</param>
     public double? ImmersionRate(double density) => density * Waterplane?.Area;
 
@@ -75,7 +75,7 @@ public sealed record Buoyancy(
 /// <param name="BroadestAt">x of the greatest breadth [m].</param>
 /// <param name="Area">Area [m²].</param>
 /// <param name="Flotation">x of its centroid, the center of flotation [m].</param>
-/// <param name="TransverseMoment">Second moment about the centreline [m⁴].</param>
+/// <param name="TransverseMoment">Second moment about the centerline [m⁴].</param>
 /// <param name="LongitudinalMoment">Second moment about the athwartships axis through the center of flotation [m⁴].</param>
 public sealed record Waterplane(
     double Fore,

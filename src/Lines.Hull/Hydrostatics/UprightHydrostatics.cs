@@ -7,8 +7,8 @@ namespace Lines.Hull.Hydrostatics;
 /// <summary>Volume, centers, areas and moments of a hull below a level water plane, integrated on the surface itself.</summary>
 /// <remarks>
 /// <para><b>Method.</b> The volume is the flux of the field (0, y, 0), whose divergence is 1, through the skin; its first moments
-/// are those of (0, xy, 0) and (0, zy, 0). The centreplane, the water plane and a transom, which is square to the
-/// centreplane, have no flux of these fields, so they are closed exactly and the integrals run over the skin alone. Each
+/// are those of (0, xy, 0) and (0, zy, 0). The centerplane, the water plane and a transom, which is square to the
+/// centerplane, have no flux of these fields, so they are closed exactly and the integrals run over the skin alone. Each
 /// polynomial piece of the spline is integrated on its own, those that the water crosses up to the waterline v(u).</para>
 /// <para><b>Accuracy.</b> The relative error of every integral is below the tolerance. The Wigley hull's closed forms are met to 1e-9.</para>
 /// </remarks>

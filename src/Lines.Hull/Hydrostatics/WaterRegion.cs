@@ -12,7 +12,7 @@ internal sealed class WaterRegion
     /// <summary>Samples of each spline span when its roots are bracketed; a cubic piece has three at most.</summary>
     private const int SamplesPerSpan = 16;
 
-    /// <summary>Heights closer than this are one height: a nanometre, far below the model length of 1 µm.</summary>
+    /// <summary>Heights closer than this are one height: a nanometer, far below the model length of 1 µm.</summary>
     private const double SameHeight = 1e-9;
 
     private readonly BSplineSurface _side;

@@ -22,7 +22,7 @@ public sealed record WaterplaneTable(IReadOnlyList<double> HalfBreadths, double 
     /// <summary>Second moment about the athwartships axis through the center of flotation [m⁴].</summary>
     public double LongitudinalMoment => (2 * Moment(2)) - (Area * FlotationAft * FlotationAft);
 
-    /// <summary>Second moment about the centreline [m⁴].</summary>
+    /// <summary>Second moment about the centerline [m⁴].</summary>
     public double TransverseMoment => 2 * SimpsonRules.First([.. HalfBreadths.Select(y => y * y * y / 3)], Spacing);
 
     private double Moment(int power) => SimpsonRules.First([.. HalfBreadths.Select((y, i) => y * Math.Pow(i * Spacing, power))], Spacing);

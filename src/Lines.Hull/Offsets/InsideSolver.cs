@@ -7,8 +7,8 @@ namespace Lines.Hull.Offsets;
 /// <remarks>
 /// <para><b>Method.</b> From the point of the outside on both planes the thickness is taken off in steps, each solved by Newton in
 /// (u, v); where a step does not settle, the whole is done again in four times as many. A point that is followed so may cross
-/// the centreplane, where both sides have met: then there is none. Where the skin turns so sharply that the following does not
-/// settle at all (low down at a forefoot), the neighbourhood is searched on a grid, the cell nearest to the outside point first.</para>
+/// the centerplane, where both sides have met: then there is none. Where the skin turns so sharply that the following does not
+/// settle at all (low down at a forefoot), the neighborhood is searched on a grid, the cell nearest to the outside point first.</para>
 /// <para><b>Accuracy.</b> Within 1e-11 m of both planes.</para>
 /// </remarks>
 internal sealed class InsideSolver(HullSurface hull, double thickness)
@@ -34,7 +34,7 @@ internal sealed class InsideSolver(HullSurface hull, double thickness)
     /// <param name="second">The other plane.</param>
     /// <param name="u">Parameter of the point of the outside there.</param>
     /// <param name="v">Parameter of the point of the outside there.</param>
-    /// <returns>The point; null where the inside has none there on this side of the centreplane.</returns>
+    /// <returns>The point; null where the inside has none there on this side of the centerplane.</returns>
     public Point3? On(Plane first, Plane second, double u, double v)
     {
         // At a corner of the skin, and along a sharp edge, the normal may be missing: begin a hair inside.

@@ -7,10 +7,10 @@ namespace Lines.Hull.Offsets;
 /// <summary>Takes off the offsets of one hull, to the outside or the inside of the planking.</summary>
 internal sealed class OffsetsTaker
 {
-    /// <summary>Heights this close are one: a nanometre, as lines are cut.</summary>
+    /// <summary>Heights this close are one: a nanometer, as lines are cut.</summary>
     private const double Near = 1e-9;
 
-    private static readonly Plane s_centre = Plane.AtY(0);
+    private static readonly Plane s_center = Plane.AtY(0);
 
     private readonly HullLines _lines;
     private readonly double _planking;
@@ -101,7 +101,7 @@ internal sealed class OffsetsTaker
         var across = Plane.AtX(station.X);
         if (_lines.Keel.FirstCrossingWith(across) is not { } p)
             return null;
-        return _planking == 0 ? p.Point : _inside.On(across, s_centre, p.U, p.V);
+        return _planking == 0 ? p.Point : _inside.On(across, s_center, p.U, p.V);
     }
 
     private EndOffset SheerEnds() => Ends("sheer", _lines.Sheer.Start, _lines.Sheer.Start.Point.Z, _lines.Sheer.End, _lines.Sheer.End.Point.Z);
@@ -113,10 +113,10 @@ internal sealed class OffsetsTaker
         double? bow = fore.Point.X, stern = aft.Point.X;
         if (_planking > 0)
         {
-            bow = _inside.On(Plane.AtZ(foreHeight), s_centre, fore.U, fore.V)?.X;
+            bow = _inside.On(Plane.AtZ(foreHeight), s_center, fore.U, fore.V)?.X;
             // A transom is a plane: planking does not move it.
             if (_lines.Hull.Transom is null || aft.U < 1)
-                stern = _inside.On(Plane.AtZ(aftHeight), s_centre, aft.U, aft.V)?.X;
+                stern = _inside.On(Plane.AtZ(aftHeight), s_center, aft.U, aft.V)?.X;
         }
 
         return new EndOffset(label, foreHeight, bow, aftHeight, _aftmost - stern);

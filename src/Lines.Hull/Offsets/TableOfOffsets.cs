@@ -4,8 +4,8 @@ namespace Lines.Hull.Offsets;
 
 /// <summary>The table from which a boat is laid down full size: where the lines of a hull stand at its stations and ends.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Hull frame, starboard side. Heights are above the base line, half-breadths from the centreplane, offsets of
-/// diagonals along the diagonal from the centreplane. A value is null where the line does not exist at the station.</para>
+/// <para><b>Frame.</b> Hull frame, starboard side. Heights are above the base line, half-breadths from the centerplane, offsets of
+/// diagonals along the diagonal from the centerplane. A value is null where the line does not exist at the station.</para>
 /// <para><b>Accuracy.</b> Every value is that of the surface, within 1e-9 m.</para>
 /// </remarks>
 /// <param name="Stations">The stations, bow first.</param>
@@ -40,7 +40,7 @@ public sealed record TableOfOffsets(
 
     /// <summary>The table to the inside of the planking.</summary>
     /// <remarks><b>Method.</b> The inside is the surface S − t n. Each value is the point of it at the station and on the plane of the
-    /// line; the keel is where both insides meet on the centreplane, and so are stem and sternpost. The sheer is taken at the
+    /// line; the keel is where both insides meet on the centerplane, and so are stem and sternpost. The sheer is taken at the
     /// height it has on the outside, as it is marked on a mold.</remarks>
     /// <param name="lines">The hull with its lines.</param>
     /// <param name="planking">Thickness of the planking [m], above 0.</param>
@@ -56,7 +56,7 @@ public sealed record TableOfOffsets(
 /// <summary>One line of a table of offsets with its value at every station.</summary>
 /// <param name="Kind">What the line is.</param>
 /// <param name="Label">As written on drawings: "sheer", "WL 3", "DWL", "B 1", "D 2", "keel".</param>
-/// <param name="Position">Height of a waterline, half-breadth of a buttock, height of a diagonal on the centreplane [m]; null for sheer and keel.</param>
+/// <param name="Position">Height of a waterline, half-breadth of a buttock, height of a diagonal on the centerplane [m]; null for sheer and keel.</param>
 /// <param name="Angle">Angle of a diagonal below level [rad]; null for other lines.</param>
 /// <param name="Values">Value at each station [m]; null where the line does not exist there.</param>
 public sealed record OffsetRow(LineKind Kind, string Label, double? Position, double? Angle, IReadOnlyList<double?> Values);

@@ -20,15 +20,15 @@ public static class Cut
     /// <summary>The buttock at half-breadth y [m], more than 0.</summary>
     public static IReadOnlyList<HullLine> Buttock(HullSurface hull, double y) => By(hull, Plane.AtY(y), LineTag.Buttock(y));
 
-    /// <summary>The diagonal that leaves the centreplane at a height and runs down to starboard.</summary>
+    /// <summary>The diagonal that leaves the centerplane at a height and runs down to starboard.</summary>
     /// <param name="hull">The hull.</param>
-    /// <param name="height">Height on the centreplane [m].</param>
+    /// <param name="height">Height on the centerplane [m].</param>
     /// <param name="angle">Angle below level [rad], 0 to under 90 degrees.</param>
     public static IReadOnlyList<HullLine> Diagonal(HullSurface hull, double height, double angle) =>
         By(hull, DiagonalPlane(height, angle), LineTag.Diagonal(height, angle));
 
     /// <summary>The plane of a diagonal; its normal points up and to starboard.</summary>
-    /// <param name="height">Height on the centreplane [m].</param>
+    /// <param name="height">Height on the centerplane [m].</param>
     /// <param name="angle">Angle below level [rad].</param>
     public static Plane DiagonalPlane(double height, double angle) =>
         new(new Vector3(0, Math.Sin(angle), Math.Cos(angle)), height * Math.Cos(angle));

@@ -17,8 +17,8 @@ public readonly record struct FlatAxes(Point3 Origin, Vector3 Right, Vector3 Up)
     /// <summary>Body plan of the starboard side: y to the right, z up.</summary>
     public static FlatAxes Body => new(default, new Vector3(0, 1, 0), new Vector3(0, 0, 1));
 
-    /// <summary>A diagonal laid flat: x aft to the right, distance from the centreplane down along the diagonal up.</summary>
-    /// <param name="height">Height of the diagonal on the centreplane [m].</param>
+    /// <summary>A diagonal laid flat: x aft to the right, distance from the centerplane down along the diagonal up.</summary>
+    /// <param name="height">Height of the diagonal on the centerplane [m].</param>
     /// <param name="angle">Angle of the diagonal below level [rad].</param>
     public static FlatAxes Diagonal(double height, double angle) =>
         new(new Point3(0, 0, height), new Vector3(1, 0, 0), new Vector3(0, Math.Cos(angle), -Math.Sin(angle)));

@@ -36,7 +36,7 @@ public sealed partial class HullLine
     /// <summary>The short label on drawings, such as "WL 3".</summary>
     public string Label => Tag.Label;
 
-    /// <summary>x of a station, z of a waterline, y of a buttock, height on the centreplane of a diagonal; 0 for edges [m].</summary>
+    /// <summary>x of a station, z of a waterline, y of a buttock, height on the centerplane of a diagonal; 0 for edges [m].</summary>
     public double Position => Tag.Position;
 
     /// <summary>The axes in which the line is seen flat; the sheer's are the plan, and <see cref="FlatAxes.Profile"/> its other view.</summary>
@@ -66,7 +66,7 @@ public sealed partial class HullLine
     /// <summary>The point at a place along the line.</summary>
     /// <remarks>
     /// <para><b>Method.</b> From the chord between two nodes in the plane of (u, v), square to that chord, Newton's method on
-    /// the distance from the cutting plane; where that leaves the neighbourhood, bisection.</para>
+    /// the distance from the cutting plane; where that leaves the neighborhood, bisection.</para>
     /// <para><b>Accuracy.</b> On the skin by construction; within 1e-9 m of the plane.</para>
     /// </remarks>
     /// <param name="t">Place, 0 at the start to 1 at the end; values outside are taken as the nearest end.</param>

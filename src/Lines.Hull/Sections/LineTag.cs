@@ -4,7 +4,7 @@ namespace Lines.Hull.Sections;
 /// <param name="Kind">What the line is.</param>
 /// <param name="Name">In words, such as "waterline 3".</param>
 /// <param name="Label">As written on drawings, such as "WL 3".</param>
-/// <param name="Position">x of a station, z of a waterline, y of a buttock, height on the centreplane of a diagonal [m].</param>
+/// <param name="Position">x of a station, z of a waterline, y of a buttock, height on the centerplane of a diagonal [m].</param>
 /// <param name="Axes">The axes in which the line is seen flat.</param>
 /// <param name="OutwardSign">Sign of the curvature in those axes where the line bulges out of the boat: +1 or -1.</param>
 public sealed record LineTag(LineKind Kind, string Name, string Label, double Position, FlatAxes Axes, int OutwardSign)
@@ -27,7 +27,7 @@ public sealed record LineTag(LineKind Kind, string Name, string Label, double Po
     public static LineTag Buttock(double y, string? number = null) =>
         new(LineKind.Buttock, number is null ? Invariant($"buttock at {1000 * y:F0} mm") : "buttock " + number, number is null ? "" : "B " + number, y, FlatAxes.Profile, 1);
 
-    /// <summary>A diagonal from a height on the centreplane [m] at an angle below level [rad].</summary>
+    /// <summary>A diagonal from a height on the centerplane [m] at an angle below level [rad].</summary>
     public static LineTag Diagonal(double height, double angle, string? number = null) =>
         new(LineKind.Diagonal, number is null ? Invariant($"diagonal from {1000 * height:F0} mm") : "diagonal " + number, number is null ? "" : "D " + number, height, FlatAxes.Diagonal(height, angle), -1) { Angle = angle };
 

@@ -43,14 +43,14 @@ public sealed record LinesGrid(
 public readonly record struct StationMark(string Number, double X);
 
 /// <summary>A diagonal of the lines plan.</summary>
-/// <param name="Height">Its height on the centreplane [m].</param>
+/// <param name="Height">Its height on the centerplane [m].</param>
 /// <param name="Angle">Its angle below level [rad].</param>
 public readonly record struct DiagonalMark(double Height, double Angle)
 {
     /// <summary>Three diagonals that meet the bilge of the widest section about squarely.</summary>
     /// <remarks><b>Method.</b> At the points where that section has turned through 1/4, 1/2 and 3/4 of its way from the keel to
-    /// its steepest, the normal is drawn back to the centreplane; where it meets that higher than the sheer at the widest station,
-    /// the diagonal starts at that height. Heights are rounded to a millimetre, angles to a degree.</remarks>
+    /// its steepest, the normal is drawn back to the centerplane; where it meets that higher than the sheer at the widest station,
+    /// the diagonal starts at that height. Heights are rounded to a millimeter, angles to a degree.</remarks>
     public static IReadOnlyList<DiagonalMark> Across(HullSurface hull)
     {
         ArgumentNullException.ThrowIfNull(hull);

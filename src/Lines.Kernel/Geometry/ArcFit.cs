@@ -192,7 +192,7 @@ public static class ArcFit
         return piece;
     }
 
-    // An arc leaves its chord by twice the bulge at each end: two neighbours made straight turn their joint by 0.046 degrees at most.
+    // An arc leaves its chord by twice the bulge at each end: two neighbors made straight turn their joint by 0.046 degrees at most.
     private static ArcSegment Straightened(ArcSegment s, double tolerance) =>
         Math.Abs(s.Bulge) < 2e-4 && Math.Abs(s.Bulge) * s.From.DistanceTo(s.To) / 2 < tolerance / 100 ? s with { Bulge = 0 } : s;
 
@@ -210,7 +210,7 @@ public static class ArcFit
         return new ArcPath([.. segments.Select(s => new ArcVertex(s.From, s.Bulge)), new ArcVertex(segments[^1].To, 0)], false);
     }
 
-    // Two neighbours become one arc where that moves nothing by more than a thousandth of the tolerance.
+    // Two neighbors become one arc where that moves nothing by more than a thousandth of the tolerance.
     private static ArcSegment? Merged(ArcSegment a, ArcSegment b, double tolerance)
     {
         var turn = a.Turn + b.Turn;
@@ -234,7 +234,7 @@ public static class ArcFit
             EndDirection = segment.EndDirection;
             (_base, _radius, _across) = segment.IsLine
                 ? (segment.From, 0, EndDirection.TurnedLeft)
-                : (segment.Centre, segment.Radius, default(Vector2));
+                : (segment.Center, segment.Radius, default(Vector2));
         }
 
         public ArcSegment Segment { get; }

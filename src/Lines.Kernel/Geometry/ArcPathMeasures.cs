@@ -92,7 +92,7 @@ public static class ArcPathMeasures
 
     private static int ArcCrossings(ArcSegment s, Point2 p)
     {
-        Point2 c = s.Centre;
+        Point2 c = s.Center;
         double r = s.Radius, turn = s.Turn, start = Math.Atan2(s.From.Y - c.Y, s.From.X - c.X), end = start + turn;
         var crossings = 0;
         double angle = start, y = s.From.Y;

@@ -7,7 +7,7 @@ namespace Lines.Kernel.Geometry;
 /// <param name="Bulge">Tangent of a quarter of the turned angle; 0 is a straight line.</param>
 public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
 {
-    /// <summary>Below this bulge an arc is taken for a line: it rises by less than 5e-9 of its chord, and its far centre would cost as many digits.</summary>
+    /// <summary>Below this bulge an arc is taken for a line: it rises by less than 5e-9 of its chord, and its far center would cost as many digits.</summary>
     private const double FlattestBulge = 1e-8;
 
     /// <summary>Whether the segment is a straight line.</summary>
@@ -22,14 +22,14 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     /// <summary>Length along the segment.</summary>
     public double Length => IsLine ? From.DistanceTo(To) : Radius * Math.Abs(Turn);
 
-    /// <summary>Centre of the arc.</summary>
+    /// <summary>Center of the arc.</summary>
     /// <exception cref="InvalidOperationException">The segment is a straight line.</exception>
-    public Point2 Centre
+    public Point2 Center
     {
         get
         {
             if (IsLine)
-                throw new InvalidOperationException("a straight line has no centre");
+                throw new InvalidOperationException("a straight line has no center");
             var chord = To - From;
             return From + (0.5 * chord) + ((1 - (Bulge * Bulge)) / (4 * Bulge) * chord.TurnedLeft);
         }
@@ -42,7 +42,7 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     public Vector2 EndDirection => Turned((To - From).Unit(), Turn / 2);
 
     /// <summary>Point at a fraction of the length, 0 to 1; the ends are exactly the ends.</summary>
-    /// <remarks><b>Method.</b> From the chord, not from the centre, so that a nearly straight arc keeps its accuracy.</remarks>
+    /// <remarks><b>Method.</b> From the chord, not from the center, so that a nearly straight arc keeps its accuracy.</remarks>
     public Point2 PointAt(double fraction)
     {
         if (fraction == 1)
@@ -81,8 +81,8 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
             return p.DistanceTo(From + (along * chord));
         }
 
-        var centre = Centre;
-        Vector2 first = From - centre, here = p - centre;
+        var center = Center;
+        Vector2 first = From - center, here = p - center;
         var angle = Math.Sign(Bulge) * Math.Atan2(first.Cross(here), first.Dot(here));
         if (angle < 0)
             angle += 2 * Math.PI;

@@ -17,7 +17,7 @@ public readonly record struct Box2(double Left, double Bottom, double Right, dou
     public double Height => Top - Bottom;
 
     /// <summary>The middle.</summary>
-    public Point2 Centre => new((Left + Right) / 2, (Bottom + Top) / 2);
+    public Point2 Center => new((Left + Right) / 2, (Bottom + Top) / 2);
 
     /// <summary>Whether it holds nothing at all, not even a point.</summary>
     public bool IsNothing => !(Left <= Right && Bottom <= Top);

@@ -4,7 +4,7 @@ namespace Lines.Kernel.Numerics;
 
 /// <summary>Least-squares problem with exact equations and elastic inequalities.</summary>
 /// <remarks>
-/// <para>Minimises ½ xᵀHx - fᵀx + ½ Σ wᵢ max(0, gᵢᵀx - hᵢ)² subject to Cx = d. A violated inequality costs; it does not forbid.</para>
+/// <para>Minimizes ½ xᵀHx - fᵀx + ½ Σ wᵢ max(0, gᵢᵀx - hᵢ)² subject to Cx = d. A violated inequality costs; it does not forbid.</para>
 /// <para><b>Method.</b> Equations are eliminated once with complete pivoting, so that repeated ones do no harm and contradicting
 /// ones are reported; the rest is Newton's method on a convex, piecewise quadratic function with an exact line search, which
 /// ends after finitely many steps.</para>
@@ -34,7 +34,7 @@ public sealed class ElasticProgram
     /// <summary>Largest contradiction among the equations: what is left of a row after elimination; 0 when they agree.</summary>
     public double Contradiction => Eliminated().Contradiction;
 
-    /// <summary>Adds ½ weight (row·x - target)² to what is minimised.</summary>
+    /// <summary>Adds ½ weight (row·x - target)² to what is minimized.</summary>
     public void AddSquare(SparseRow row, double target, double weight)
     {
         ArgumentNullException.ThrowIfNull(row);
@@ -68,7 +68,7 @@ public sealed class ElasticProgram
     /// <param name="inequalities">Elastic rows g·x ≤ h.</param>
     /// <param name="start">Where to start from; null starts from the equations' own particular solution.</param>
     /// <param name="hold">How strongly the answer is held to the start, as a multiple of the energy of the way between them.</param>
-    /// <returns>The minimiser, the Newton steps taken and the largest violation of the inequalities.</returns>
+    /// <returns>The minimizer, the Newton steps taken and the largest violation of the inequalities.</returns>
     public ElasticResult Solve(IReadOnlyList<ElasticRow> inequalities, double[]? start = null, double hold = 0)
     {
         ArgumentNullException.ThrowIfNull(inequalities);
@@ -121,7 +121,7 @@ public sealed class ElasticProgram
         return new ElasticResult(e.Expand(t), steps, worst, slack);
     }
 
-    /// <summary>The smooth part of what is minimised, ½ xᵀHx - fᵀx.</summary>
+    /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx.</summary>
     public double EnergyOf(double[] x)
     {
         ArgumentNullException.ThrowIfNull(x);
@@ -311,7 +311,7 @@ public sealed record SparseRow(int[] Indices, double[] Values)
 public readonly record struct ElasticRow(SparseRow Row, double Bound, double Weight);
 
 /// <summary>What an <see cref="ElasticProgram"/> found.</summary>
-/// <param name="X">The minimiser.</param>
+/// <param name="X">The minimizer.</param>
 /// <param name="Steps">Newton steps taken; 200 means the limit was met.</param>
 /// <param name="Violation">Largest violation of the inequalities, in the unit of their bounds; 0 when all hold.</param>
 /// <param name="Slack">row·x - bound of every inequality.</param>

@@ -8,9 +8,9 @@ public static class Peak
 
     private static readonly double s_golden = (3 - Math.Sqrt(5)) / 2;
 
-    /// <summary>The greatest value over an interval that is cut so finely that between three neighbours there is one peak.</summary>
+    /// <summary>The greatest value over an interval that is cut so finely that between three neighbors there is one peak.</summary>
     /// <remarks>
-    /// <para><b>Method.</b> The best of the given places, then the minimiser of [Brent] between its neighbours: parabolas through the
+    /// <para><b>Method.</b> The best of the given places, then the minimizer of [Brent] between its neighbors: parabolas through the
     /// three best points while they converge, golden section otherwise.</para>
     /// <para><b>Accuracy.</b> The value to rounding, the place to 1.5e-8 of the interval where the peak is round.</para>
     /// </remarks>

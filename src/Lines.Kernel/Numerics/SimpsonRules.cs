@@ -48,7 +48,7 @@ public static class SimpsonRules
         spacing / 12 * ((5 * first) + (8 * second) - beyond);
 
     /// <summary>Area under ordinates at any places, equally spaced or not.</summary>
-    /// <remarks><b>Method.</b> On every interval the mean of the two parabolas through its ends and the neighbour on either side; the
+    /// <remarks><b>Method.</b> On every interval the mean of the two parabolas through its ends and the neighbor on either side; the
     /// one parabola there is at the ends of the table. Two ordinates make a trapezoid.</remarks>
     /// <param name="places">Strictly rising places.</param>
     /// <param name="ordinates">As many ordinates.</param>
@@ -76,7 +76,7 @@ public static class SimpsonRules
 
         return sum;
 
-        // Second divided difference of three neighbours: half the second derivative of the parabola through them.
+        // Second divided difference of three neighbors: half the second derivative of the parabola through them.
         double Bend(int k)
         {
             double a = (ordinates[k + 1] - ordinates[k]) / (places[k + 1] - places[k]);

@@ -17,10 +17,10 @@ public sealed class CubicInterpolant
     private readonly Vector2[] _bend; // r″ at the points
 
     /// <summary>Lays the curve through points.</summary>
-    /// <param name="points">Points in order, at least two, no two neighbours equal.</param>
+    /// <param name="points">Points in order, at least two, no two neighbors equal.</param>
     /// <param name="startDirection">Direction in which it leaves the first point, any length but zero; null leaves that end free (r″ = 0).</param>
     /// <param name="endDirection">Direction in which it arrives at the last point; null leaves that end free.</param>
-    /// <exception cref="ArgumentException">Fewer than two points, or neighbours that coincide.</exception>
+    /// <exception cref="ArgumentException">Fewer than two points, or neighbors that coincide.</exception>
     public CubicInterpolant(IReadOnlyList<Point2> points, Vector2? startDirection = null, Vector2? endDirection = null)
     {
         ArgumentNullException.ThrowIfNull(points);

@@ -1,27 +1,27 @@
 namespace Lines.Kernel.Units;
 
-/// <summary>A length, kept in metres, read and shown in the notations of the workshop.</summary>
+/// <summary>A length, kept in meters, read and shown in the notations of the workshop.</summary>
 /// <remarks>
 /// <para><b>Accuracy.</b> The inch is 0.0254 m and the foot 0.3048 m exactly; reading rounds once, to the nearest double.
 /// <c>Parse(ToText(x))</c> is within half of <see cref="LengthNotations.Step"/> of x in every notation.</para>
 /// </remarks>
-/// <param name="Metres">The length [m]; negative is allowed where the place it is used allows it.</param>
-public readonly record struct Length(double Metres)
+/// <param name="Meters">The length [m]; negative is allowed where the place it is used allows it.</param>
+public readonly record struct Length(double Meters)
 {
-    /// <summary>Metres in a foot, exact (international foot, 1959).</summary>
+    /// <summary>Meters in a foot, exact (international foot, 1959).</summary>
     public const double Foot = 0.3048;
 
-    /// <summary>Metres in an inch, exact (international inch, 1959).</summary>
+    /// <summary>Meters in an inch, exact (international inch, 1959).</summary>
     public const double Inch = 0.0254;
 
-    /// <summary>The length in millimetres.</summary>
-    public double Millimetres => Metres * 1000;
+    /// <summary>The length in millimeters.</summary>
+    public double Millimeters => Meters * 1000;
 
     /// <summary>The length in inches.</summary>
-    public double Inches => Metres / Inch;
+    public double Inches => Meters / Inch;
 
-    /// <summary>A length from millimetres.</summary>
-    public static Length FromMillimetres(double millimetres) => new(millimetres / 1000);
+    /// <summary>A length from millimeters.</summary>
+    public static Length FromMillimeters(double millimeters) => new(millimeters / 1000);
 
     /// <summary>A length from inches.</summary>
     public static Length FromInches(double inches) => new(inches * Inch);
@@ -41,7 +41,7 @@ public readonly record struct Length(double Metres)
     /// <summary>Reads a length and the notation it is written in, so that an answer can be given in the same.</summary>
     /// <param name="text">The text; see the other overload.</param>
     /// <param name="length">The length; zero where the text is not one.</param>
-    /// <param name="notation">The notation; metres and centimetres count as millimetres.</param>
+    /// <param name="notation">The notation; meters and centimeters count as millimeters.</param>
     /// <param name="fault">What is wrong; null where nothing is.</param>
     /// <returns>Whether the text is a length.</returns>
     public static bool TryParse(string text, out Length length, out LengthNotation notation, out UnitFault? fault)
@@ -59,13 +59,13 @@ public readonly record struct Length(double Metres)
         TryParse(text, out var length, out var fault) ? length : throw new FormatException(fault!.ToString());
 
     /// <summary>The length with its unit, to the step of the notation: <c>366.7 mm</c>, <c>14 7/16 in</c>, <c>1' 2 7/16"</c>, <c>1-2-3+</c>.</summary>
-    public string ToText(LengthNotation notation) => LengthWriter.Write(Metres, notation, withUnit: true);
+    public string ToText(LengthNotation notation) => LengthWriter.Write(Meters, notation, withUnit: true);
 
     /// <summary>The length as <see cref="ToText"/> shows it, less the unit of <c>mm</c> and <c>in</c>: for columns whose head names the unit.</summary>
-    public string ToFigure(LengthNotation notation) => LengthWriter.Write(Metres, notation, withUnit: false);
+    public string ToFigure(LengthNotation notation) => LengthWriter.Write(Meters, notation, withUnit: false);
 
-    /// <summary>The length in millimetres with its unit.</summary>
-    public override string ToString() => ToText(LengthNotation.Millimetres);
+    /// <summary>The length in millimeters with its unit.</summary>
+    public override string ToString() => ToText(LengthNotation.Millimeters);
 }
 
 /// <summary>What is wrong with a text that should be a length or an angle.</summary>

@@ -5,8 +5,8 @@ namespace Lines.Kernel.Units;
 /// <summary>Reads lengths in every notation, with a clear word about what is not one.</summary>
 internal static class LengthReader
 {
-    /// <summary>Unit names with how many of them make how many metres: whole numbers, so that a reading is rounded once.</summary>
-    private static readonly (string Name, int Metres, int Count)[] Units =
+    /// <summary>Unit names with how many of them make how many meters: whole numbers, so that a reading is rounded once.</summary>
+    private static readonly (string Name, int Meters, int Count)[] Units =
     [
         ("mm", 1, 1000), ("cm", 1, 100), ("m", 1, 1), ("in", 127, 5000), ("ft", 381, 1250),
         ("\"", 127, 5000), ("inch", 127, 5000), ("inches", 127, 5000),
@@ -19,7 +19,7 @@ internal static class LengthReader
     public static UnitFault? Read(string text, out Length length, out LengthNotation notation)
     {
         length = default;
-        notation = LengthNotation.Millimetres;
+        notation = LengthNotation.Millimeters;
         if (text.Length > UnitScanner.LongestText)
             return new UnitFault("is too long to be a length", Notations);
 
@@ -32,20 +32,20 @@ internal static class LengthReader
             scan.Take('+');
         scan.SkipBlanks();
 
-        var fault = ReadEighths(scan, out var metres, out var tried);
+        var fault = ReadEighths(scan, out var meters, out var tried);
         if (tried)
             notation = LengthNotation.FeetInchesEighths;
         else
-            fault = ReadUnits(ref scan, text, negative, out metres, out notation);
+            fault = ReadUnits(ref scan, text, negative, out meters, out notation);
         if (fault is null)
-            length = new Length(negative && metres != 0 ? -metres : metres);
+            length = new Length(negative && meters != 0 ? -meters : meters);
         return fault;
     }
 
     /// <summary>Feet-inches-eighths; <paramref name="tried"/> says whether the text has that shape at all.</summary>
-    private static UnitFault? ReadEighths(UnitScanner scan, out double metres, out bool tried)
+    private static UnitFault? ReadEighths(UnitScanner scan, out double meters, out bool tried)
     {
-        metres = 0;
+        meters = 0;
         tried = scan.TakeWhole(out var feet);
         tried = tried && scan.Take('-');
         tried = scan.TakeWhole(out var inches) && tried && scan.Next != '/';
@@ -61,14 +61,14 @@ internal static class LengthReader
             return new UnitFault(Invariant($"has {inches} inches"), "the middle figure of feet-inches-eighths is 0 to 11");
         if (eighths > 7)
             return new UnitFault(Invariant($"has {eighths} eighths"), "the last figure of feet-inches-eighths is 0 to 7");
-        metres = ((feet * 192) + (inches * 16) + (eighths * 2) + sixteenth) * 127 / 80000.0;
+        meters = ((feet * 192) + (inches * 16) + (eighths * 2) + sixteenth) * 127 / 80000.0;
         return null;
     }
 
-    private static UnitFault? ReadUnits(ref UnitScanner scan, string text, bool negative, out double metres, out LengthNotation notation)
+    private static UnitFault? ReadUnits(ref UnitScanner scan, string text, bool negative, out double meters, out LengthNotation notation)
     {
-        metres = 0;
-        notation = LengthNotation.Millimetres;
+        meters = 0;
+        notation = LengthNotation.Millimeters;
         if (!scan.TakeNumber(out var value, out var whole, out var problem))
             return new UnitFault("is not a length", Notations);
         if (problem is not null)
@@ -82,17 +82,17 @@ internal static class LengthReader
         var name = scan.TakeUnit();
         if (!Known(name, out var unit))
             return Unknown(name, scan.Rest);
-        metres = value * unit.Metres / unit.Count;
+        meters = value * unit.Meters / unit.Count;
         notation = unit.Count switch { 1250 => LengthNotation.FeetInches, 5000 => LengthNotation.Inches, _ => notation };
         scan.SkipBlanks();
         if (scan.AtEnd)
             return null;
         if (notation != LengthNotation.FeetInches)
             return new UnitFault($"has \"{scan.Rest}\" after the unit", Notations);
-        return ReadInches(ref scan, value, whole, ref metres);
+        return ReadInches(ref scan, value, whole, ref meters);
     }
 
-    private static UnitFault? ReadInches(ref UnitScanner scan, double feet, bool whole, ref double metres)
+    private static UnitFault? ReadInches(ref UnitScanner scan, double feet, bool whole, ref double meters)
     {
         if (!whole)
             return new UnitFault("has inches after a broken number of feet", "write whole feet before inches, like 17 ft 6 in");
@@ -109,13 +109,13 @@ internal static class LengthReader
         scan.SkipBlanks();
         if (!scan.AtEnd)
             return new UnitFault($"has \"{scan.Rest}\" after the inches", Notations);
-        metres = ((feet * 12) + inches) * 127 / 5000;
+        meters = ((feet * 12) + inches) * 127 / 5000;
         if (inches < 12)
             return null;
-        var meant = new Length(metres);
+        var meant = new Length(meters);
         return new UnitFault(
             Invariant($"has {inches} inches"),
-            $"after feet write 0 to 11, so {meant.ToText(LengthNotation.FeetInches)} or {meant.ToText(LengthNotation.Millimetres)}");
+            $"after feet write 0 to 11, so {meant.ToText(LengthNotation.FeetInches)} or {meant.ToText(LengthNotation.Millimeters)}");
     }
 
     private static UnitFault Bare(string text, double value)
@@ -134,10 +134,10 @@ internal static class LengthReader
             : new UnitFault($"has the unknown unit \"{name}\"", "units are mm, cm, m, in and ft");
     }
 
-    private static bool Known(string name, out (int Metres, int Count) unit)
+    private static bool Known(string name, out (int Meters, int Count) unit)
     {
         var index = Array.FindIndex(Units, u => u.Name.Equals(name, StringComparison.Ordinal));
-        unit = index < 0 ? default : (Units[index].Metres, Units[index].Count);
+        unit = index < 0 ? default : (Units[index].Meters, Units[index].Count);
         return index >= 0;
     }
 }

@@ -8,16 +8,16 @@ internal static class LengthWriter
     /// <summary>Beyond this the steps no longer fit a whole number; nothing measured is near it [m].</summary>
     private const double Longest = 1e9;
 
-    public static string Write(double metres, LengthNotation notation, bool withUnit)
+    public static string Write(double meters, LengthNotation notation, bool withUnit)
     {
-        if (!(Math.Abs(metres) <= Longest))
-            throw new ArgumentOutOfRangeException(nameof(metres), metres, Invariant($"a length shown is at most {Longest} m"));
+        if (!(Math.Abs(meters) <= Longest))
+            throw new ArgumentOutOfRangeException(nameof(meters), meters, Invariant($"a length shown is at most {Longest} m"));
 
-        var steps = (long)Math.Round(Math.Abs(metres) / notation.Step(), MidpointRounding.AwayFromZero);
-        var sign = metres < 0 && steps != 0 ? "-" : "";
+        var steps = (long)Math.Round(Math.Abs(meters) / notation.Step(), MidpointRounding.AwayFromZero);
+        var sign = meters < 0 && steps != 0 ? "-" : "";
         return sign + notation switch
         {
-            LengthNotation.Millimetres => Tenths(steps) + (withUnit ? " mm" : ""),
+            LengthNotation.Millimeters => Tenths(steps) + (withUnit ? " mm" : ""),
             LengthNotation.Inches => Mixed(steps, 32) + (withUnit ? " in" : ""),
             LengthNotation.FeetInches => Invariant($"{steps / (12 * 32)}' {Mixed(steps % (12 * 32), 32)}\""),
             _ => Eighths(steps),

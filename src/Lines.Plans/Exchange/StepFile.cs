@@ -6,7 +6,7 @@ namespace Lines.Plans.Exchange;
 
 /// <summary>The hull as a STEP file: ISO 10303-21 text in the schema of ISO 10303-214, AUTOMOTIVE_DESIGN.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Hull frame in millimetres: x aft, y to starboard, z up. The starboard skin to the outside of planking, and the
+/// <para><b>Frame.</b> Hull frame in millimeters: x aft, y to starboard, z up. The starboard skin to the outside of planking, and the
 /// starboard half of a transom as a flat face that shares its edge; an open hull has no deck.</para>
 /// <para><b>Sign.</b> Face normals point out of the boat: the first parameter runs from keel to sheer, the second from bow to stern.</para>
 /// <para><b>Accuracy.</b> The poles are those of the surface, written so that every double reads back the same.</para>

@@ -3,7 +3,7 @@ using Lines.Kernel.Splines;
 
 namespace Lines.Plans.Exchange;
 
-/// <summary>Geometry and topology of ISO 10303-42 in millimetres.</summary>
+/// <summary>Geometry and topology of ISO 10303-42 in millimeters.</summary>
 /// <param name="entities">Receives the entities.</param>
 internal sealed class StepShape(StepEntities entities)
 {

@@ -5,7 +5,7 @@ using Lines.Hull.Sections;
 
 namespace Lines.Plans.Figures;
 
-/// <summary>The judgement of the lines as text for a terminal, sizes in millimetres as a loftsman would take them off the floor.</summary>
+/// <summary>The judgment of the lines as text for a terminal, sizes in millimeters as a loftsman would take them off the floor.</summary>
 public static class FairnessText
 {
     /// <summary>Verdict, what to mend, and the worst of each family of lines.</summary>
@@ -24,15 +24,15 @@ public static class FairnessText
         text.Append("\n  family         lines   hollow mm   off batten mm   inflections   curvature pieces\n");
         foreach (var family in report.Lines.GroupBy(l => l.Line.Kind))
         {
-            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Millimetres(family.Max(l => l.Hollow.Depth)),12}"))
-                .Append(Invariant($"{Millimetres(family.Max(l => l.Batten.Depth)),16}{family.Sum(l => l.UnaskedInflections),14}"))
+            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Millimeters(family.Max(l => l.Hollow.Depth)),12}"))
+                .Append(Invariant($"{Millimeters(family.Max(l => l.Batten.Depth)),16}{family.Sum(l => l.UnaskedInflections),14}"))
                 .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
         }
 
         return text.ToString();
     }
 
-    private static string Millimetres(double metres) => Invariant($"{metres * 1000:F2}");
+    private static string Millimeters(double meters) => Invariant($"{meters * 1000:F2}");
 
     /// <summary>What lines of a kind are called together.</summary>
     internal static string Family(LineKind kind) => kind switch

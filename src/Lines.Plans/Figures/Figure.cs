@@ -15,7 +15,7 @@ public enum Quantity
     /// <summary>Mass [kg].</summary>
     Mass,
 
-    /// <summary>Mass that sinks the boat by a length [kg/m], shown for a centimetre or an inch.</summary>
+    /// <summary>Mass that sinks the boat by a length [kg/m], shown for a centimeter or an inch.</summary>
     MassPerLength,
 
     /// <summary>Second moment of area [m⁴].</summary>

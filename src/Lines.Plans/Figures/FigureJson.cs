@@ -10,7 +10,7 @@ namespace Lines.Plans.Figures;
 /// <summary>A mold as the numbers name it.</summary>
 /// <param name="File">Its file in the folder of results.</param>
 /// <param name="X">Its station [m].</param>
-/// <param name="Face">The side its labelled face looks to: bow, stern, starboard.</param>
+/// <param name="Face">The side its labeled face looks to: bow, stern, starboard.</param>
 public readonly record struct MoldEntry(string File, double X, string Face);
 
 /// <summary>What a verb found out, for programs.</summary>
@@ -20,7 +20,7 @@ public sealed record Results(string File)
     /// <summary>The figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Figures { get; init; } = [];
 
-    /// <summary>The judgement of the lines; null where they were not judged.</summary>
+    /// <summary>The judgment of the lines; null where they were not judged.</summary>
     public FairnessReport? Fairness { get; init; }
 
     /// <summary>The molds; null where none were made.</summary>

@@ -16,7 +16,7 @@ public static class FigureText
         ArgumentNullException.ThrowIfNull(figure);
         if (figure.Value is not { } value)
             return "unknown";
-        var metric = notation == LengthNotation.Millimetres;
+        var metric = notation == LengthNotation.Millimeters;
         return figure.Quantity switch
         {
             Quantity.Length => new Length(value).ToText(notation),

@@ -7,24 +7,24 @@ using Lines.Plans.Paper;
 
 namespace Lines.Plans.LinesPlan;
 
-/// <summary>The body plan: fore body to the right of the centreline, after body to the left.</summary>
+/// <summary>The body plan: fore body to the right of the centerline, after body to the left.</summary>
 internal sealed class BodyPlanView
 {
     private readonly PageMarks _marks;
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
     private readonly LengthNotation _notation;
-    private readonly LabelledCurves _curves = new();
+    private readonly LabeledCurves _curves = new();
 
     /// <summary>Makes ready to draw.</summary>
     public BodyPlanView(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
         (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
 
-    private double K => _layout.BodyPerMetre;
+    private double K => _layout.BodyPerMeter;
 
     private double HalfWidth => _layout.Extents.HalfBeam * K;
 
-    /// <summary>How far the level lines of the grid reach from the centreline [mm].</summary>
+    /// <summary>How far the level lines of the grid reach from the centerline [mm].</summary>
     private double Reach => HalfWidth + 7;
 
     private double Top => _layout.Body.Y + (_layout.Extents.Top * K);
@@ -37,7 +37,7 @@ internal sealed class BodyPlanView
         DrawSections();
         _curves.Draw(_marks);
         DrawDimensions();
-        _marks.Text(PlanInks.Titles, "Body plan", new Point2(_layout.Body.X, Top + 8), 2.8, anchor: Anchor.Centre);
+        _marks.Text(PlanInks.Titles, "Body plan", new Point2(_layout.Body.X, Top + 8), 2.8, anchor: Anchor.Center);
     }
 
     private Point2 At(double side, Point3 p) => new(_layout.Body.X + (side * p.Y * K), _layout.Body.Y + (p.Z * K));
@@ -72,7 +72,7 @@ internal sealed class BodyPlanView
                 Point2 low = new(x, origin.Y - 1.5), high = new(x, leastSheer);
                 _marks.Line(PlanInks.Grid, low, high);
                 _curves.Avoid(low, high);
-                _marks.Text(PlanInks.Lettering, b.Label, new Point2(x, origin.Y - 4), 1.8, anchor: Anchor.Centre);
+                _marks.Text(PlanInks.Lettering, b.Label, new Point2(x, origin.Y - 4), 1.8, anchor: Anchor.Center);
             }
         }
 
@@ -139,7 +139,7 @@ internal sealed class BodyPlanView
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
             _curves.Add(curve);
-            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), heights[i], anchor: Anchor.Centre);
+            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), heights[i], anchor: Anchor.Center);
         }
     }
 

@@ -8,7 +8,7 @@ namespace Lines.Plans.LinesPlan;
 /// <summary>A curvature comb on paper: teeth square to a line, and the curve along their tips.</summary>
 /// <remarks>
 /// <para><b>Sign.</b> Teeth stand on the side asked for where the line bulges; a hollow shows as teeth on the other side.</para>
-/// <para><b>Method.</b> Teeth every few millimetres. Their scale is the largest of 1, 2, 5 and their tens at which nine teeth
+/// <para><b>Method.</b> Teeth every few millimeters. Their scale is the largest of 1, 2, 5 and their tens at which nine teeth
 /// in ten are no longer than the room for them; longer ones, at a stem, are cut off at the room.</para>
 /// </remarks>
 internal sealed class CombDrawing
@@ -20,13 +20,13 @@ internal sealed class CombDrawing
 
     /// <summary>Measures a line.</summary>
     /// <param name="line">The line.</param>
-    /// <param name="perMetre">Millimetres on paper to a metre.</param>
+    /// <param name="perMeter">Millimeters on paper to a meter.</param>
     /// <param name="room">Greatest length of a tooth [mm].</param>
-    public CombDrawing(HullLine line, double perMetre, double room)
+    public CombDrawing(HullLine line, double perMeter, double room)
     {
         _room = room;
         Name = line.Name;
-        _teeth = [.. CurvatureComb.Of(line, Math.Max(8, (int)(line.ChordLength * perMetre / Spacing))).Where(t => double.IsFinite(t.Curvature))];
+        _teeth = [.. CurvatureComb.Of(line, Math.Max(8, (int)(line.ChordLength * perMeter / Spacing))).Where(t => double.IsFinite(t.Curvature))];
         var sizes = _teeth.Select(t => Math.Abs(t.Curvature)).Order().ToList();
         var usual = sizes.Count == 0 ? 0 : sizes[(int)(0.9 * (sizes.Count - 1))];
         PerTooth = usual > 0 ? Rounded(usual / room) : 1;
@@ -35,7 +35,7 @@ internal sealed class CombDrawing
     /// <summary>Name of the line.</summary>
     public string Name { get; }
 
-    /// <summary>Curvature shown by one millimetre of tooth [1/m per mm].</summary>
+    /// <summary>Curvature shown by one millimeter of tooth [1/m per mm].</summary>
     public double PerTooth { get; }
 
     /// <summary>Draws the comb.</summary>

@@ -6,7 +6,7 @@ using Lines.Plans.Paper;
 
 namespace Lines.Plans.LinesPlan;
 
-/// <summary>The views along the boat: profile, half-breadths above the centreline, diagonals laid flat below it.</summary>
+/// <summary>The views along the boat: profile, half-breadths above the centerline, diagonals laid flat below it.</summary>
 internal sealed class LengthwiseViews
 {
     private const double Room = 8;
@@ -33,19 +33,19 @@ internal sealed class LengthwiseViews
         DrawDiagonals();
     }
 
-    private double X(double x) => _layout.Bow - (x * _layout.PerMetre);
+    private double X(double x) => _layout.Bow - (x * _layout.PerMeter);
 
-    private Point2 Profile(Point3 p) => new(X(p.X), _layout.BaseLine + (p.Z * _layout.PerMetre));
+    private Point2 Profile(Point3 p) => new(X(p.X), _layout.BaseLine + (p.Z * _layout.PerMeter));
 
-    private Point2 Plan(Point3 p) => new(X(p.X), _layout.Centreline + (p.Y * _layout.PerMetre));
+    private Point2 Plan(Point3 p) => new(X(p.X), _layout.Centerline + (p.Y * _layout.PerMeter));
 
     private IEnumerable<StationMark> WholeStations => _lines.Grid.Stations.Where(s => !s.Number.Contains('/', StringComparison.Ordinal));
 
-    private string Figure(double metres) => new Length(metres).ToFigure(_notation);
+    private string Figure(double meters) => new Length(meters).ToFigure(_notation);
 
     private void DrawCombs()
     {
-        double k = _layout.PerMetre;
+        double k = _layout.PerMeter;
         var keel = new CombDrawing(_lines.Keel, k, Room);
         var sheer = new CombDrawing(_lines.Sheer, k, Room);
         keel.Draw(_marks, p => new Point2(X(p.X), _layout.BaseLine + (p.Y * k)), up: false);
@@ -58,19 +58,19 @@ internal sealed class LengthwiseViews
         waterline.Draw(_marks, InPlan, up: false);
         Combs = [.. Combs, waterline];
 
-        Point2 InPlan(Point2 p) => new(X(p.X), _layout.Centreline + (p.Y * k));
+        Point2 InPlan(Point2 p) => new(X(p.X), _layout.Centerline + (p.Y * k));
     }
 
     private void DrawProfile()
     {
-        double left = _layout.GridLeft, right = _layout.GridRight, baseLine = _layout.BaseLine, k = _layout.PerMetre;
-        var curves = new LabelledCurves();
+        double left = _layout.GridLeft, right = _layout.GridRight, baseLine = _layout.BaseLine, k = _layout.PerMeter;
+        var curves = new LabeledCurves();
         foreach (var s in WholeStations)
         {
             Point2 low = new(X(s.X), baseLine - 11), high = new(X(s.X), baseLine + (_layout.Extents.Top * k) + 2);
             _marks.Line(PlanInks.Grid, low, high);
             curves.Avoid(low, high);
-            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.4), 2, anchor: Anchor.Centre);
+            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.4), 2, anchor: Anchor.Center);
         }
 
         foreach (var z in _lines.Grid.Waterlines)
@@ -95,7 +95,7 @@ internal sealed class LengthwiseViews
     private void DrawProfileDimensions()
     {
         var hull = _lines.Hull;
-        double k = _layout.PerMetre, baseLine = _layout.BaseLine;
+        double k = _layout.PerMeter, baseLine = _layout.BaseLine;
         double stem = _lines.Stem.Start.Point.Z, stern = _lines.Sheer.End.Point.Z;
         Point2 At(double x, double z) => Profile(new Point3(x, 0, z));
         var y = baseLine + (_layout.Extents.Top * k) + 9;
@@ -109,32 +109,32 @@ internal sealed class LengthwiseViews
 
     private void DrawHalfBreadths()
     {
-        double left = _layout.GridLeft, right = _layout.GridRight, centre = _layout.Centreline, k = _layout.PerMetre;
-        var curves = new LabelledCurves();
+        double left = _layout.GridLeft, right = _layout.GridRight, center = _layout.Centerline, k = _layout.PerMeter;
+        var curves = new LabeledCurves();
         foreach (var s in WholeStations)
         {
-            Point2 low = new(X(s.X), centre - (_layout.Extents.Diagonal * k) - 3), high = new(X(s.X), centre + (_layout.Extents.HalfBeam * k) + 3);
+            Point2 low = new(X(s.X), center - (_layout.Extents.Diagonal * k) - 3), high = new(X(s.X), center + (_layout.Extents.HalfBeam * k) + 3);
             _marks.Line(PlanInks.Grid, low, high);
             curves.Avoid(low, high);
-            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.8), 2, anchor: Anchor.Centre);
+            _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.8), 2, anchor: Anchor.Center);
         }
 
         foreach (var y in _lines.Grid.Buttocks)
         {
-            Point2 a = new(left, centre + (y * k)), b = new(right, centre + (y * k));
+            Point2 a = new(left, center + (y * k)), b = new(right, center + (y * k));
             _marks.Line(PlanInks.Grid, a, b);
             curves.Avoid(a, b);
         }
 
-        _marks.Line(PlanInks.Datum, new Point2(left, centre), new Point2(right, centre));
-        SideLabels([(centre, "centreline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (centre + (b.Position * k), $"{b.Label}  {Figure(b.Position)}"))]);
+        _marks.Line(PlanInks.Datum, new Point2(left, center), new Point2(right, center));
+        SideLabels([(center, "centerline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (center + (b.Position * k), $"{b.Label}  {Figure(b.Position)}"))]);
         foreach (var w in _lines.Waterlines)
             curves.Add(PlanCurve.Of(w.Position == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Waterlines, w, k, Plan, w.Label));
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
         if (_lines.Hull.Transom is not null)
             curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Stern, k, Plan));
-        curves.Draw(_marks, centre + (_layout.Extents.HalfBeam * k) + Room + 1.5, LeaderPlaces());
-        Title("Half-breadths", centre + (_layout.Extents.HalfBeam * k) + 3);
+        curves.Draw(_marks, center + (_layout.Extents.HalfBeam * k) + Room + 1.5, LeaderPlaces());
+        Title("Half-breadths", center + (_layout.Extents.HalfBeam * k) + 3);
     }
 
     // Leaders stand midway between stations, from the second interval aft.
@@ -146,14 +146,14 @@ internal sealed class LengthwiseViews
 
     private void DrawDiagonals()
     {
-        var curves = new LabelledCurves();
-        double low = _layout.Centreline - (_layout.Extents.Diagonal * _layout.PerMetre) - 3;
+        var curves = new LabeledCurves();
+        double low = _layout.Centerline - (_layout.Extents.Diagonal * _layout.PerMeter) - 3;
         foreach (var s in WholeStations)
-            curves.Avoid(new Point2(X(s.X), low), new Point2(X(s.X), _layout.Centreline));
+            curves.Avoid(new Point2(X(s.X), low), new Point2(X(s.X), _layout.Centerline));
         foreach (var d in _lines.Diagonals)
-            curves.Add(PlanCurve.Of(PlanInks.Diagonals, d, _layout.PerMetre, p => new Point2(X(p.X), _layout.Centreline - (d.Axes.Flat(p).Y * _layout.PerMetre)), d.Label));
+            curves.Add(PlanCurve.Of(PlanInks.Diagonals, d, _layout.PerMeter, p => new Point2(X(p.X), _layout.Centerline - (d.Axes.Flat(p).Y * _layout.PerMeter)), d.Label));
         curves.Draw(_marks, low, LeaderPlaces());
-        Title("Diagonals", _layout.Centreline - 9);
+        Title("Diagonals", _layout.Centerline - 9);
     }
 
     private void Title(string text, double y) => _marks.Text(PlanInks.Titles, text, new Point2(_layout.Foot.Left, y), 2.8);

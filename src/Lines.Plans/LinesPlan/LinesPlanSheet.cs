@@ -6,8 +6,8 @@ namespace Lines.Plans.LinesPlan;
 
 /// <summary>The lines plan of a hull: one drawing that every renderer writes.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> The sheet, millimetres, y up; the bow to the right. Profile on top, half-breadths above the centreline below
-/// it, diagonals below that centreline, body plan with the fore body at its right.</para>
+/// <para><b>Frame.</b> The sheet, millimeters, y up; the bow to the right. Profile on top, half-breadths above the centerline below
+/// it, diagonals below that centerline, body plan with the fore body at its right.</para>
 /// <para><b>Accuracy.</b> Lines are drawn as polylines whose chords stay within 0.01 mm on paper of the cut lines.</para>
 /// </remarks>
 public static class LinesPlanSheet

@@ -15,7 +15,7 @@ internal sealed class PlanCurve
     /// <summary>Makes a curve of its polyline.</summary>
     /// <param name="layer">Its ink.</param>
     /// <param name="points">Its polyline [mm], at least two points.</param>
-    /// <param name="label">What is written on it; nothing where it stays unlabelled.</param>
+    /// <param name="label">What is written on it; nothing where it stays unlabeled.</param>
     public PlanCurve(Layer layer, IReadOnlyList<Point2> points, string label = "")
     {
         Layer = layer;
@@ -41,11 +41,11 @@ internal sealed class PlanCurve
     /// <summary>A line of the hull put on paper.</summary>
     /// <param name="layer">Its ink.</param>
     /// <param name="line">The line.</param>
-    /// <param name="perMetre">Millimetres on paper to a metre.</param>
+    /// <param name="perMeter">Millimeters on paper to a meter.</param>
     /// <param name="onPaper">From the hull frame to the paper.</param>
     /// <param name="label">What is written on it.</param>
-    public static PlanCurve Of(Layer layer, HullLine line, double perMetre, Func<Point3, Point2> onPaper, string label = "") =>
-        new(layer, [.. line.ToPolyline(ChordTolerance / perMetre).Select(p => onPaper(p.Point))], label);
+    public static PlanCurve Of(Layer layer, HullLine line, double perMeter, Func<Point3, Point2> onPaper, string label = "") =>
+        new(layer, [.. line.ToPolyline(ChordTolerance / perMeter).Select(p => onPaper(p.Point))], label);
 
     /// <summary>The place and the direction at a distance along the polyline.</summary>
     public (Point2 At, Vector2 Direction) PlaceAt(double along)

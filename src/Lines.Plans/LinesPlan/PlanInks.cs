@@ -2,7 +2,7 @@ using Lines.Drawing.Model;
 
 namespace Lines.Plans.LinesPlan;
 
-/// <summary>The inks of a lines plan: all black or grey, families told apart by weight and dash.</summary>
+/// <summary>The inks of a lines plan: all black or gray, families told apart by weight and dash.</summary>
 internal static class PlanInks
 {
     /// <summary>Sheer, keel, stem, stern: what one sees of the boat.</summary>
@@ -26,7 +26,7 @@ internal static class PlanInks
     /// <summary>Sections halfway between stations, at the ends.</summary>
     public static Layer HalfSections { get; } = new("half-sections", new Ink(0.13, [2, 1]), 4);
 
-    /// <summary>Base line, centrelines.</summary>
+    /// <summary>Base line, centerlines.</summary>
     public static Layer Datum { get; } = new("datum", new Ink(0.18, [12, 1.5, 2, 1.5]), 2);
 
     /// <summary>Straight lines of the grid.</summary>

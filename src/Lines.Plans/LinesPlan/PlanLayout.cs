@@ -6,8 +6,8 @@ namespace Lines.Plans.LinesPlan;
 
 /// <summary>Where the views stand on the sheet, and at which scales.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> The sheet, millimetres, y up. The bow is to the right.</para>
-/// <para><b>Method.</b> Profile on top, half-breadths and diagonals about one centreline below it, then a row with the tables, the
+/// <para><b>Frame.</b> The sheet, millimeters, y up. The bow is to the right.</para>
+/// <para><b>Method.</b> Profile on top, half-breadths and diagonals about one centerline below it, then a row with the tables, the
 /// body plan and the title block. The largest scale of the usual ones at which all of it fits is taken; the body plan, small on a
 /// slim boat, has the largest scale its own room allows. What height is left over is shared out between the views.</para>
 /// </remarks>
@@ -54,10 +54,10 @@ internal sealed class PlanLayout
         var gap = (room.Height - UpperHeight(e, scale) - foot) / 3;
         Bow = room.Right - LabelsRight - (((room.Width - LabelsLeft - LabelsRight) - (e.Length * k)) / 2);
         BaseLine = room.Top - AboveProfile - (e.Top * k) - (gap / 2);
-        Centreline = BaseLine - BelowProfile - gap - AbovePlan - (e.HalfBeam * k);
-        Foot = new Box2(room.Left, room.Bottom, room.Right, Centreline - (e.Diagonal * k) - BelowDiagonals - gap);
+        Centerline = BaseLine - BelowProfile - gap - AbovePlan - (e.HalfBeam * k);
+        Foot = new Box2(room.Left, room.Bottom, room.Right, Centerline - (e.Diagonal * k) - BelowDiagonals - gap);
         var body = new Box2(room.Left + TableWidth, Foot.Bottom, room.Right - TitleWidth, Foot.Top);
-        Body = new Point2(body.Centre.X, Foot.Bottom + (Foot.Height / 2) - (((e.Top + Math.Min(0, e.Bottom)) * kb) / 2));
+        Body = new Point2(body.Center.X, Foot.Bottom + (Foot.Height / 2) - (((e.Top + Math.Min(0, e.Bottom)) * kb) / 2));
         Table = Foot with { Right = room.Left + TableWidth };
         TitleBlock = new Box2(Border.Right - TitleWidth, Border.Bottom, Border.Right, Border.Bottom + LeastFoot);
     }
@@ -86,10 +86,10 @@ internal sealed class PlanLayout
     /// <summary>Ordinate of the base line in the profile [mm].</summary>
     public double BaseLine { get; }
 
-    /// <summary>Ordinate of the centreline between half-breadths and diagonals [mm].</summary>
-    public double Centreline { get; }
+    /// <summary>Ordinate of the centerline between half-breadths and diagonals [mm].</summary>
+    public double Centerline { get; }
 
-    /// <summary>Centreline and base line of the body plan [mm].</summary>
+    /// <summary>Centerline and base line of the body plan [mm].</summary>
     public Point2 Body { get; }
 
     /// <summary>The row below the views [mm].</summary>
@@ -107,11 +107,11 @@ internal sealed class PlanLayout
     /// <summary>Right end of the grid in the lengthwise views [mm].</summary>
     public double GridRight => Bow + 4;
 
-    /// <summary>Millimetres on paper to a metre in the lengthwise views.</summary>
-    public double PerMetre => 1000.0 / Scale;
+    /// <summary>Millimeters on paper to a meter in the lengthwise views.</summary>
+    public double PerMeter => 1000.0 / Scale;
 
-    /// <summary>Millimetres on paper to a metre in the body plan.</summary>
-    public double BodyPerMetre => 1000.0 / BodyScale;
+    /// <summary>Millimeters on paper to a meter in the body plan.</summary>
+    public double BodyPerMeter => 1000.0 / BodyScale;
 
     /// <summary>The layout of a hull's lines on a paper.</summary>
     /// <exception cref="ArgumentException">The paper is too small for the smallest scale.</exception>

@@ -4,7 +4,7 @@ namespace Lines.Plans.LinesPlan;
 internal static class SpreadLabels
 {
     /// <summary>Moves places apart.</summary>
-    /// <remarks><b>Method.</b> Neighbours that are too close become a group, packed about the mean of its wishes; groups that touch join.</remarks>
+    /// <remarks><b>Method.</b> Neighbors that are too close become a group, packed about the mean of its wishes; groups that touch join.</remarks>
     /// <param name="wishes">Where the middles of labels would like to be.</param>
     /// <param name="sizes">Room each label takes along the row, air included.</param>
     /// <returns>Where they go, in the order of the wishes.</returns>

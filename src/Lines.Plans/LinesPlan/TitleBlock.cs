@@ -30,12 +30,12 @@ internal static class TitleBlock
             row -= 4.2;
         }
 
-        DrawScaleBar(marks, new Point2(left, row - 5.4), width - 12, layout.PerMetre);
+        DrawScaleBar(marks, new Point2(left, row - 5.4), width - 12, layout.PerMeter);
     }
 
     private static string UnitNote(LengthNotation notation) => notation switch
     {
-        LengthNotation.Millimetres => "Dimensions in millimetres, heights above the base line.",
+        LengthNotation.Millimeters => "Dimensions in millimeters, heights above the base line.",
         LengthNotation.Inches => "Dimensions in inches, heights above the base line.",
         LengthNotation.FeetInches => "Dimensions in feet and inches, heights above the base line.",
         LengthNotation.FeetInchesEighths => "Dimensions in feet-inches-eighths, heights above the base line.",
@@ -46,7 +46,7 @@ internal static class TitleBlock
     public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, LinesPlanSettings settings, IReadOnlyList<CombDrawing> combs)
     {
         var box = layout.Table;
-        string Text(double metres) => new Length(metres).ToFigure(settings.Notation);
+        string Text(double meters) => new Length(meters).ToFigure(settings.Notation);
         var hull = lines.Hull;
         var dwl = lines.DesignWaterline;
         List<(string Name, string Value)> rows =
@@ -60,7 +60,7 @@ internal static class TitleBlock
         rows.Add(("Draft", Text(hull.Draft)));
         rows.Add(("Sheer at bow, least, at stern", $"{Text(lines.Sheer.Start.Point.Z)}, {Text(lines.Sheer.Nodes.Min(n => n.Point.Z))}, {Text(lines.Sheer.End.Point.Z)}"));
         rows.AddRange(lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
-            ($"{d.Label}: height on the centreline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
+            ($"{d.Label}: height on the centerline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
         rows.AddRange(settings.Particulars);
         rows.AddRange(combs.Select(c => ($"Comb of the {c.Name}, 1 mm on paper", Invariant($"{c.PerTooth:0.####} 1/m"))));
 
@@ -75,12 +75,12 @@ internal static class TitleBlock
         }
     }
 
-    // One bar with metres above and feet below, alternate parts filled.
-    private static void DrawScaleBar(PageMarks marks, Point2 zero, double room, double perMetre)
+    // One bar with meters above and feet below, alternate parts filled.
+    private static void DrawScaleBar(PageMarks marks, Point2 zero, double room, double perMeter)
     {
-        var metres = new[] { 10.0, 5, 2, 1, 0.5, 0.2, 0.1 }.First(m => m * perMetre <= room);
-        var feet = Math.Floor(room / (perMetre * Length.Foot));
-        Part(metres, metres / 10, 0, 1.2, "m");
+        var meters = new[] { 10.0, 5, 2, 1, 0.5, 0.2, 0.1 }.First(m => m * perMeter <= room);
+        var feet = Math.Floor(room / (perMeter * Length.Foot));
+        Part(meters, meters / 10, 0, 1.2, "m");
         Part(feet * Length.Foot, Length.Foot, -1.2, 0, "ft");
 
         void Part(double length, double step, double low, double high, string unit)
@@ -88,7 +88,7 @@ internal static class TitleBlock
             var count = (int)Math.Round(length / step);
             for (var i = 0; i < count; i++)
             {
-                var part = new Box2(zero.X + (i * step * perMetre), zero.Y + low, zero.X + ((i + 1) * step * perMetre), zero.Y + high);
+                var part = new Box2(zero.X + (i * step * perMeter), zero.Y + low, zero.X + ((i + 1) * step * perMeter), zero.Y + high);
                 marks.Box(PlanInks.Fine, part);
                 if (i % 2 == 0)
                     marks.Box(PlanInks.Fine, part, filled: true);
@@ -96,8 +96,8 @@ internal static class TitleBlock
 
             var y = low < 0 ? zero.Y + low - 2.6 : zero.Y + high + 0.9;
             var total = low < 0 ? Invariant($"{count} {unit}") : Invariant($"{length:0.###} {unit}");
-            marks.Text(PlanInks.Lettering, "0", new Point2(zero.X, y), 1.7, anchor: Anchor.Centre);
-            marks.Text(PlanInks.Lettering, total, new Point2(zero.X + (length * perMetre), y), 1.7, anchor: Anchor.Centre);
+            marks.Text(PlanInks.Lettering, "0", new Point2(zero.X, y), 1.7, anchor: Anchor.Center);
+            marks.Text(PlanInks.Lettering, total, new Point2(zero.X + (length * perMeter), y), 1.7, anchor: Anchor.Center);
         }
     }
 }

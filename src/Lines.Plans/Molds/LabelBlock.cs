@@ -14,12 +14,12 @@ internal static class LabelBlock
     /// <summary>Sets the lines in the middle of a band, each as large as the room across lets it.</summary>
     /// <param name="outline">The part.</param>
     /// <param name="lines">The lines with the heights wanted [mm], the uppermost first.</param>
-    /// <param name="centre">Abscissa to centre on [mm].</param>
+    /// <param name="center">Abscissa to center on [mm].</param>
     /// <param name="low">Lower end of the band [mm].</param>
     /// <param name="high">Upper end of the band [mm].</param>
     /// <returns>The lettering, and the levels between which it stands.</returns>
     public static (IReadOnlyList<TextMark> Marks, double Low, double High) Of(
-        PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double centre, double low, double high)
+        PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double center, double low, double high)
     {
         var total = lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
         var scale = Math.Min(Largest, (high - low) / total);
@@ -30,10 +30,10 @@ internal static class LabelBlock
         {
             var height = scale * wanted;
             y -= height;
-            var room = outline.Room(y, y + height, centre);
-            var fit = 2 * Math.Min(centre - room.Left, room.Right - centre) / StrokeLettering.Width(text, 1);
+            var room = outline.Room(y, y + height, center);
+            var fit = 2 * Math.Min(center - room.Left, room.Right - center) / StrokeLettering.Width(text, 1);
             height = Math.Max(LeastHeight, Math.Min(height, fit));
-            marks.Add(new TextMark(MoldInks.Text, text, new Point2(centre, y), height, Anchor.Centre));
+            marks.Add(new TextMark(MoldInks.Text, text, new Point2(center, y), height, Anchor.Center));
             y -= scale * wanted * (Leading - 1);
         }
 

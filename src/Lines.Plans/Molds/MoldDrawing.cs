@@ -20,13 +20,13 @@ internal static class MoldDrawing
     /// <param name="notation">How lengths are written.</param>
     public static IReadOnlyList<Mark> Of(string title, Mold mold, LengthNotation notation)
     {
-        var outline = new PartOutline(Millimetres(mold.Outline));
-        var lines = mold.Marks.Select(m => m with { Path = Millimetres(m.Path) }).ToList();
+        var outline = new PartOutline(Millimeters(mold.Outline));
+        var lines = mold.Marks.Select(m => m with { Path = Millimeters(m.Path) }).ToList();
         var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Min(m => m.Path.Vertices[0].Point.Y);
         var (low, high) = Band(mold, outline, lines, sheer);
         var bounds = outline.Path.Bounds();
-        var centre = mold.StarboardRight is null ? CentreOfFoot(outline, low, high, bounds) : 0;
-        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), centre, low, high);
+        var center = mold.StarboardRight is null ? CenterOfFoot(outline, low, high, bounds) : 0;
+        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         foreach (var line in lines)
@@ -39,8 +39,8 @@ internal static class MoldDrawing
         return marks;
     }
 
-    /// <summary>A path of metres in millimetres.</summary>
-    public static ArcPath Millimetres(ArcPath path) => path.Mapped(p => new Point2(1000 * p.X, 1000 * p.Y));
+    /// <summary>A path of meters in millimeters.</summary>
+    public static ArcPath Millimeters(ArcPath path) => path.Mapped(p => new Point2(1000 * p.X, 1000 * p.Y));
 
     // The label stands between the strongback's screws and the sheer; a transom's between its top and the waterline nearest to it.
     private static (double Low, double High) Band(Mold mold, PartOutline outline, List<MoldMark> lines, double sheer)
@@ -52,16 +52,16 @@ internal static class MoldDrawing
         return (bounds.Bottom + 5, Math.Min(levels.DefaultIfEmpty(bounds.Top).Min() - 5, bounds.Bottom + 130));
     }
 
-    private static double CentreOfFoot(PartOutline outline, double low, double high, Box2 bounds)
+    private static double CenterOfFoot(PartOutline outline, double low, double high, Box2 bounds)
     {
         var room = outline.Room(low, high, (bounds.Left + bounds.Right) / 2);
         return (room.Left + room.Right) / 2;
     }
 
-    // The centreline stops short of the label; level lines run through.
+    // The centerline stops short of the label; level lines run through.
     private static IEnumerable<ArcPath> Pieces(MoldMark line, double low, double high)
     {
-        if (line.Kind != MoldMarkKind.Centreline)
+        if (line.Kind != MoldMarkKind.Centerline)
             return [line.Path];
         Point2 a = line.Path.Vertices[0].Point, b = line.Path.Vertices[1].Point;
         var (bottom, top) = a.Y < b.Y ? (a, b) : (b, a);
@@ -74,7 +74,7 @@ internal static class MoldDrawing
         (double, double) anywhere = (double.NegativeInfinity, double.PositiveInfinity);
         switch (line.Kind)
         {
-            case MoldMarkKind.Centreline:
+            case MoldMarkKind.Centerline:
                 return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, mold.Kind == MoldKind.Station ? 8 : aboveLabel + 8), Name), anywhere));
             case MoldMarkKind.Sheer:
                 var inward = Math.Sign(b.X - a.X);

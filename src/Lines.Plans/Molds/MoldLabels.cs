@@ -15,7 +15,7 @@ internal static class MoldLabels
         return lines;
     }
 
-    /// <summary>Which way the labelled face looks.</summary>
+    /// <summary>Which way the labeled face looks.</summary>
     public static string Face(Mold mold) => mold.Face switch
     {
         MoldFace.Bow => "THIS FACE TO BOW",
@@ -24,7 +24,7 @@ internal static class MoldLabels
     };
 
     /// <summary>A length with its unit.</summary>
-    public static string Shown(double metres, LengthNotation notation) => new Length(metres).ToText(notation);
+    public static string Shown(double meters, LengthNotation notation) => new Length(meters).ToText(notation);
 
     private static IEnumerable<string> Place(Mold mold, LengthNotation notation)
     {

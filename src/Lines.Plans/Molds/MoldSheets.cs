@@ -8,7 +8,7 @@ namespace Lines.Plans.Molds;
 
 /// <summary>Molds as full-size sheets: one for each, for the router and for paper, and one with all.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Millimetres at 1:1. Each mold is seen from its labelled face, standing on the strongback: keel up.</para>
+/// <para><b>Frame.</b> Millimeters at 1:1. Each mold is seen from its labeled face, standing on the strongback: keel up.</para>
 /// <para><b>Accuracy.</b> Outlines are the mold's own lines and arcs, within <see cref="MoldShaping.FitTolerance"/> of the exact section.</para>
 /// </remarks>
 public static class MoldSheets
@@ -42,7 +42,7 @@ public static class MoldSheets
     {
         ArgumentNullException.ThrowIfNull(mold);
         var marks = MoldDrawing.Of(title, mold, notation);
-        return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(MoldDrawing.Millimetres(mold.Outline)))], Gap);
+        return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(MoldDrawing.Millimeters(mold.Outline)))], Gap);
     }
 
     /// <summary>A mold for paper: the same, trimmed to the part, without the square that the pages bring along themselves.</summary>
@@ -96,8 +96,8 @@ public static class MoldSheets
     {
         yield return new PathMark(MoldInks.Mark, ArcPath.Through(
             [corner, corner + new Vector2(Square, 0), corner + new Vector2(Square, Square), corner + new Vector2(0, Square)], closed: true));
-        yield return new TextMark(MoldInks.Text, "100 mm SQUARE", corner + new Vector2(Square / 2, (Square / 2) + 4), 5, Anchor.Centre);
-        yield return new TextMark(MoldInks.Text, "MEASURE BEFORE CUTTING", corner + new Vector2(Square / 2, (Square / 2) - 8), 4, Anchor.Centre);
+        yield return new TextMark(MoldInks.Text, "100 mm SQUARE", corner + new Vector2(Square / 2, (Square / 2) + 4), 5, Anchor.Center);
+        yield return new TextMark(MoldInks.Text, "MEASURE BEFORE CUTTING", corner + new Vector2(Square / 2, (Square / 2) - 8), 4, Anchor.Center);
     }
 
     // Beside the part inside its own bounds where a corner is free, otherwise to the right of it.
@@ -111,7 +111,7 @@ public static class MoldSheets
             {
                 var place = new Box2(x, y, x + Square, y + Square);
                 var kept = place.Grown(SquareClearance + OutlineStep);
-                if (!along.Exists(kept.Holds) && !outline.Contains(place.Centre))
+                if (!along.Exists(kept.Holds) && !outline.Contains(place.Center))
                     return new Point2(x, y);
             }
         }

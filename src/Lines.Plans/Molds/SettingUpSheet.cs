@@ -73,12 +73,12 @@ public static class SettingUpSheet
 
     private static IEnumerable<string> Notes(HullSurface hull, MoldPlan plan, LengthNotation notation)
     {
-        string Shown(double metres) => new Length(metres).ToText(notation);
+        string Shown(double meters) => new Length(meters).ToText(notation);
         var s = plan.Strongback;
-        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. Every foot is as wide: set its corners flush and its notch on the centreline.";
-        yield return $"Distances run from the fore end to the labelled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labelled edge.";
+        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. Every foot is as wide: set its corners flush and its notch on the centerline.";
+        yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
-        yield return "Profile molds butt against the nearest mold's labelled face; planking lands on the corners of their square edge. Far face proud: ease that edge by so much.";
+        yield return "Profile molds butt against the nearest mold's labeled face; planking lands on the corners of their square edge. Far face proud: ease that edge by so much.";
         if (hull.Transom is not null)
             yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
         foreach (var l in plan.LeftOut)
@@ -88,7 +88,7 @@ public static class SettingUpSheet
 
     private static string Unit(LengthNotation notation) => notation switch
     {
-        LengthNotation.Millimetres => "mm",
+        LengthNotation.Millimeters => "mm",
         LengthNotation.Inches => "inches",
         LengthNotation.FeetInches => "feet and inches",
         _ => "feet, inches and eighths",

@@ -24,14 +24,14 @@ internal static class SettingUpTable
 
     private static readonly (string First, string Second, double Width, bool Figures)[] s_columns =
     [
-        ("Mold", "", 22, false), ("Labelled face", "looks to", 26, false), ("Stock stands", "", 34, false),
+        ("Mold", "", 22, false), ("Labeled face", "looks to", 26, false), ("Stock stands", "", 34, false),
         ("Station face from", "strongback fore end", 42, true), ("Sheer", "above top", 24, true), ("Waterline", "above top", 24, true),
         ("Keel, inside", "above top", 27, true), ("Half-breadth", "at sheer", 27, true), ("Far face", "proud", 22, true),
     ];
 
-    /// <summary>A length as figures: millimetres with their tenth, so that the points stand below each other.</summary>
-    public static string Figure(double metres, LengthNotation notation) =>
-        notation == LengthNotation.Millimetres ? Invariant($"{metres * 1000:F1}") : new Length(metres).ToFigure(notation);
+    /// <summary>A length as figures: millimeters with their tenth, so that the points stand below each other.</summary>
+    public static string Figure(double meters, LengthNotation notation) =>
+        notation == LengthNotation.Millimeters ? Invariant($"{meters * 1000:F1}") : new Length(meters).ToFigure(notation);
 
     /// <summary>Draws the heading and rows.</summary>
     /// <param name="marks">The page.</param>
@@ -76,7 +76,7 @@ internal static class SettingUpTable
 
     private static IEnumerable<string> Cells(Mold mold, LengthNotation notation)
     {
-        string Figure(double? metres) => metres is { } m ? SettingUpTable.Figure(m, notation) : None;
+        string Figure(double? meters) => meters is { } m ? SettingUpTable.Figure(m, notation) : None;
         var (face, stock) = mold.Face switch
         {
             MoldFace.Bow => ("bow", "aft of the line"),

@@ -23,7 +23,7 @@ internal sealed class SettingUpView
     private readonly HullSurface _hull;
     private readonly MoldPlan _plan;
     private readonly LengthNotation _notation;
-    private readonly double _perMetre;
+    private readonly double _perMeter;
     private Point2 _zero;
 
     /// <summary>Chooses the scale for a width.</summary>
@@ -36,21 +36,21 @@ internal sealed class SettingUpView
         (_hull, _plan, _notation) = (hull, plan, notation);
         var needed = plan.Strongback.Length * 1000 / width;
         Scale = s_scales.FirstOrDefault(s => s >= needed, (int)Math.Ceiling(needed / 100) * 100);
-        _perMetre = 1000.0 / Scale;
+        _perMeter = 1000.0 / Scale;
     }
 
     /// <summary>The view is 1 : this.</summary>
     public int Scale { get; }
 
     /// <summary>Height the view takes, figures included [mm].</summary>
-    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMetre) + Leader + Distances.Max(d => StrokeLettering.Width(SettingUpTable.Figure(d, _notation), Figures)) + Gap;
+    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMeter) + Leader + Distances.Max(d => StrokeLettering.Width(SettingUpTable.Figure(d, _notation), Figures)) + Gap;
 
     /// <summary>Draws the view.</summary>
     /// <param name="marks">The page.</param>
     /// <param name="room">Where; its top is the view's.</param>
     public void Draw(PageMarks marks, Box2 room)
     {
-        _zero = new Point2(room.Left + ((room.Width - (_plan.Strongback.Length * _perMetre)) / 2), room.Top - RoomAbove - (Highest * _perMetre));
+        _zero = new Point2(room.Left + ((room.Width - (_plan.Strongback.Length * _perMeter)) / 2), room.Top - RoomAbove - (Highest * _perMeter));
         DrawStrongback(marks);
         foreach (var mold in _plan.Molds)
             DrawMold(marks, mold);
@@ -64,7 +64,7 @@ internal sealed class SettingUpView
     private IEnumerable<double> Distances =>
         [0, .. _plan.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => m.Foot.Fore), _plan.Strongback.Length];
 
-    private Point2 At(double distance, double height) => _zero + new Vector2(distance * _perMetre, height * _perMetre);
+    private Point2 At(double distance, double height) => _zero + new Vector2(distance * _perMeter, height * _perMeter);
 
     private Point2 At(Point3 p) => At(_plan.Strongback.DistanceTo(p.X), _plan.Strongback.HeightOf(p.Z));
 
@@ -83,7 +83,7 @@ internal sealed class SettingUpView
             case MoldKind.Station:
                 // The heavy line is the station face; the stock stands behind it.
                 Point2 foot = At(mold.Foot.Fore, 0), top = At(mold.Foot.Fore, mold.Heights.Keel);
-                var stock = mold.Stock * _perMetre * (mold.Face == MoldFace.Bow ? 1 : -1);
+                var stock = mold.Stock * _perMeter * (mold.Face == MoldFace.Bow ? 1 : -1);
                 marks.Box(SettingUpInks.Stock, new Box2(Math.Min(foot.X, foot.X + stock), foot.Y, Math.Max(foot.X, foot.X + stock), top.Y), filled: true);
                 marks.Line(SettingUpInks.Heavy, foot, top);
                 break;
@@ -99,7 +99,7 @@ internal sealed class SettingUpView
         }
     }
 
-    // Names stand in one row over the keel; an end's name beside that of its neighbour.
+    // Names stand in one row over the keel; an end's name beside that of its neighbor.
     private void DrawNames(PageMarks marks)
     {
         var stations = _plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
@@ -108,7 +108,7 @@ internal sealed class SettingUpView
         {
             var (x, anchor) = mold.Kind switch
             {
-                MoldKind.Station => (At(mold.Foot.Fore, 0).X, Anchor.Centre),
+                MoldKind.Station => (At(mold.Foot.Fore, 0).X, Anchor.Center),
                 MoldKind.Stem => (At(stations[0].Foot.Fore, 0).X - Beside, Anchor.Right),
                 MoldKind.Stern => (At(stations[^1].Foot.Fore, 0).X + Beside, Anchor.Left),
                 _ => (At(mold.Foot.Fore, 0).X, Anchor.Left),

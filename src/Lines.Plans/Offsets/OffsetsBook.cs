@@ -44,7 +44,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
     {
         var inside = table.Planking > 0;
         var planking = inside
-            ? $"To the inside of planking, {new Length(table.Planking).ToText(LengthNotation.Millimetres)} deducted square to the surface."
+            ? $"To the inside of planking, {new Length(table.Planking).ToText(LengthNotation.Millimeters)} deducted square to the surface."
             : "To the outside of planking.";
         var blank = inside
             ? "Keel, stem and sternpost are where both insides meet; a blank: no such point."
@@ -53,7 +53,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         [
             $"{planking} {Unit()}",
             $"Stations 0 to 10 divide the design waterline, 0 forward, {Text(table.StationSpacing)} apart; x is aft of the hull's foremost point.",
-            "Heights are above the base line, half-breadths from the centreplane, diagonals along the diagonal from the centreplane.",
+            "Heights are above the base line, half-breadths from the centerplane, diagonals along the diagonal from the centerplane.",
             "The figures are to the design: lay the lines down full size and fair them before cutting. " + blank,
         ];
     }
@@ -107,20 +107,20 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
 
     private string Unit() => notation switch
     {
-        LengthNotation.Millimetres => "Millimetres.",
+        LengthNotation.Millimeters => "Millimeters.",
         LengthNotation.Inches => "Inches and fractions to 1/32.",
         LengthNotation.FeetInches => "Feet, inches and fractions to 1/32.",
         _ => "Feet-inches-eighths; a + is a sixteenth more.",
     };
 
-    private string Text(double metres) => new Length(metres).ToText(notation);
+    private string Text(double meters) => new Length(meters).ToText(notation);
 
-    // In a column every millimetre shows its tenth, so that the points stand below each other.
-    private string Cell(double? metres)
+    // In a column every millimeter shows its tenth, so that the points stand below each other.
+    private string Cell(double? meters)
     {
-        if (metres is not { } value)
+        if (meters is not { } value)
             return "";
         var figure = new Length(value).ToFigure(notation);
-        return notation == LengthNotation.Millimetres && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
+        return notation == LengthNotation.Millimeters && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
     }
 }

@@ -7,7 +7,7 @@ namespace Lines.Plans.Offsets;
 /// <remarks>
 /// <para>Every record has the same number of fields and ends with a carriage return and a line feed. The text begins with a byte
 /// order mark, by which spreadsheets know that it is UTF-8.</para>
-/// <para><b>Safety.</b> No cell can be taken for a formula or a date. Millimetres are plain numbers; a fraction of an inch gets a
+/// <para><b>Safety.</b> No cell can be taken for a formula or a date. Millimeters are plain numbers; a fraction of an inch gets a
 /// leading 0, so that <c>7/16</c> is not the 7th of a month but <c>0 7/16</c>, a number. In the notations with feet the hyphens are
 /// no-break hyphens (U+2011): <c>1-2-3</c> would be taken for a day, and a leading minus for a formula. Texts that come from the
 /// design follow words of ours in their cell.</para>
@@ -52,7 +52,7 @@ public static class OffsetsCsv
 
         string Figure(string cell) => notation switch
         {
-            LengthNotation.Millimetres => cell,
+            LengthNotation.Millimeters => cell,
             LengthNotation.Inches => WithWhole(cell),
             _ => cell.Replace('-', NoBreakHyphen),
         };

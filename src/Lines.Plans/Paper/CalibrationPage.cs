@@ -10,7 +10,7 @@ public static class CalibrationPage
 
     private static readonly string[] Again = ["If a line is off by more than 0.5 mm,", "print this page without correction", "and measure again."];
 
-    /// <summary>The rectangle whose sides and diagonals are to be measured: as large as the paper takes, in whole millimetres.</summary>
+    /// <summary>The rectangle whose sides and diagonals are to be measured: as large as the paper takes, in whole millimeters.</summary>
     /// <param name="paper">The paper.</param>
     /// <param name="correction">The correction the page is printed with, which may need a little room.</param>
     /// <returns>The rectangle on the page [mm].</returns>
@@ -20,7 +20,7 @@ public static class CalibrationPage
         ArgumentNullException.ThrowIfNull(correction);
         var content = new PageLayout(paper, correction).Content;
         double width = Math.Floor(content.Width) / 2, height = Math.Floor(content.Height) / 2;
-        var c = content.Centre;
+        var c = content.Center;
         return new Box2(c.X - width, c.Y - height, c.X + width, c.Y + height);
     }
 
@@ -44,12 +44,12 @@ public static class CalibrationPage
         marks.Line(PageInks.Rule, new Point2(f.Left, f.Top), new Point2(f.Right, f.Bottom));
         var rise = Math.Atan2(f.Height, f.Width);
         var diagonal = Math.Sqrt((f.Width * f.Width) + (f.Height * f.Height));
-        Named($"L  {Both(f.Width)}", new Point2(f.Centre.X, f.Bottom + 2.5), 0);
-        Named($"U  {Both(f.Height)}", new Point2(f.Left + 5, f.Centre.Y), Math.PI / 2);
+        Named($"L  {Both(f.Width)}", new Point2(f.Center.X, f.Bottom + 2.5), 0);
+        Named($"U  {Both(f.Height)}", new Point2(f.Left + 5, f.Center.Y), Math.PI / 2);
         Named($"R  {Both(diagonal)}", Along(0.25, rise, 2), rise);
         Named($"F  {Both(diagonal)}", new Point2(f.Left + f.Right - Along(0.25, rise, 2).X, Along(0.25, rise, 2).Y), -rise);
 
-        void Named(string text, Point2 at, double angle) => marks.Text(PageInks.Label, text, at, 3, anchor: Anchor.Centre, angle: angle);
+        void Named(string text, Point2 at, double angle) => marks.Text(PageInks.Label, text, at, 3, anchor: Anchor.Center, angle: angle);
         Point2 Along(double fraction, double angle, double off) => new(
             f.Left + (fraction * f.Width) - (off * Math.Sin(angle)), f.Bottom + (fraction * f.Height) + (off * Math.Cos(angle)));
     }
@@ -57,19 +57,19 @@ public static class CalibrationPage
     private static void DrawHead(PageMarks marks, Box2 f, PrinterCorrection c, int pages)
     {
         var top = f.Top - 12;
-        Centred("Calibration page", 5, 0, PageInks.Label);
-        Centred(Invariant($"page 1 of {pages}: print this page first, at actual size"), 2.6, 7, PageInks.Small);
-        Centred(c.IsNone ? "printed without correction" : Invariant($"printed with scale-x {c.ScaleX:0.00000}, scale-y {c.ScaleY:0.00000}, skew {c.Skew:0.00000}"), 2.6, 13, PageInks.Small);
-        Centred(c.IsNone ? "Measure L, U, R, F to the middles of the lines." : "The four lines should now measure what they say.", 2.6, 19, PageInks.Small);
-        Centred("Measure the printed square before cutting.", 2.6, 25, PageInks.Small);
+        Centered("Calibration page", 5, 0, PageInks.Label);
+        Centered(Invariant($"page 1 of {pages}: print this page first, at actual size"), 2.6, 7, PageInks.Small);
+        Centered(c.IsNone ? "printed without correction" : Invariant($"printed with scale-x {c.ScaleX:0.00000}, scale-y {c.ScaleY:0.00000}, skew {c.Skew:0.00000}"), 2.6, 13, PageInks.Small);
+        Centered(c.IsNone ? "Measure L, U, R, F to the middles of the lines." : "The four lines should now measure what they say.", 2.6, 19, PageInks.Small);
+        Centered("Measure the printed square before cutting.", 2.6, 25, PageInks.Small);
 
-        void Centred(string text, double height, double down, Layer layer) =>
-            marks.Text(layer, text, new Point2(f.Centre.X, top - down), height, 0.9 * (f.Width - (2 * f.Width * (f.Top - top + down) / f.Height)), Anchor.Centre);
+        void Centered(string text, double height, double down, Layer layer) =>
+            marks.Text(layer, text, new Point2(f.Center.X, top - down), height, 0.9 * (f.Width - (2 * f.Width * (f.Top - top + down) / f.Height)), Anchor.Center);
     }
 
     private static void DrawMeasures(PageMarks marks, Box2 f)
     {
-        double left = f.Left + 10, y = f.Centre.Y + 20;
+        double left = f.Left + 10, y = f.Center.Y + 20;
         marks.Text(PageInks.Small, "as measured", new Point2(left, y), 2.6);
         foreach (var line in "LURF")
         {
@@ -81,7 +81,7 @@ public static class CalibrationPage
 
     private static void DrawSums(PageMarks marks, Box2 f, PrinterCorrection correction)
     {
-        double left = f.Centre.X + 30, y = f.Centre.Y + 24, room = f.Right - left - 4;
+        double left = f.Center.X + 30, y = f.Center.Y + 24, room = f.Right - left - 4;
         foreach (var line in correction.IsNone ? Sums(f) : Again)
         {
             marks.Text(PageInks.Small, line, new Point2(left, y), 2.4, room);
@@ -91,7 +91,7 @@ public static class CalibrationPage
 
     private static string[] Sums(Box2 f) =>
     [
-        "in millimetres:",
+        "in millimeters:",
         Invariant($"scale-x = L / {f.Width:0.00}"),
         Invariant($"scale-y = U / {f.Height:0.00}"),
         Invariant($"skew = (R² - F²) / (4 × L × {f.Height:0.00})"),
@@ -103,11 +103,11 @@ public static class CalibrationPage
 
     private static void DrawSquare(PageMarks marks, Box2 f)
     {
-        double side = 2 * Inch, left = f.Centre.X - (side / 2), bottom = f.Bottom + 12;
+        double side = 2 * Inch, left = f.Center.X - (side / 2), bottom = f.Bottom + 12;
         var square = new Box2(left, bottom, left + side, bottom + side);
         marks.Box(PageInks.Label, square);
-        marks.Text(PageInks.Small, "this square is 2 in, 50.8 mm", new Point2(square.Centre.X, bottom + 28), 2.4, side - 4, Anchor.Centre);
-        marks.Text(PageInks.Small, "each way", new Point2(square.Centre.X, bottom + 22), 2.4, side - 4, Anchor.Centre);
+        marks.Text(PageInks.Small, "this square is 2 in, 50.8 mm", new Point2(square.Center.X, bottom + 28), 2.4, side - 4, Anchor.Center);
+        marks.Text(PageInks.Small, "each way", new Point2(square.Center.X, bottom + 22), 2.4, side - 4, Anchor.Center);
     }
 
     private static string Both(double mm) => Invariant($"{mm:0.00} mm  {mm / Inch:0.000} in");

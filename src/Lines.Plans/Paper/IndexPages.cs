@@ -14,7 +14,7 @@ internal static class IndexPages
     [
         "1  Print at actual size (100 %), not fitted to the page. Print page 1 first and measure its square before cutting.",
         "2  Cut each page along its unbroken lines, at the right and at the top. Broken lines are not cut.",
-        "3  Lay the cut edge over the neighbour, to the neighbour's broken line; halves of crosses with the same letter meet.",
+        "3  Lay the cut edge over the neighbor, to the neighbor's broken line; halves of crosses with the same letter meet.",
         "4  Tape from the middle of a part outward. Check a long line of the part with a straightedge, then cut.",
     ];
 
@@ -61,7 +61,7 @@ internal static class IndexPages
         var picture = room with { Top = room.Top - 10 };
         var whole = grid.CellAt(grid.Rows - 1, 0).With(grid.CellAt(0, grid.Columns - 1));
         var scale = Math.Min(picture.Width / whole.Width, picture.Height / whole.Height);
-        var shift = picture.Centre - new Point2(scale * whole.Centre.X, scale * whole.Centre.Y);
+        var shift = picture.Center - new Point2(scale * whole.Center.X, scale * whole.Center.Y);
         marks.Add(grid.Part.Marks.OfType<PathMark>().Select(m => MovedMarks.Of(m with { Layer = PageInks.Thumbnail }, shift, scale)));
         foreach (var (row, column) in grid.Tiles)
         {
@@ -69,7 +69,7 @@ internal static class IndexPages
             Point2 low = new Point2(scale * tile.Left, scale * tile.Bottom) + shift, high = new Point2(scale * tile.Right, scale * tile.Top) + shift;
             var small = new Box2(low.X, low.Y, high.X, high.Y);
             marks.Box(PageInks.Grid, small);
-            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row, column)}"), small.Centre, Math.Min(3, small.Height / 3), small.Width / 2, Anchor.Middle);
+            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row, column)}"), small.Center, Math.Min(3, small.Height / 3), small.Width / 2, Anchor.Middle);
         }
     }
 

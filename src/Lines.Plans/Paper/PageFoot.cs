@@ -3,7 +3,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
 
-/// <summary>The foot of a tile's page: label at the left, scale bar in the middle, map of the neighbours at the right.</summary>
+/// <summary>The foot of a tile's page: label at the left, scale bar in the middle, map of the neighbors at the right.</summary>
 internal static class PageFoot
 {
     private const double MapWidth = 22;
@@ -41,7 +41,7 @@ internal static class PageFoot
                 room.Left + ((1 + right) * width), room.Bottom + ((1 - down) * height),
                 room.Left + ((2 + right) * width), room.Bottom + ((2 - down) * height));
             marks.Box((down, right) == (0, 0) ? PageInks.Label : PageInks.Grid, cell);
-            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row + down, column + right)}"), cell.Centre, 2.4, width - 1.5, Anchor.Middle);
+            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row + down, column + right)}"), cell.Center, 2.4, width - 1.5, Anchor.Middle);
         }
     }
 }

@@ -8,13 +8,13 @@ internal static class PageInks
     /// <summary>Seams to cut along.</summary>
     public static Layer Cut { get; } = new("page-cut", new Ink(0.18), 1);
 
-    /// <summary>Seams that a neighbour's edge comes to.</summary>
+    /// <summary>Seams that a neighbor's edge comes to.</summary>
     public static Layer Lap { get; } = new("page-lap", new Ink(0.18, [3, 2], 0.35), 8);
 
     /// <summary>Register crosses and their letters.</summary>
     public static Layer Register { get; } = new("page-register", new Ink(0.18), 5);
 
-    /// <summary>Notes in the strips beside the seams, small and grey: they end up cut off or covered.</summary>
+    /// <summary>Notes in the strips beside the seams, small and gray: they end up cut off or covered.</summary>
     public static Layer Note { get; } = new("page-note", new Ink(0.13, null, 0.45), 8);
 
     /// <summary>Lettering of the foot, the index and the calibration page.</summary>

@@ -2,14 +2,14 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
 
-/// <summary>How one page is divided: the printable border, the window onto the drawing, the strip that neighbours share, the foot.</summary>
-/// <remarks><b>Frame.</b> The page, millimetres, y up, before the printer's correction.</remarks>
+/// <summary>How one page is divided: the printable border, the window onto the drawing, the strip that neighbors share, the foot.</summary>
+/// <remarks><b>Frame.</b> The page, millimeters, y up, before the printer's correction.</remarks>
 internal sealed class PageLayout
 {
     /// <summary>No mark comes nearer to the paper's edge [mm]: a quarter inch, rounded up, which desktop printers keep clear (common practice, no source).</summary>
     public const double Border = 6.4;
 
-    /// <summary>Width of the strip that neighbouring pages both carry [mm], half of it on each side of the seam.</summary>
+    /// <summary>Width of the strip that neighboring pages both carry [mm], half of it on each side of the seam.</summary>
     public const double Strip = 10;
 
     /// <summary>Height of the foot with label, scale bar and map [mm].</summary>
@@ -41,7 +41,7 @@ internal sealed class PageLayout
     /// <summary>Where the middles of lines may run.</summary>
     public Box2 Content { get; }
 
-    /// <summary>The foot: page label, scale bar, neighbour map.</summary>
+    /// <summary>The foot: page label, scale bar, neighbor map.</summary>
     public Box2 Foot { get; }
 
     /// <summary>The window onto the drawing, shared strips included.</summary>

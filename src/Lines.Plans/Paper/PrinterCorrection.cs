@@ -7,7 +7,7 @@ namespace Lines.Plans.Paper;
 /// <remarks>
 /// <para><b>Frame.</b> The page as it is read, x to the right, y up, about its middle.</para>
 /// <para><b>Sign.</b> A scale above 1 is a printer that prints too large; a positive skew is an upright that leans to the right
-/// as it goes up, by that many millimetres in a millimetre.</para>
+/// as it goes up, by that many millimeters in a millimeter.</para>
 /// <para><b>Method.</b> The printer takes (x, y) to (ScaleX x + Skew y, ScaleY y); marks are moved by the inverse before printing. Where
 /// level and upright lines are stretched differently or lean, a circle prints as an ellipse; arcs are then replaced by shorter arcs.</para>
 /// <para><b>Accuracy.</b> Places are exact to rounding; points of replaced arcs are within <see cref="ArcTolerance"/>.</para>
@@ -99,7 +99,7 @@ public sealed record PrinterCorrection
         var halfHeight = box.Height / 2 * Math.Min(1, ScaleY);
         var lean = Math.Abs(Skew / ScaleY) * halfHeight;
         var halfWidth = Math.Min(box.Width / 2, (box.Width / 2 * ScaleX) - lean);
-        var c = box.Centre;
+        var c = box.Center;
         return new Box2(c.X - halfWidth, c.Y - halfHeight, c.X + halfWidth, c.Y + halfHeight);
     }
 

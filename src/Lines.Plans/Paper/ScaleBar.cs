@@ -19,7 +19,7 @@ internal static class ScaleBar
         for (var eighth = 0; eighth <= 32; eighth += eighth < 8 ? 1 : 4)
             Tick(eighth * Inch / 8, eighth % 8 == 0 ? -3 : eighth % 4 == 0 ? -2.2 : -1.2);
         foreach (var mm in new[] { 0, 50, 100 })
-            marks.Text(PageInks.Small, mm == 0 ? "0" : Invariant($"{mm} mm"), zero + new Vector2(mm, 3.7), 2, anchor: Anchor.Centre);
+            marks.Text(PageInks.Small, mm == 0 ? "0" : Invariant($"{mm} mm"), zero + new Vector2(mm, 3.7), 2, anchor: Anchor.Center);
         for (var inch = 0; inch <= 4; inch++)
             marks.Text(PageInks.Small, inch == 4 ? "4 in" : Invariant($"{inch}"), zero + new Vector2((inch * Inch) + 0.7, -3), 1.6);
 

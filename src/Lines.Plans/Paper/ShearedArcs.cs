@@ -47,7 +47,7 @@ internal static class ShearedArcs
         for (var i = 1; i < 16; i++)
         {
             var p = map(original.PointAt(i / 16.0));
-            worst = Math.Max(worst, arc.IsLine ? 0 : Math.Abs(p.DistanceTo(arc.Centre) - arc.Radius));
+            worst = Math.Max(worst, arc.IsLine ? 0 : Math.Abs(p.DistanceTo(arc.Center) - arc.Radius));
         }
 
         return worst;

@@ -5,7 +5,7 @@ namespace Lines.Plans.Paper;
 
 /// <summary>One part cut up: how it lies on the pages, and which of them it needs.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> The part's own millimetres, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
+/// <para><b>Frame.</b> The part's own millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
 /// <para><b>Method.</b> Both ways round and a dozen places of the grid in each direction are tried; the one that needs the fewest
 /// pages wins, among equals the one whose seams keep clear of long level and upright lines, then the one with the most even margins. Cells with nothing in them are left out unless the pages

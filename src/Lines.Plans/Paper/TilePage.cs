@@ -5,9 +5,9 @@ namespace Lines.Plans.Paper;
 
 /// <summary>One page of a part: its window onto the drawing, the seams with their register crosses, the foot.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> The page, millimetres, y up, before the printer's correction.</para>
-/// <para><b>Method.</b> Neighbours share a strip of the drawing; the seam runs along its middle. Right and upper seams are cut and
-/// the page is laid over those neighbours, so that every foot stays readable until it is covered. On each seam stand two crosses
+/// <para><b>Frame.</b> The page, millimeters, y up, before the printer's correction.</para>
+/// <para><b>Method.</b> Neighbors share a strip of the drawing; the seam runs along its middle. Right and upper seams are cut and
+/// the page is laid over those neighbors, so that every foot stays readable until it is covered. On each seam stand two crosses
 /// at the same place of the drawing on both pages, with the same letter.</para>
 /// </remarks>
 internal sealed class TilePage
@@ -40,7 +40,7 @@ internal sealed class TilePage
         return new Sheet(title, layout.Paper.Width, layout.Paper.Height, page._marks.All);
     }
 
-    /// <summary>From the part's millimetres to the page's.</summary>
+    /// <summary>From the part's millimeters to the page's.</summary>
     private Vector2 Shift
     {
         get
@@ -59,17 +59,17 @@ internal sealed class TilePage
     private void DrawSeams()
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
-        if (Neighbour(0, 1) is { } right)
+        if (Neighbor(0, 1) is { } right)
             Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, Invariant($"cut here, lay over page {right}"), _row, _column, -1);
-        if (Neighbour(0, -1) is { } left)
+        if (Neighbor(0, -1) is { } left)
             Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, Invariant($"page {left} laps up to this line"), _row, _column - 1, 1);
-        if (Neighbour(-1, 0) is { } above)
+        if (Neighbor(-1, 0) is { } above)
             Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, Invariant($"cut here, lay over page {above}"), _row - 1, _column, -1);
-        if (Neighbour(1, 0) is { } below)
+        if (Neighbor(1, 0) is { } below)
             Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, Invariant($"page {below} laps up to this line"), _row, _column, 1);
     }
 
-    private int? Neighbour(int down, int right) =>
+    private int? Neighbor(int down, int right) =>
         _part.Grid.IsUsed(_row + down, _column + right) ? _part.PageOf(_row + down, _column + right) : null;
 
     // Letters stand on the page's own side of the seam: inward is -1 for a right or upper seam and 1 for a left or lower one.
@@ -77,7 +77,7 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         _marks.Line(layer, new Point2(seam, window.Bottom), new Point2(seam, window.Top));
-        _marks.Text(PageInks.Note, note, new Point2(strip, cell.Centre.Y), NoteHeight, cell.Height / 3, Anchor.Middle, Math.PI / 2);
+        _marks.Text(PageInks.Note, note, new Point2(strip, cell.Center.Y), NoteHeight, cell.Height / 3, Anchor.Middle, Math.PI / 2);
         foreach (var (fraction, name) in _part.CrossesRightOf(row, column))
         {
             var at = new Point2(seam, cell.Bottom + (fraction * cell.Height));
@@ -90,7 +90,7 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         _marks.Line(layer, new Point2(window.Left, seam), new Point2(window.Right, seam));
-        _marks.Text(PageInks.Note, note, new Point2(cell.Centre.X, strip), NoteHeight, cell.Width / 3, Anchor.Middle);
+        _marks.Text(PageInks.Note, note, new Point2(cell.Center.X, strip), NoteHeight, cell.Width / 3, Anchor.Middle);
         foreach (var (fraction, name) in _part.CrossesBelow(row, column))
         {
             var at = new Point2(cell.Left + (fraction * cell.Width), seam);

@@ -4,8 +4,8 @@ namespace Lines.Plans.Paper;
 
 /// <summary>Full-size parts cut up onto the paper a home printer takes.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> Millimetres at 1:1 on every page.</para>
-/// <para><b>Method.</b> First the calibration page, then the index, then each part's tiles, rows from the top. Neighbours carry a common
+/// <para><b>Frame.</b> Millimeters at 1:1 on every page.</para>
+/// <para><b>Method.</b> First the calibration page, then the index, then each part's tiles, rows from the top. Neighbors carry a common
 /// strip of 10 mm with the seam in its middle. Lines and arcs are cut at the edges of the window as lines and arcs.</para>
 /// <para><b>Accuracy.</b> Assembled, every line of a part is where the part has it to rounding; with a printer's correction, once
 /// printed, arcs are within <see cref="PrinterCorrection.ArcTolerance"/>. No line's middle or ink is nearer than 6.4 mm to the paper's edge.</para>

@@ -10,7 +10,7 @@ namespace Lines.Plans.Report;
 /// <param name="LinesPlan">The lines plan.</param>
 /// <param name="Figures">The numbers, in groups.</param>
 /// <param name="Notation">How lengths are written; the other units follow it.</param>
-/// <param name="Fairness">The judgement of the lines.</param>
+/// <param name="Fairness">The judgment of the lines.</param>
 /// <param name="Files">The files written beside the report.</param>
 public sealed record ReportContent(
     string Title, Sheet LinesPlan, IReadOnlyList<FigureGroup> Figures, LengthNotation Notation, FairnessReport Fairness, IReadOnlyList<ReportFile> Files);

@@ -46,7 +46,7 @@ public static class ReportPage
         page.Append("<section aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n<figure class=\"plan\">\n")
             .Append("<div tabindex=\"0\" role=\"region\" aria-label=\"Lines plan, scrolls sideways on a narrow screen\">\n")
             .Append(SvgFile.Write(content.LinesPlan))
-            .Append("</div>\n<figcaption>Profile; half-breadths above the centreline, diagonals below it; body plan. The bow is to the right.</figcaption>\n</figure>\n</section>\n");
+            .Append("</div>\n<figcaption>Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right.</figcaption>\n</figure>\n</section>\n");
 
     private static void Numbers(StringBuilder page, ReportContent content)
     {

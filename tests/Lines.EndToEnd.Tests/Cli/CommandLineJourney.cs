@@ -77,7 +77,7 @@ public sealed class CommandLineJourney
     }
 
     [Fact]
-    public void Help_goes_without_colour_where_nobody_looks()
+    public void Help_goes_without_color_where_nobody_looks()
     {
         using var place = new Workplace();
 

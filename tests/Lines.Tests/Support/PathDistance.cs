@@ -2,7 +2,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Tests.Support;
 
-/// <summary>Distance from points to lines and arcs by plain geometry: centre and angle, not the code's chord form.</summary>
+/// <summary>Distance from points to lines and arcs by plain geometry: center and angle, not the code's chord form.</summary>
 internal static class PathDistance
 {
     public static double To(IEnumerable<ArcPath> paths, Point2 p) => paths.SelectMany(x => x.Segments()).Min(s => To(s, p));
@@ -19,11 +19,11 @@ internal static class PathDistance
             return t < 0 || t > (s.To - s.From).Length ? ends : Math.Abs((p - s.From).Cross(along));
         }
 
-        var centre = s.Centre;
-        double Angle(Point2 q) => Math.Atan2(q.Y - centre.Y, q.X - centre.X);
+        var center = s.Center;
+        double Angle(Point2 q) => Math.Atan2(q.Y - center.Y, q.X - center.X);
         var turned = (Angle(p) - Angle(s.From)) * Math.Sign(s.Bulge);
         turned -= 2 * Math.PI * Math.Floor(turned / (2 * Math.PI));
-        return turned <= Math.Abs(s.Turn) ? Math.Abs(p.DistanceTo(centre) - s.Radius) : ends;
+        return turned <= Math.Abs(s.Turn) ? Math.Abs(p.DistanceTo(center) - s.Radius) : ends;
     }
 
     public static IEnumerable<Point2> Samples(ArcPath path, double step) =>

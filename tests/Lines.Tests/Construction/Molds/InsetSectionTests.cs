@@ -143,7 +143,7 @@ public class InsetSectionTests
     }
 
     [Fact]
-    public void Depth_under_a_sphere_is_the_radius_less_the_distance_from_its_centre()
+    public void Depth_under_a_sphere_is_the_radius_less_the_distance_from_its_center()
     {
         var skin = new InsetSkin(Sphere, Thickness);
         var p = new Point3(0.2, 0.5, -0.7);

@@ -20,7 +20,7 @@ public class DxfCheckerTests
     [InlineData("AcDbEntity\n  8\noutline\n100\nAcDbPolyline", "AcDbEntity\n  8\nnowhere\n100\nAcDbPolyline", "not defined")]
     [InlineData("100\nAcDbEntity\n  8\noutline\n100\nAcDbPolyline", "100\nAcDbEntity\n  8\noutline", "subclass markers")]
     [InlineData("  2\nthin-1\n 70\n0\n 62\n8\n  6\nContinuous\n", "  2\nthin-1\n 70\n0\n 62\n8\n  6\nhidden2\n", "line type hidden2")]
-    [InlineData("\n 62\n8\n", "\n 62\n0\n", "colour 0")]
+    [InlineData("\n 62\n8\n", "\n 62\n0\n", "color 0")]
     [InlineData("\n370\n13\n", "\n370\n14\n", "line weight 14")]
     [InlineData("\n 49\n-2\n", "\n 49\n-3\n", "another length than its parts")]
     [InlineData("\n 73\n6\n", "\n 73\n5\n", "counts 5 lengths")]

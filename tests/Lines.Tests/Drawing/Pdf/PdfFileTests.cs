@@ -28,7 +28,7 @@ public class PdfFileTests
     }
 
     [Fact]
-    public void PdfPig_reads_the_same_paths_within_two_thousandths_of_a_millimetre()
+    public void PdfPig_reads_the_same_paths_within_two_thousandths_of_a_millimeter()
     {
         var solid = SampleSheets.Everything with { Marks = [.. SampleSheets.Everything.Marks.Where(m => m is TextMark || m.Layer.Ink.Dash is null)] };
         var drawn = SheetPaths.Of(solid);
@@ -42,7 +42,7 @@ public class PdfFileTests
     }
 
     [Fact]
-    public void Arcs_of_any_size_and_angle_stay_within_two_thousandths_of_a_millimetre()
+    public void Arcs_of_any_size_and_angle_stay_within_two_thousandths_of_a_millimeter()
     {
         var point = Gen.Select(Gen.Double[0, 1500], Gen.Double[0, 900], (x, y) => new Point2(x, y));
         var vertex = Gen.Select(point, Gen.OneOf(Gen.Double[-3, 3], Gen.Double[-1e-5, 1e-5], Gen.Const(0.0), Gen.Const(1e-17)), (p, b) => new ArcVertex(p, b));
@@ -83,8 +83,8 @@ public class PdfFileTests
     {
         var pen = new Layer("pen", new Ink(0.5));
         var sheet = new Sheet("ruler", 210, 100, [new PathMark(pen, ArcPath.Line(new(5, 50), new(205, 50)))]);
-        var picture = GreyPicture.OfPdf(PdfFile.Write([sheet]), 1, 2100, 1000);
-        // Ten pixels to the millimetre: 200 mm of a 0.5 mm pen with round ends.
+        var picture = GrayPicture.OfPdf(PdfFile.Write([sheet]), 1, 2100, 1000);
+        // Ten pixels to the millimeter: 200 mm of a 0.5 mm pen with round ends.
         Assert.InRange(picture.Ink, 0.99 * 10019.6, 1.01 * 10019.6);
         Assert.InRange(picture.InkIn(49, 490, 2051, 510), 0.99 * 10000, 1.01 * 10019.6);
         Assert.True(picture.At(50, 500) > 0.9 && picture.At(2049, 500) > 0.9 && picture.At(44, 500) < 0.1 && picture.At(2056, 500) < 0.1);
@@ -95,7 +95,7 @@ public class PdfFileTests
     {
         var pen = new Layer("pen", new Ink(0.2, [6, 2, 1, 2]));
         var sheet = new Sheet("dashes", 120, 20, [new PathMark(pen, ArcPath.Line(new(5, 10), new(115, 10)))]);
-        var picture = GreyPicture.OfPdf(PdfFile.Write([sheet]), 1, 1200, 200);
+        var picture = GrayPicture.OfPdf(PdfFile.Write([sheet]), 1, 1200, 200);
         // Ten turns of 11 mm, each with a dash of 6 and one of 1 mm, and the pen's two half ends: 0.2 wide.
         var turn = (7 * 0.2) + (2 * Math.PI * 0.01);
         Assert.InRange(picture.Ink, 0.97 * 1000 * turn, 1.03 * 1000 * turn);

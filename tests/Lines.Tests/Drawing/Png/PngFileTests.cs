@@ -14,7 +14,7 @@ public class PngFileTests
     {
         var pen = new Layer("pen", new Ink(0.5));
         var sheet = new Sheet("ruler", 210, 100, [new PathMark(pen, ArcPath.Line(new(5, 20), new(205, 77)))]);
-        var picture = GreyPicture.OfPng(PngFile.Write(sheet, 2100));
+        var picture = GrayPicture.OfPng(PngFile.Write(sheet, 2100));
         Assert.Equal((2100, 1000), (picture.Width, picture.Height));
         var length = 10 * Math.Sqrt((200 * 200) + (57 * 57));
         Assert.InRange((picture.Ink - (Math.PI * 6.25)) / length, 4.75, 5.25);
@@ -27,18 +27,18 @@ public class PngFileTests
         var pen = new Layer("pen", new Ink(0.5));
         var disc = new Sheet("disc", 100, 100, [new PathMark(pen, ArcPath.Circle(new(50.03, 49.96), 30), Filled: true)]);
         // Chords at a twentieth of a pixel inside the arc lose 0.03 % of a disc of 300 pixels.
-        Assert.InRange(GreyPicture.OfPng(PngFile.Write(disc, 1000)).Ink, 0.998 * Math.PI * 90000, 1.002 * Math.PI * 90000);
+        Assert.InRange(GrayPicture.OfPng(PngFile.Write(disc, 1000)).Ink, 0.998 * Math.PI * 90000, 1.002 * Math.PI * 90000);
         var tone = new Layer("tone", new Ink(0.5, null, 0.4));
         var square = new Sheet("square", 100, 100, [new PathMark(tone, ArcPath.Through([new(10, 10), new(60, 10), new(60, 60), new(10, 60)], true), Filled: true)]);
-        Assert.InRange(GreyPicture.OfPng(PngFile.Write(square, 1000)).Ink, 0.6 * 249_000, 0.6 * 251_000);
+        Assert.InRange(GrayPicture.OfPng(PngFile.Write(square, 1000)).Ink, 0.6 * 249_000, 0.6 * 251_000);
     }
 
     /// <summary>Poppler draws the same sheet's PDF: where one picture is black the other is not white, and the ink is the same to 2 %.</summary>
     [OutsideReaderFact("pdftoppm", "convert")]
     public void The_picture_is_that_of_the_pdf()
     {
-        var ours = GreyPicture.OfPng(PngFile.Write(SampleSheets.Everything, 2970));
-        var theirs = GreyPicture.OfPdf(PdfFile.Write([SampleSheets.Everything]), 1, 2970, 2100);
+        var ours = GrayPicture.OfPng(PngFile.Write(SampleSheets.Everything, 2970));
+        var theirs = GrayPicture.OfPdf(PdfFile.Write([SampleSheets.Everything]), 1, 2970, 2100);
         Assert.Equal((theirs.Width, theirs.Height), (ours.Width, ours.Height));
         Assert.InRange(ours.Ink / theirs.Ink, 0.98, 1.02);
         for (var y = 0; y < ours.Height; y++)
@@ -60,7 +60,7 @@ public class PngFileTests
     {
         var pen = new Layer("pen", new Ink(1));
         var sheet = new Sheet("cut", 10, 10, [new PathMark(pen, ArcPath.Line(new(-50, 5), new(50, 5))), new PathMark(pen, ArcPath.Circle(new(0, -100), 20), Filled: true), new PathMark(pen, ArcPath.Line(new(-5, 200), new(30, 200)))]);
-        Assert.InRange(GreyPicture.OfPng(PngFile.Write(sheet, 100)).Ink, 999, 1001);
+        Assert.InRange(GrayPicture.OfPng(PngFile.Write(sheet, 100)).Ink, 999, 1001);
     }
 
     [Theory]

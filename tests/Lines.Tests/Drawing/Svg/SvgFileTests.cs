@@ -16,7 +16,7 @@ public class SvgFileTests
     private static readonly XElement Root = XDocument.Parse(SvgFile.Write(SampleSheets.Everything)).Root!;
 
     [Fact]
-    public void It_is_well_formed_in_millimetres_and_says_what_it_shows()
+    public void It_is_well_formed_in_millimeters_and_says_what_it_shows()
     {
         Assert.Equal(Ns + "svg", Root.Name);
         Assert.Equal(("297mm", "210mm", "0 0 297 210"), ((string?)Root.Attribute("width"), (string?)Root.Attribute("height"), (string?)Root.Attribute("viewBox")));
@@ -40,14 +40,14 @@ public class SvgFileTests
         Assert.Equal("#666666", (string?)Root.Descendants(Ns + "g").First(g => (string?)g.Attribute("class") == "thin-1").Attribute("stroke"));
     }
 
-    /// <summary>The centre of an arc from its SVG parameters: W3C SVG 1.1, appendix F.6.5, equal radii, no rotation.</summary>
+    /// <summary>The center of an arc from its SVG parameters: W3C SVG 1.1, appendix F.6.5, equal radii, no rotation.</summary>
     [Theory]
     [InlineData(0.5)]
     [InlineData(-0.3)]
     [InlineData(1.4)]
     [InlineData(-2.5)]
     [InlineData(1)]
-    public void An_arc_has_the_centre_the_standard_computes(double bulge)
+    public void An_arc_has_the_center_the_standard_computes(double bulge)
     {
         var segment = new ArcSegment(new(20, 30), new(60, 45), bulge);
         var path = new ArcPath([new(segment.From, bulge), new(segment.To, 0)], false);
@@ -57,9 +57,9 @@ public class SvgFileTests
         var (hx, hy) = ((x1 - x2) / 2, (y1 - y2) / 2);
         var square = (hx * hx) + (hy * hy);
         var factor = (large.Equals(sweep) ? -1 : 1) * Math.Sqrt(Math.Max(0, (r * r / square) - 1));
-        var centre = new Point2((factor * hy) + ((x1 + x2) / 2), 80 - ((-factor * hx) + ((y1 + y2) / 2)));
-        // Near a half circle the centre moves as the square root of the radius's rounding: 1e-4 mm rounded off 21 mm, 0.05 mm moved.
-        Assert.InRange(centre.DistanceTo(segment.Centre), 0, Math.Abs(Math.Abs(bulge) - 1) < 0.01 ? 0.1 : 0.002);
+        var center = new Point2((factor * hy) + ((x1 + x2) / 2), 80 - ((-factor * hx) + ((y1 + y2) / 2)));
+        // Near a half circle the center moves as the square root of the radius's rounding: 1e-4 mm rounded off 21 mm, 0.05 mm moved.
+        Assert.InRange(center.DistanceTo(segment.Center), 0, Math.Abs(Math.Abs(bulge) - 1) < 0.01 ? 0.1 : 0.002);
     }
 
     [Fact]

@@ -100,7 +100,7 @@ public class StrokeLetteringTests
 
     [Theory]
     [InlineData(Anchor.Left, 0, 0)]
-    [InlineData(Anchor.Centre, 0.5, 0)]
+    [InlineData(Anchor.Center, 0.5, 0)]
     [InlineData(Anchor.Right, 1, 0)]
     [InlineData(Anchor.MiddleLeft, 0, 0.5)]
     [InlineData(Anchor.Middle, 0.5, 0.5)]

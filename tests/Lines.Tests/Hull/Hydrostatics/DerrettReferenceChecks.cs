@@ -9,7 +9,7 @@ namespace Lines.Tests.Hull.Hydrostatics;
 public class DerrettReferenceChecks
 {
     [Fact]
-    public void Waterplane_area_and_tonnes_per_centimetre_of_page_74()
+    public void Waterplane_area_and_tonnes_per_centimeter_of_page_74()
     {
         // L 120 m, seven half-ordinates: 1207 m², TPC 12.37 t in salt water of 1.025 t/m³.
         var plane = new WaterplaneTable([0, 3.7, 5.9, 7.6, 7.5, 4.6, 0.1], 20);

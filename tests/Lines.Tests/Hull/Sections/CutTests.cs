@@ -21,7 +21,7 @@ public class CutTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Every_node_lies_on_the_skin_and_within_a_nanometre_of_its_plane(string name)
+    public void Every_node_lies_on_the_skin_and_within_a_nanometer_of_its_plane(string name)
     {
         var hull = Named(name);
         foreach (var line in HullLines.Of(hull).All.Where(l => l.Plane is not null))
@@ -38,7 +38,7 @@ public class CutTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void A_thousand_places_along_every_line_lie_within_a_nanometre_of_its_plane(string name)
+    public void A_thousand_places_along_every_line_lie_within_a_nanometer_of_its_plane(string name)
     {
         foreach (var line in HullLines.Of(Named(name)).All.Where(l => l.Plane is not null))
         {

@@ -8,7 +8,7 @@ public class ArcFitTests
     private const double Tolerance = 1e-5;
 
     [Fact]
-    public void A_circle_comes_back_as_arcs_of_its_own_radius_and_centre()
+    public void A_circle_comes_back_as_arcs_of_its_own_radius_and_center()
     {
         // Closed form: a circle is its own best arc.
         var path = ArcFit.Along(t => Circle(0.35, t), 0.2, 2.9, Tolerance);
@@ -17,7 +17,7 @@ public class ArcFitTests
         foreach (var s in segments)
         {
             Assert.Equal(0.35, s.Radius, 1e-9);
-            Assert.True(s.Centre.DistanceTo(new Point2(0.1, -0.2)) < 1e-9);
+            Assert.True(s.Center.DistanceTo(new Point2(0.1, -0.2)) < 1e-9);
         }
 
         Assert.Equal(0.35 * 2.7, path.Length(), 1e-9);
@@ -86,7 +86,7 @@ public class ArcFitTests
     }
 
     [Fact]
-    public void No_segment_is_shorter_than_half_a_millimetre_on_a_mold_sized_curve()
+    public void No_segment_is_shorter_than_half_a_millimeter_on_a_mold_sized_curve()
     {
         // Half a superellipse like a midship section, 0.37 m by 0.36 m, whose quarter turn is where arcs are short.
         DirectedPoint Bilge(double t)
@@ -124,7 +124,7 @@ public class ArcFitTests
     }
 
     [Fact]
-    public void A_round_of_a_tenth_of_a_millimetre_between_long_straights_is_followed()
+    public void A_round_of_a_tenth_of_a_millimeter_between_long_straights_is_followed()
     {
         // Closed form: two lines square to each other and a quarter circle of 0.1 mm, as under planking nearly as thick as a bilge is round.
         const double r = 0.0001;

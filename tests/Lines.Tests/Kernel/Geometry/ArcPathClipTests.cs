@@ -13,7 +13,7 @@ public class ArcPathClipTests
         Gen.Select(Points, Points, Gen.OneOf(Gen.Double[-4, 4], Gen.Double[-1e-6, 1e-6], Gen.Const(0.0)), (a, b, bulge) => new ArcSegment(a, b, bulge))
             .Where(s => s.From.DistanceTo(s.To) > 0.1);
 
-    // The oracle measures from the centre, which loses its digits on nearly straight arcs; those are covered by the box and length tests.
+    // The oracle measures from the center, which loses its digits on nearly straight arcs; those are covered by the box and length tests.
     private static readonly Gen<double> Bulges = Gen.OneOf(Gen.Const(0.0), Gen.Double[0.001, 1.5], Gen.Double[-1.5, -0.001]);
 
     private static readonly Gen<ArcPath> Paths = Gen.Select(
@@ -22,10 +22,10 @@ public class ArcPathClipTests
         (v, closed) => new ArcPath(v, closed && v.Length > 2));
 
     [Fact]
-    public void Centre_radius_length_of_a_quarter_circle_are_those_of_the_circle()
+    public void Center_radius_length_of_a_quarter_circle_are_those_of_the_circle()
     {
         var quarter = new ArcSegment(new(3, 0), new(0, 3), Math.Tan(Math.PI / 8));
-        Assert.Equal(0, quarter.Centre.DistanceTo(new Point2(0, 0)), 14);
+        Assert.Equal(0, quarter.Center.DistanceTo(new Point2(0, 0)), 14);
         Assert.Equal(3, quarter.Radius, 14);
         Assert.Equal(3 * Math.PI / 2, quarter.Length, 14);
         Assert.Equal(0, quarter.PointAt(1 / 3.0).DistanceTo(new Point2(3 * Math.Cos(Math.PI / 6), 1.5)), 14);
@@ -33,7 +33,7 @@ public class ArcPathClipTests
     }
 
     [Fact]
-    public void A_circle_cut_by_a_box_from_its_centre_leaves_one_quarter_arc()
+    public void A_circle_cut_by_a_box_from_its_center_leaves_one_quarter_arc()
     {
         var cut = Assert.Single(ArcPath.Circle(new(0, 0), 3).Inside(new Box2(0, 0, 10, 10)));
         Assert.False(cut.Closed);
@@ -98,7 +98,7 @@ public class ArcPathClipTests
         Gen.Select(Paths, Points, Points).Sample((path, a, b) =>
         {
             var box = Box2.Around([a, b]);
-            var middle = box.Centre.X;
+            var middle = box.Center.X;
             double Length(Box2 window) => path.Inside(window).SelectMany(p => p.Segments()).Sum(s => s.Length);
             Assert.Equal(Length(box), Length(box with { Right = middle }) + Length(box with { Left = middle }), 1e-6);
         });

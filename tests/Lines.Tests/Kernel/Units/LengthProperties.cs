@@ -13,10 +13,10 @@ public sealed class LengthProperties
     [MemberData(nameof(Notations))]
     public void Reading_back_what_was_shown_is_within_half_a_step(LengthNotation notation)
     {
-        Gen.Double[-40, 40].Sample(metres =>
+        Gen.Double[-40, 40].Sample(meters =>
         {
-            var back = Length.Parse(new Length(metres).ToText(notation));
-            return Math.Abs(back.Metres - metres) <= (notation.Step() / 2) + 1e-12;
+            var back = Length.Parse(new Length(meters).ToText(notation));
+            return Math.Abs(back.Meters - meters) <= (notation.Step() / 2) + 1e-12;
         });
     }
 
@@ -24,9 +24,9 @@ public sealed class LengthProperties
     [MemberData(nameof(Notations))]
     public void What_was_shown_is_shown_the_same_again(LengthNotation notation)
     {
-        Gen.Double[-40, 40].Sample(metres =>
+        Gen.Double[-40, 40].Sample(meters =>
         {
-            var text = new Length(metres).ToText(notation);
+            var text = new Length(meters).ToText(notation);
             return string.Equals(Length.Parse(text).ToText(notation), text, StringComparison.Ordinal);
         });
     }
@@ -39,7 +39,7 @@ public sealed class LengthProperties
         {
             var read = Length.TryParse(text, out var length, out var fault);
             _ = Angle.TryParse(text, out var angle, out var angleFault);
-            return read == (fault is null) && double.IsFinite(length.Metres) && (angleFault is null || angle.Radians == 0)
+            return read == (fault is null) && double.IsFinite(length.Meters) && (angleFault is null || angle.Radians == 0)
                 && (fault is null || (fault.Problem.Length > 0 && fault.Remedy.Length > 0));
         });
     }
@@ -55,9 +55,9 @@ public sealed class LengthProperties
         try
         {
             CultureInfo.CurrentCulture = foreign;
-            Assert.Equal("-366.7 mm", new Length(-0.3667125).ToText(LengthNotation.Millimetres));
+            Assert.Equal("-366.7 mm", new Length(-0.3667125).ToText(LengthNotation.Millimeters));
             Assert.Equal("-14 7/16 in", new Length(-0.3667125).ToText(LengthNotation.Inches));
-            Assert.Equal(-5.2, Length.Parse("-5.20 m").Metres);
+            Assert.Equal(-5.2, Length.Parse("-5.20 m").Meters);
             Assert.Equal("-12.5 deg", Angle.FromDegrees(-12.5).ToText());
             Assert.False(Length.TryParse("5,20 m", out _, out _));
         }

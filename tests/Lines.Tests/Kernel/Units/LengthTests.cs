@@ -37,16 +37,16 @@ public sealed class LengthTests
     [InlineData("- 1 1/2 in", -38.1)]
     [InlineData("+40 mm", 40)]
     [InlineData("−40 mm", -40)]
-    public void Every_notation_is_read(string text, double millimetres)
+    public void Every_notation_is_read(string text, double millimeters)
     {
-        Assert.Equal(millimetres, Length.Parse(text).Millimetres, 1e-9);
+        Assert.Equal(millimeters, Length.Parse(text).Millimeters, 1e-9);
     }
 
     // Common practice, no source: feet-inches-eighths 1-2-3+ is 14 7/16 in. By the exact inch that is 366.7125 mm.
     [Fact]
     public void One_two_three_plus_is_fourteen_and_seven_sixteenths_inches()
     {
-        Assert.Equal(0.3667125, Length.Parse("1-2-3+").Metres, 1e-15);
+        Assert.Equal(0.3667125, Length.Parse("1-2-3+").Meters, 1e-15);
         Assert.Equal("14 7/16 in", Length.Parse("1-2-3+").ToText(LengthNotation.Inches));
         Assert.Equal("1-2-3+", Length.Parse("14 7/16 in").ToText(LengthNotation.FeetInchesEighths));
     }
@@ -84,36 +84,36 @@ public sealed class LengthTests
     public void What_is_not_a_length_says_why_and_what_would_be_right(string text, string expected)
     {
         Assert.False(Length.TryParse(text, out var length, out var fault));
-        Assert.Equal(0, length.Metres);
+        Assert.Equal(0, length.Meters);
         Assert.Contains(expected, fault!.ToString(), StringComparison.Ordinal);
         Assert.NotEmpty(fault.Remedy);
         Assert.Throws<FormatException>(() => Length.Parse(text));
     }
 
     [Theory]
-    [InlineData(0.3667125, LengthNotation.Millimetres, "366.7 mm", "366.7")]
-    [InlineData(0.74, LengthNotation.Millimetres, "740 mm", "740")]
+    [InlineData(0.3667125, LengthNotation.Millimeters, "366.7 mm", "366.7")]
+    [InlineData(0.74, LengthNotation.Millimeters, "740 mm", "740")]
     [InlineData(0.3667125, LengthNotation.Inches, "14 7/16 in", "14 7/16")]
     [InlineData(0.3667125, LengthNotation.FeetInches, "1' 2 7/16\"", "1' 2 7/16\"")]
     [InlineData(0.3667125, LengthNotation.FeetInchesEighths, "1-2-3+", "1-2-3+")]
     [InlineData(-0.3667125, LengthNotation.FeetInchesEighths, "-1-2-3+", "-1-2-3+")]
     [InlineData(-0.3667125, LengthNotation.FeetInches, "-1' 2 7/16\"", "-1' 2 7/16\"")]
     [InlineData(0.0127, LengthNotation.FeetInches, "0' 1/2\"", "0' 1/2\"")]
-    [InlineData(-0.00001, LengthNotation.Millimetres, "0 mm", "0")]
+    [InlineData(-0.00001, LengthNotation.Millimeters, "0 mm", "0")]
     [InlineData(-0.00001, LengthNotation.Inches, "0 in", "0")]
     [InlineData(0.30479, LengthNotation.FeetInchesEighths, "1-0-0", "1-0-0")]
-    public void A_length_is_shown_to_the_step_of_its_notation(double metres, LengthNotation notation, string text, string figure)
+    public void A_length_is_shown_to_the_step_of_its_notation(double meters, LengthNotation notation, string text, string figure)
     {
-        Assert.Equal(text, new Length(metres).ToText(notation));
-        Assert.Equal(figure, new Length(metres).ToFigure(notation));
+        Assert.Equal(text, new Length(meters).ToText(notation));
+        Assert.Equal(figure, new Length(meters).ToFigure(notation));
     }
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(2e9)]
-    public void What_is_no_length_is_not_shown(double metres)
+    public void What_is_no_length_is_not_shown(double meters)
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => new Length(metres).ToText(LengthNotation.Inches));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Length(meters).ToText(LengthNotation.Inches));
     }
 }

@@ -128,12 +128,12 @@ public class StepFileReadBack
 
     private static string Line(List<string> read, string start) => Assert.Single(read, l => l.StartsWith(start, StringComparison.Ordinal));
 
-    // Millimetres: 1e-6 mm is a thousandth of the model length.
-    private static void Near(Point3 p, ReadOnlySpan<string> millimetres)
+    // Millimeters: 1e-6 mm is a thousandth of the model length.
+    private static void Near(Point3 p, ReadOnlySpan<string> millimeters)
     {
-        Assert.Equal(1000 * p.X, Number(millimetres[0]), 1e-6);
-        Assert.Equal(1000 * p.Y, Number(millimetres[1]), 1e-6);
-        Assert.Equal(1000 * p.Z, Number(millimetres[2]), 1e-6);
+        Assert.Equal(1000 * p.X, Number(millimeters[0]), 1e-6);
+        Assert.Equal(1000 * p.Y, Number(millimeters[1]), 1e-6);
+        Assert.Equal(1000 * p.Z, Number(millimeters[2]), 1e-6);
     }
 
     private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);

@@ -23,7 +23,7 @@ public partial class StepFileTests
     }
 
     [Fact]
-    public void Poles_are_written_in_millimetres_and_read_back_as_the_same_doubles()
+    public void Poles_are_written_in_millimeters_and_read_back_as_the_same_doubles()
     {
         var side = SampleHulls.DoubleEnder().Side;
         var text = StepFile.Write(SampleHulls.DoubleEnder(), "x");

@@ -92,15 +92,15 @@ public class HullFiguresTests
     [Fact]
     public void Numbers_follow_the_units_that_are_asked()
     {
-        // 100 kg is 220.46 lb, a square metre 10.764 ft², a cubic metre 35.315 ft³: exact factors 0.45359237 and 0.3048.
+        // 100 kg is 220.46 lb, a square meter 10.764 ft², a cubic meter 35.315 ft³: exact factors 0.45359237 and 0.3048.
         Assert.Equal("220.5 lb", Show(100, Quantity.Mass, LengthNotation.Inches));
         Assert.Equal("10.76 ft²", Show(1, Quantity.Area, LengthNotation.FeetInches));
         Assert.Equal("35.315 ft³", Show(1, Quantity.Volume, LengthNotation.FeetInches));
         Assert.Equal("56.0 lb/in", Show(1000, Quantity.MassPerLength, LengthNotation.FeetInchesEighths));
-        Assert.Equal("10.00 kg/cm", Show(1000, Quantity.MassPerLength, LengthNotation.Millimetres));
+        Assert.Equal("10.00 kg/cm", Show(1000, Quantity.MassPerLength, LengthNotation.Millimeters));
         Assert.Equal("1-2-3+", Show(0.3667125, Quantity.Length, LengthNotation.FeetInchesEighths));
         Assert.Equal("0.615", Show(0.6149, Quantity.Ratio, LengthNotation.Inches));
-        Assert.Equal("51.2 %", Show(0.5123, Quantity.Fraction, LengthNotation.Millimetres));
+        Assert.Equal("51.2 %", Show(0.5123, Quantity.Fraction, LengthNotation.Millimeters));
 
         static string Show(double value, Quantity quantity, LengthNotation notation) => FigureText.Show(new Figure("k", "n", value, quantity), notation);
     }

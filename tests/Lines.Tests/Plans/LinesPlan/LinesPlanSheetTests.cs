@@ -16,14 +16,14 @@ public class LinesPlanSheetTests
 {
     public static TheoryData<string, LengthNotation> Cases => new()
     {
-        { "double-ender", LengthNotation.Millimetres },
+        { "double-ender", LengthNotation.Millimeters },
         { "double-ender", LengthNotation.FeetInchesEighths },
-        { "transom", LengthNotation.Millimetres },
+        { "transom", LengthNotation.Millimeters },
         { "transom", LengthNotation.FeetInches },
-        { "gauge-runner.toml", LengthNotation.Millimetres },
+        { "gauge-runner.toml", LengthNotation.Millimeters },
         { "gauge-runner-blunt.toml", LengthNotation.Inches },
         { "gauge-runner-fine.toml", LengthNotation.FeetInchesEighths },
-        { "silt-sampler.toml", LengthNotation.Millimetres },
+        { "silt-sampler.toml", LengthNotation.Millimeters },
         { "line-layer.toml", LengthNotation.FeetInchesEighths },
     };
 
@@ -59,7 +59,7 @@ public class LinesPlanSheetTests
     [Fact]
     public void The_bow_is_to_the_right_and_stations_are_spaced_at_the_stated_scale()
     {
-        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimeters);
         var numbers = sheet.Marks.OfType<TextMark>().Where(t => t.Text is "0" or "10" && t.Height == 2).GroupBy(t => t.Text, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.MaxBy(t => t.At.Y)!.At.X, StringComparer.Ordinal);
         var length = lines.Hull.WaterlineAft - lines.Hull.WaterlineFore;
@@ -68,9 +68,9 @@ public class LinesPlanSheetTests
     }
 
     [Fact]
-    public void The_fore_body_is_right_of_the_body_plans_centreline_and_the_after_body_left()
+    public void The_fore_body_is_right_of_the_body_plans_centerline_and_the_after_body_left()
     {
-        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimeters);
         var title = sheet.Marks.OfType<TextMark>().Single(t => t.Text is "Body plan");
         // Station numbers over the sections are the only ones of that height below the body plan's title.
         double XOf(string station) => sheet.Marks.OfType<TextMark>().Single(t => t.Text == station && t.Height == 2 && t.At.Y < title.At.Y && t.At.Y > title.At.Y - 60).At.X;
@@ -80,9 +80,9 @@ public class LinesPlanSheetTests
     }
 
     [Fact]
-    public void Drawn_lines_stay_within_a_hundredth_of_a_millimetre_of_the_cut_ones()
+    public void Drawn_lines_stay_within_a_hundredth_of_a_millimeter_of_the_cut_ones()
     {
-        var (sheet, lines) = Plan("transom", LengthNotation.Millimetres);
+        var (sheet, lines) = Plan("transom", LengthNotation.Millimeters);
         var outlines = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "outline").Select(m => m.Path).ToList();
         // The profile is the topmost outline; its keel, lowest point on the base line, gives the origin.
         var datum = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "datum").Select(m => m.Path.Segments()[0]).MaxBy(s => s.From.Y);
@@ -102,18 +102,18 @@ public class LinesPlanSheetTests
     public void Line_families_are_told_apart_by_weight_or_dash()
     {
         string[] families = ["outline", "waterlines", "design-waterline", "buttocks", "diagonals", "grid", "datum", "half-sections", "curvature-combs"];
-        var layers = Plan("double-ender", LengthNotation.Millimetres).Sheet.Marks.Select(m => m.Layer).Where(l => families.Contains(l.Name, StringComparer.Ordinal)).Distinct().ToList();
+        var layers = Plan("double-ender", LengthNotation.Millimeters).Sheet.Marks.Select(m => m.Layer).Where(l => families.Contains(l.Name, StringComparer.Ordinal)).Distinct().ToList();
         Assert.Equal(families.Length, layers.Count);
         Assert.Equal(families.Length, layers.Select(l => string.Join(' ', [Invariant($"{l.Ink.Width}"), .. l.Ink.Dash?.Select(d => Invariant($"{d}")) ?? []])).Distinct(StringComparer.Ordinal).Count());
     }
 
     [Fact]
-    public void Every_waterline_and_buttock_is_labelled_with_its_place_and_every_diagonal_with_its_own()
+    public void Every_waterline_and_buttock_is_labeled_with_its_place_and_every_diagonal_with_its_own()
     {
-        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimetres);
+        var (sheet, lines) = Plan("double-ender", LengthNotation.Millimeters);
         var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
         foreach (var line in lines.Waterlines.Concat(lines.Buttocks))
-            Assert.Contains($"{line.Label}  {new Length(line.Position).ToFigure(LengthNotation.Millimetres)}", texts);
+            Assert.Contains($"{line.Label}  {new Length(line.Position).ToFigure(LengthNotation.Millimeters)}", texts);
         Assert.All(lines.Diagonals, d => Assert.Contains(d.Label, texts));
     }
 
@@ -124,7 +124,7 @@ public class LinesPlanSheetTests
     public void Other_papers_take_the_plan_at_their_own_scale(string paper)
     {
         var size = new[] { PaperSize.Tabloid, PaperSize.A2, PaperSize.A4 }.Single(p => p.Name == paper);
-        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimetres));
+        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimeters));
         Assert.Equal((size.Height, size.Width), (sheet.Width, sheet.Height));
         var border = new Box2(10, 10, sheet.Width - 10, sheet.Height - 10);
         Assert.All(sheet.Marks, m => Assert.True(border.Grown(1e-9).Holds(BoundsOf(m))));
@@ -133,7 +133,7 @@ public class LinesPlanSheetTests
     [Fact]
     public void Paper_that_is_too_small_is_refused() =>
         Assert.Throws<ArgumentException>(() => LinesPlanSheet.Of(
-            HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimetres)));
+            HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimeters)));
 
     private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation)
     {

@@ -27,16 +27,16 @@ public class MoldDxfReferenceChecks
     [OutsideReaderTheory("ezdxf")]
     [InlineData("double-ender")]
     [InlineData("transom boat")]
-    public void Ezdxf_reads_one_closed_outline_that_lies_on_the_mold_within_two_thousandths_of_a_millimetre(string name)
+    public void Ezdxf_reads_one_closed_outline_that_lies_on_the_mold_within_two_thousandths_of_a_millimeter(string name)
     {
         var molds = MoldSheetsTests.Plan(name).Molds;
         foreach (var mold in new[] { molds[0], molds[1], molds[molds.Count / 2], molds[^1] })
         {
-            var sheet = MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimetres);
+            var sheet = MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimeters);
             var reading = Read(sheet);
             Assert.Empty(reading.Errors);
             Assert.Equal("AC1015", reading.Version);
-            // $INSUNITS 4 is millimetres.
+            // $INSUNITS 4 is millimeters.
             Assert.Equal(4, reading.Units);
             Assert.True(reading.Layers.ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "mark", "text"]));
             var path = Assert.Single(reading.Paths);
@@ -54,7 +54,7 @@ public class MoldDxfReferenceChecks
     public void Ezdxf_reads_every_mold_of_the_sheet_with_all()
     {
         var plan = MoldSheetsTests.Plan("double-ender");
-        var reading = Read(MoldSheets.All("Gauge Tender", plan, LengthNotation.Millimetres));
+        var reading = Read(MoldSheets.All("Gauge Tender", plan, LengthNotation.Millimeters));
         Assert.Empty(reading.Errors);
         Assert.Equal(plan.Molds.Count, reading.Paths.Length);
         Assert.All(reading.Paths, p => Assert.True(p.Closed));
@@ -64,7 +64,7 @@ public class MoldDxfReferenceChecks
     public void The_strict_checker_finds_nothing_in_any_mold_file()
     {
         foreach (var mold in MoldSheetsTests.Plan("transom boat").Molds)
-            Assert.Empty(DxfChecker.Faults(DxfFile.Write(MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimetres))));
+            Assert.Empty(DxfChecker.Faults(DxfFile.Write(MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimeters))));
     }
 
     private static Vector2 MovedOf(Sheet sheet, Mold mold)

@@ -21,18 +21,18 @@ public class MoldSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Every_sheet_cuts_one_closed_path_that_is_the_molds_own_outline_in_millimetres(string name)
+    public void Every_sheet_cuts_one_closed_path_that_is_the_molds_own_outline_in_millimeters(string name)
     {
         foreach (var mold in Plan(name).Molds)
         {
-            var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimetres);
+            var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimeters);
             var cut = Assert.Single(sheet.Marks.OfType<PathMark>(), m => IsOn(m, "cut")).Path;
             Assert.True(cut.Closed);
             Assert.Equal(mold.Outline.Vertices.Count, cut.Vertices.Count);
-            Vector2 moved = cut.Vertices[0].Point - Millimetres(mold.Outline.Vertices[0].Point);
+            Vector2 moved = cut.Vertices[0].Point - Millimeters(mold.Outline.Vertices[0].Point);
             foreach (var (drawn, meant) in cut.Vertices.Zip(mold.Outline.Vertices))
             {
-                Assert.True(drawn.Point.DistanceTo(Millimetres(meant.Point) + moved) < 1e-9);
+                Assert.True(drawn.Point.DistanceTo(Millimeters(meant.Point) + moved) < 1e-9);
                 Assert.Equal(meant.Bulge, drawn.Bulge);
             }
 
@@ -64,7 +64,7 @@ public class MoldSheetsTests
     {
         foreach (var mold in Plan(name).Molds)
         {
-            var sheet = MoldSheets.ForPaper(Title, mold, LengthNotation.Millimetres);
+            var sheet = MoldSheets.ForPaper(Title, mold, LengthNotation.Millimeters);
             var cut = sheet.Marks.OfType<PathMark>().Single(m => IsOn(m, "cut")).Path;
             foreach (var p in sheet.Marks.OfType<PathMark>().Where(m => !IsOn(m, "cut")).SelectMany(m => m.Path.Vertices))
                 Assert.True(cut.Contains(p.Point) || cut.DistanceTo(p.Point) < 0.02);
@@ -77,7 +77,7 @@ public class MoldSheetsTests
     {
         foreach (var mold in Plan(name).Molds)
         {
-            var texts = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimetres).Marks.OfType<TextMark>().ToList();
+            var texts = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimeters).Marks.OfType<TextMark>().ToList();
             Assert.Contains(texts, t => Says(t, mold.Name));
             Assert.Contains(texts, t => Says(t, Title));
             Assert.Contains(texts, t => Says(t, "INSIDE OF 6 mm PLANKING"));
@@ -97,11 +97,11 @@ public class MoldSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void The_scale_square_is_a_hundred_millimetres_both_ways_and_clear_of_the_part(string name)
+    public void The_scale_square_is_a_hundred_millimeters_both_ways_and_clear_of_the_part(string name)
     {
         foreach (var mold in Plan(name).Molds)
         {
-            var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimetres);
+            var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimeters);
             var cut = sheet.Marks.OfType<PathMark>().Single(m => IsOn(m, "cut")).Path;
             var square = Assert.Single(sheet.Marks.OfType<PathMark>(), m => IsOn(m, "mark") && m.Path.Closed).Path;
             var box = square.Bounds();
@@ -119,7 +119,7 @@ public class MoldSheetsTests
     public void All_molds_lie_on_one_sheet_with_room_for_a_cutter_between_them(string name)
     {
         var plan = Plan(name);
-        var sheet = MoldSheets.All(Title, plan, LengthNotation.Millimetres);
+        var sheet = MoldSheets.All(Title, plan, LengthNotation.Millimeters);
         var parts = sheet.Marks.OfType<PathMark>().Where(m => IsOn(m, "cut")).Select(m => m.Path.Bounds()).ToList();
         Assert.Equal(plan.Molds.Count, parts.Count);
         for (var i = 0; i < parts.Count; i++)
@@ -150,5 +150,5 @@ public class MoldSheetsTests
 
     private static bool IsOn(Mark mark, string layer) => string.Equals(mark.Layer.Name, layer, StringComparison.Ordinal);
 
-    private static Point2 Millimetres(Point2 p) => new(1000 * p.X, 1000 * p.Y);
+    private static Point2 Millimeters(Point2 p) => new(1000 * p.X, 1000 * p.Y);
 }

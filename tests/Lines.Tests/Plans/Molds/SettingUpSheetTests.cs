@@ -47,7 +47,7 @@ public class SettingUpSheetTests
     [InlineData("transom boat", 13)]
     public void One_page_tables_every_mold_with_its_distance_from_the_one_end_and_its_heights_from_the_strongback(string name, int molds)
     {
-        var page = Assert.Single(Pages(name, LengthNotation.Millimetres));
+        var page = Assert.Single(Pages(name, LengthNotation.Millimeters));
         var texts = page.Marks.OfType<TextMark>().ToList();
         var plan = MoldSheetsTests.Plan(name);
         Assert.Equal(molds, plan.Molds.Count(m => m.Kind == MoldKind.Station));
@@ -56,7 +56,7 @@ public class SettingUpSheetTests
             // In the table the name stands left; what stands on its line belongs to it.
             var row = texts.Where(t => string.Equals(t.Text, mold.Name, StringComparison.Ordinal)).MinBy(t => t.At.X)!.At.Y;
             var line = texts.Where(t => Math.Abs(t.At.Y - row) < 0.01).OrderBy(t => t.At.X).Select(t => t.Text).ToList();
-            string Figure(double metres) => (metres * 1000).ToString("F1", CultureInfo.InvariantCulture);
+            string Figure(double meters) => (meters * 1000).ToString("F1", CultureInfo.InvariantCulture);
             Assert.Equal(
                 [
                     mold.Name, mold.Face == MoldFace.Bow ? "bow" : "stern", mold.Face == MoldFace.Bow ? "aft of the line" : "forward of the line",
@@ -70,7 +70,7 @@ public class SettingUpSheetTests
     [Fact]
     public void The_stock_in_the_side_view_stands_on_the_midship_side_of_the_station_face()
     {
-        var page = Pages("double-ender", LengthNotation.Millimetres)[0];
+        var page = Pages("double-ender", LengthNotation.Millimeters)[0];
         var stocks = page.Marks.OfType<PathMark>().Where(m => IsOn(m, "stock")).Select(m => m.Path.Bounds()).OrderBy(b => b.Left).ToList();
         var faces = page.Marks.OfType<PathMark>().Where(m => IsOn(m, "molds") && !m.Path.Closed && m.Path.Bounds().Width == 0)
             .Select(m => m.Path.Bounds().Left).Order().ToList();
@@ -86,7 +86,7 @@ public class SettingUpSheetTests
         var hull = MoldSheetsTests.Hull("transom boat");
         var plan = MoldSheetsTests.Plan("transom boat");
         Assert.NotEmpty(plan.LeftOut);
-        var texts = SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimetres)[0].Marks.OfType<TextMark>().ToList();
+        var texts = SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimeters)[0].Marks.OfType<TextMark>().ToList();
         Assert.All(plan.LeftOut, l => Assert.Contains(texts, t => t.Text.Contains(l.Reason, StringComparison.Ordinal)));
     }
 

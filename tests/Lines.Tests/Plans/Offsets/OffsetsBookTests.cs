@@ -35,8 +35,8 @@ public class OffsetsBookTests
                     continue;
                 }
 
-                var unit = notation switch { LengthNotation.Millimetres => " mm", LengthNotation.Inches => " in", _ => "" };
-                Assert.Equal(value, Length.Parse(cell + unit).Metres, (notation.Step() / 2) + 1e-12);
+                var unit = notation switch { LengthNotation.Millimeters => " mm", LengthNotation.Inches => " in", _ => "" };
+                Assert.Equal(value, Length.Parse(cell + unit).Meters, (notation.Step() / 2) + 1e-12);
             }
         }
     }
@@ -49,7 +49,7 @@ public class OffsetsBookTests
         Assert.Equal("Table of offsets: Silt Sampler", lines[0]);
         Assert.Contains("To the outside of planking. Feet-inches-eighths; a + is a sixteenth more.", text, StringComparison.Ordinal);
         Assert.Contains("0 forward, 1-4-0 apart", text, StringComparison.Ordinal);
-        Assert.Contains("half-breadths from the centreplane", text, StringComparison.Ordinal);
+        Assert.Contains("half-breadths from the centerplane", text, StringComparison.Ordinal);
         var first = Array.FindIndex(lines, l => l.StartsWith("0 ", StringComparison.Ordinal));
         Assert.StartsWith("1/2 ", lines[first + 1], StringComparison.Ordinal);
         Assert.StartsWith("10 ", lines[first + 20], StringComparison.Ordinal);

@@ -26,7 +26,7 @@ public class PrinterCorrectionTests
     public void Four_lines_measured_on_a_simulated_printer_give_its_errors_back() => Printers.Sample(printer =>
     {
         var frame = CalibrationPage.FrameOf(PaperSize.Letter, PrinterCorrection.None);
-        var c = frame.Corners.Select(p => printer.Printed(p, frame.Centre)).ToList();
+        var c = frame.Corners.Select(p => printer.Printed(p, frame.Center)).ToList();
         double level = c[0].DistanceTo(c[1]), upright = c[0].DistanceTo(c[3]), rising = c[0].DistanceTo(c[2]), falling = c[3].DistanceTo(c[1]);
         var found = PrinterCorrection.FromMeasured(frame, level, upright, rising, falling);
         Assert.Equal(printer.ScaleX, found.ScaleX, 12);

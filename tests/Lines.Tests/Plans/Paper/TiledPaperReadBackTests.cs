@@ -12,13 +12,13 @@ namespace Lines.Tests.Plans.Paper;
 /// <summary>The printed file read by an independent PDF reader (PdfPig), its vector geometry put together again.</summary>
 public class TiledPaperReadBackTests
 {
-    private const double MillimetresPerPoint = 25.4 / 72;
+    private const double MillimetersPerPoint = 25.4 / 72;
 
     // Page boxes: RFC-interest archive (Letter, 612 x 792 pt) and ISO 216 (A4, 595.2756 x 841.8898 pt).
     [Theory]
     [InlineData("Letter", 612, 792)]
     [InlineData("A4", 595.2756, 841.8898)]
-    public void The_file_put_together_gives_the_outline_within_a_fiftieth_of_a_millimetre(string paper, double width, double height)
+    public void The_file_put_together_gives_the_outline_within_a_fiftieth_of_a_millimeter(string paper, double width, double height)
     {
         var sheets = TiledPaper.Of([TiledPaperTests.Part], paper is "A4" ? PaperSize.A4 : PaperSize.Letter, PrinterCorrection.None);
         using var file = PdfDocument.Open(PdfFile.Write(sheets));
@@ -29,7 +29,7 @@ public class TiledPaperReadBackTests
         {
             var page = file.GetPage(i + 1);
             Assert.Equal((width, height), (Math.Round(page.Width, 4), Math.Round(page.Height, 4)));
-            var allowed = new Box2(6.4, 6.4, (width * MillimetresPerPoint) - 6.4, (height * MillimetresPerPoint) - 6.4).Grown(1e-3);
+            var allowed = new Box2(6.4, 6.4, (width * MillimetersPerPoint) - 6.4, (height * MillimetersPerPoint) - 6.4).Grown(1e-3);
             foreach (var path in page.Paths)
                 Assert.All(Flat(path), p => Assert.True(allowed.Holds(Box2.Around(p.Vertices.Select(v => v.Point)).Grown(path.LineWidth / 2))));
             if (!sheets[i].Title.StartsWith(TiledPaperTests.Part.Title, StringComparison.Ordinal))
@@ -51,7 +51,7 @@ public class TiledPaperReadBackTests
         var found = whole.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
         var asked = wanted.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
         Assert.True(found.Width > found.Height);
-        wanted = [.. wanted.Select(p => p.Mapped(q => q + (found.Centre - asked.Centre)))];
+        wanted = [.. wanted.Select(p => p.Mapped(q => q + (found.Center - asked.Center)))];
 
         // Paper length of the house: 0.02 mm.
         var there = whole.SelectMany(p => PathDistance.Samples(p, 3)).Max(p => PathDistance.To(wanted, p));
@@ -75,10 +75,10 @@ public class TiledPaperReadBackTests
             switch (command)
             {
                 case PdfSubpath.Move move:
-                    points.Add(Millimetres(move.Location));
+                    points.Add(Millimeters(move.Location));
                     break;
                 case PdfSubpath.Line line:
-                    points.Add(Millimetres(line.To));
+                    points.Add(Millimeters(line.To));
                     break;
                 case PdfSubpath.CubicBezierCurve c:
                     points.AddRange(Enumerable.Range(1, 64).Select(i => At(c, i / 64.0)));
@@ -96,10 +96,10 @@ public class TiledPaperReadBackTests
 
     private static Point2 At(PdfSubpath.CubicBezierCurve c, double t)
     {
-        Point2 a = Millimetres(c.StartPoint), b = Millimetres(c.FirstControlPoint), d = Millimetres(c.SecondControlPoint), e = Millimetres(c.EndPoint);
+        Point2 a = Millimeters(c.StartPoint), b = Millimeters(c.FirstControlPoint), d = Millimeters(c.SecondControlPoint), e = Millimeters(c.EndPoint);
         double s = 1 - t, wa = s * s * s, wb = 3 * s * s * t, wd = 3 * s * t * t, we = t * t * t;
         return new Point2((wa * a.X) + (wb * b.X) + (wd * d.X) + (we * e.X), (wa * a.Y) + (wb * b.Y) + (wd * d.Y) + (we * e.Y));
     }
 
-    private static Point2 Millimetres(PdfPoint p) => new(p.X * MillimetresPerPoint, p.Y * MillimetresPerPoint);
+    private static Point2 Millimeters(PdfPoint p) => new(p.X * MillimetersPerPoint, p.Y * MillimetersPerPoint);
 }

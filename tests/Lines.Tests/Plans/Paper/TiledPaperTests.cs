@@ -14,7 +14,7 @@ public class TiledPaperTests
     private static readonly Layer Cut = new("cut", new Ink(0.35), 1);
     private static readonly Layer MarkLine = new("mark", new Ink(0.18, [6, 2]), 3);
 
-    /// <summary>A mold-like outline of lines and arcs, 700 by 430 mm, with centreline, waterlines and lettering.</summary>
+    /// <summary>A mold-like outline of lines and arcs, 700 by 430 mm, with centerline, waterlines and lettering.</summary>
     public static Sheet Part { get; } = new("Mold M3", 740, 470,
     [
         new PathMark(Cut, new ArcPath(
@@ -70,7 +70,7 @@ public class TiledPaperTests
         if (found.Height > found.Width)
             wanted = [.. wanted.Select(p => p.Mapped(q => new Point2(-q.Y, q.X)))];
         var asked = wanted.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
-        wanted = [.. wanted.Select(p => Moved(p, found.Centre - asked.Centre))];
+        wanted = [.. wanted.Select(p => Moved(p, found.Center - asked.Center))];
 
         // Shop and paper length, 0.02 mm; what the code promises is 0.002.
         var limit = 2 * PrinterCorrection.ArcTolerance;
@@ -116,7 +116,7 @@ public class TiledPaperTests
     }
 
     [Fact]
-    public void A_window_carries_centreline_and_waterline_across_every_seam_they_cross()
+    public void A_window_carries_centerline_and_waterline_across_every_seam_they_cross()
     {
         var (_, pages) = Pages("Letter", 1, 1, 0);
         var level = pages.Skip(2).Where(p => p.Marks.OfType<PathMark>().Any(m => m.Layer.Name is "mark" && m.Path.Segments().Any(s => s.IsLine && s.From.Y == s.To.Y)));

@@ -18,7 +18,7 @@ public class ReportPageTests
 
     private static readonly ReportContent Content = new(
         "Trial <boat> & \"co\"",
-        LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimetres)),
+        LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)),
         [
             new FigureGroup("dimensions", "Principal dimensions",
             [
@@ -28,7 +28,7 @@ public class ReportPageTests
             ]),
             new FigureGroup("afloat", "In the water", [new("displacement", "Displacement", 120.5, Quantity.Mass) { Note = "fresh water", IsEstimate = true }]),
         ],
-        LengthNotation.Millimetres,
+        LengthNotation.Millimeters,
         FairnessReport.Of(HullOnTrial),
         [new("templates-letter.pdf", "Full-size patterns to print.", OpenFirst: true), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
 

@@ -141,7 +141,7 @@ internal static class DxfChecker
             if (!lineTypes.Contains(layer.Text(6) ?? "", StringComparer.Ordinal))
                 yield return $"layer {layer.Text(2)} has the line type {layer.Text(6)}, which is not defined";
             if (!(int.TryParse(layer.Text(62), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var color) && color is >= 1 and <= 255))
-                yield return $"layer {layer.Text(2)} has the colour {layer.Text(62)}";
+                yield return $"layer {layer.Text(2)} has the color {layer.Text(62)}";
             if (!(int.TryParse(layer.Text(370), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var weight) && LineWeights.Contains(weight)))
                 yield return $"layer {layer.Text(2)} has the line weight {layer.Text(370)}";
         }

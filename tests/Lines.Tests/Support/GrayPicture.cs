@@ -3,12 +3,12 @@ using System.Text;
 
 namespace Lines.Tests.Support;
 
-/// <summary>A grey picture read from the PGM format (binary, eight bits).</summary>
-internal sealed class GreyPicture
+/// <summary>A gray picture read from the PGM format (binary, eight bits).</summary>
+internal sealed class GrayPicture
 {
     private readonly byte[] _pixels;
 
-    private GreyPicture(int width, int height, byte[] pixels) => (Width, Height, _pixels) = (width, height, pixels);
+    private GrayPicture(int width, int height, byte[] pixels) => (Width, Height, _pixels) = (width, height, pixels);
 
     public int Width { get; }
 
@@ -34,7 +34,7 @@ internal sealed class GreyPicture
     }
 
     /// <summary>Renders one page of a PDF with poppler.</summary>
-    public static GreyPicture OfPdf(byte[] pdf, int page, int width, int height)
+    public static GrayPicture OfPdf(byte[] pdf, int page, int width, int height)
     {
         using var file = ScratchFile.With(".pdf", pdf);
         using var picture = new ScratchFile(".pgm");
@@ -46,7 +46,7 @@ internal sealed class GreyPicture
     }
 
     /// <summary>Decodes a PNG with ImageMagick.</summary>
-    public static GreyPicture OfPng(byte[] png)
+    public static GrayPicture OfPng(byte[] png)
     {
         using var file = ScratchFile.With(".png", png);
         using var picture = new ScratchFile(".pgm");
@@ -54,7 +54,7 @@ internal sealed class GreyPicture
         return run.ExitCode == 0 ? Read(File.ReadAllBytes(picture.Path)) : throw new InvalidOperationException(run.Errors);
     }
 
-    private static GreyPicture Read(byte[] file)
+    private static GrayPicture Read(byte[] file)
     {
         var fields = new List<string>();
         var at = 0;
@@ -70,6 +70,6 @@ internal sealed class GreyPicture
         if (fields[0] != "P5" || fields[3] != "255")
             throw new FormatException("not an 8-bit PGM: " + string.Join(' ', fields));
         var (width, height) = (int.Parse(fields[1], CultureInfo.InvariantCulture), int.Parse(fields[2], CultureInfo.InvariantCulture));
-        return new GreyPicture(width, height, file[at..(at + (width * height))]);
+        return new GrayPicture(width, height, file[at..(at + (width * height))]);
     }
 }

@@ -10,7 +10,7 @@ namespace Lines.Plans.LinesPlan;
 /// of the grid and of the labels already written is taken, level places first. Text may stand on a grid line where it must, never
 /// on a curve; where no place is clear of the curves, the curve is drawn whole and its label put in a row beside the view, at the end
 /// of a leader with a dot on the curve, or left out where no such row is given.</remarks>
-internal sealed class LabelledCurves
+internal sealed class LabeledCurves
 {
     private const double Height = 1.8;
     private const double Step = 2.5;
@@ -78,7 +78,7 @@ internal sealed class LabelledCurves
                     continue;
                 marks.Add([new PathMark(PlanInks.Fine, ArcPath.Circle(foot, 0.35), Filled: true)]);
                 marks.Line(PlanInks.Fine, foot, new Point2(x, row));
-                marks.Text(PlanInks.Lettering, curve.Label, new Point2(x, row > foot.Y ? row + 0.8 : row - 0.8 - Height), Height, anchor: Anchor.Centre);
+                marks.Text(PlanInks.Lettering, curve.Label, new Point2(x, row > foot.Y ? row + 0.8 : row - 0.8 - Height), Height, anchor: Anchor.Center);
                 places.Remove(x);
                 break;
             }
