@@ -28,6 +28,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private const int PngWidth = 3000;
 
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
+    private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
     /// <summary>The lines plan in the format of an ending.</summary>
     public byte[] LinesPlan(PaperSize paper, string ending)
@@ -77,8 +78,12 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] SettingUp() => PdfFile.Write(SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units));
 
     /// <summary>The molds full size, tiled onto the paper of a home printer, as PDF.</summary>
-    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) =>
-        PdfFile.Write(TiledPaper.Of([.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], paper, correction));
+    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) => PdfFile.Write(PatternPages(paper, correction));
+
+    /// <summary>The pages of the patterns.</summary>
+    public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
+        _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
+            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>

@@ -6,9 +6,11 @@ namespace Lines.Cli.Output;
 internal static class BuildFiles
 {
     /// <summary>The files as the report lists them; many molds are one row each, in the order they were written.</summary>
-    public static IReadOnlyList<ReportFile> Of(IEnumerable<string> names) => [.. names.Select(n => new ReportFile(n, Purpose(n), OpenFirst: n.StartsWith("templates-", StringComparison.Ordinal)))];
+    /// <param name="names">Their names, with forward slashes.</param>
+    /// <param name="pages">Pages of the full-size patterns.</param>
+    public static IReadOnlyList<ReportFile> Of(IEnumerable<string> names, int pages) => [.. names.Select(n => new ReportFile(n, Purpose(n, pages)))];
 
-    private static string Purpose(string name) => name switch
+    private static string Purpose(string name, int pages) => name switch
     {
         "lines-plan.pdf" => "Lines plan to scale, to print.",
         "lines-plan.svg" => "Lines plan for a browser or a drawing program.",
@@ -24,7 +26,7 @@ internal static class BuildFiles
         "molds/stem.dxf" => "Profile mold of the stem for a router, full size in mm.",
         "molds/stern.dxf" => "Profile mold of the stern for a router, full size in mm.",
         "molds/transom.dxf" => "Pattern of the transom for a router, full size in mm.",
-        _ when name.StartsWith("templates-", StringComparison.Ordinal) => "Every mold full size on pages to tape together; measure page 1 before cutting.",
+        _ when name.StartsWith("templates-", StringComparison.Ordinal) => Invariant($"Every mold full size on {pages} pages to tape together; page 1 is to be measured, the index after it says which pages make which mold."),
         _ when name.StartsWith("molds/mold-", StringComparison.Ordinal) => "Mold for a router, full size in mm.",
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "a file of a build that nobody explained"),
     };

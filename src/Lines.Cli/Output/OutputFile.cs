@@ -69,6 +69,6 @@ internal static class Targets
     {
         var folder = Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path)));
         if (folder is not null && !Directory.Exists(folder))
-            throw new CommandFailure(ExitCode.NoAccess, $"{path}: its folder {folder} does not exist; make it first, or name another with -o");
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: its folder {folder} does not exist; make it first (mkdir -p \"{folder}\"), or name another with -o");
     }
 }

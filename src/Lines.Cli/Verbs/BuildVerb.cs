@@ -49,12 +49,13 @@ internal static class BuildVerb
         }
 
         folder.Add(Numbers, FigureJson.Write(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = molds }, Printed.Version));
-        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names)));
+        var pages = products.PatternPages(wish.Paper, wish.Correction).Count;
+        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names, pages)));
         folder.Finish(stale);
 
         if (!shaped.Fairness.Fair)
             Streams.Say(shaped.Fairness.Verdict);
-        Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open {Path.Combine(target, Report)} first"));
+        Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target} (the patterns take {pages} pages of {wish.Paper.Name}); open {Path.Combine(target, Report)} first"));
         return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
     }
 

@@ -1,12 +1,15 @@
 using System.CommandLine;
 using System.Text;
-using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Templates;
 using Lines.Cli.Terminal;
 using Lines.Design;
+using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Studies;
+using Lines.Hull.Fairness;
+using Lines.Hull.Form;
+using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 
 namespace Lines.Cli.Verbs;
@@ -59,11 +62,36 @@ internal static class NewVerb
         var text = Stretching.Stretch(template, wish);
         var reading = DesignFile.Read(text, path);
         if (reading.Design is not { } design)
-            throw DesignInput.Refused(reading.Diagnostics);
-        _ = Shaped.Of(design);
+            throw Refused(reading.Diagnostics, wish);
+        var solution = HullShape.Solve(design.Vessel.MainHull);
+        if (solution.Surface is null)
+            throw Refused(design.Source.Explain(solution.Conflicts), wish);
+        var fairness = FairnessReport.Of(HullLines.Of(solution.Surface));
         OutputFile.Write(path, Encoding.UTF8.GetBytes(text), force);
-        Streams.Error.WriteLine($"wrote {path} from {from}; see its lines judged with: lines check {path}");
+        Streams.Error.WriteLine($"wrote {path} from {from}. {fairness.Verdict}");
+        Streams.Error.WriteLine(fairness.Fair ? $"next: lines check {path}" : $"what to ease: lines check {path}");
         return ExitCode.Done;
+    }
+
+    /// <summary>Tells the faults of a stretched design by the options that made them; there is no file yet to point into.</summary>
+    private static CommandFailure Refused(IReadOnlyList<Diagnostic> faults, StretchWish wish)
+    {
+        foreach (var fault in faults)
+        {
+            var option = fault.Key switch
+            {
+                "title" when wish.Title is not null => "--title",
+                "hull.length" when wish.Length is not null => "--length",
+                "hull.beam" when wish.Beam is not null => "--beam",
+                "hull.depth" when wish.Depth is not null => "--depth",
+                "hull.draft" when wish.Draft is not null => "--draft",
+                _ => $"{fault.Key}, stretched",
+            };
+            Streams.Error.WriteLine($"{option}: {fault.Problem}; {fault.Remedy}");
+        }
+
+        Streams.Say("the template cannot be stretched so; nothing written");
+        return new CommandFailure(ExitCode.Wrong, "") { Diagnostics = faults };
     }
 
     private static string NoSuch(string name)

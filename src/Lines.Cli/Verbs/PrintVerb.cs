@@ -34,8 +34,10 @@ internal static class PrintVerb
         var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf");
         Common.Format(target, ".pdf");
         OutputFile.Check(target, force);
-        OutputFile.Write(target, new Products(Shaped.From(path), units).Patterns(paper, correction), force);
-        Streams.Error.WriteLine($"wrote {target}; print page 1 at 100 % and measure its square before printing the rest");
+        var products = new Products(Shaped.From(path), units);
+        OutputFile.Write(target, products.Patterns(paper, correction), force);
+        var pages = products.PatternPages(paper, correction).Count;
+        Streams.Error.WriteLine(Invariant($"wrote {target}, {pages} pages; print page 1 at 100 % and measure its square before printing the rest"));
         return ExitCode.Done;
     }
 }

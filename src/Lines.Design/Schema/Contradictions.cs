@@ -43,9 +43,9 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
             return;
         var (length, beam) = (values.Number("hull.length"), values.Number("hull.beam"));
         if (beam > length / StoutestHull)
-            Fault("hull.beam", Invariant($"is more than 1/{StoutestHull} of the length"), $"give at most {Like("hull.beam", length / StoutestHull)}, or a longer hull");
+            Fault("hull.beam", Invariant($"makes the hull less than {StoutestHull} times as long as broad, which is no slim hull"), $"give at most {Like("hull.beam", length / StoutestHull)}, or a longer hull");
         else if (beam < length / SlimmestHull)
-            Fault("hull.beam", Invariant($"is less than 1/{SlimmestHull} of the length"), $"give at least {Like("hull.beam", length / SlimmestHull)}, or a shorter hull");
+            Fault("hull.beam", Invariant($"makes the hull more than {SlimmestHull} times as long as broad"), $"give at least {Like("hull.beam", length / SlimmestHull)}, or a shorter hull");
     }
 
     private void Heights()
@@ -77,7 +77,7 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
         foreach (var key in (string[])["hull.bow.forefoot", "hull.stern.heel"])
         {
             if (values.Has(key) && values.Number(key) > length * LongestProfile && !(IsTransom && key.EndsWith("heel", StringComparison.Ordinal)))
-                Fault(key, Invariant($"is more than {LongestProfile} of the length from its end"), $"give at most {Like(key, length * LongestProfile)}");
+                Fault(key, Invariant($"reaches over more than {LongestProfile * 100:F0} % of the length"), $"give at most {Like(key, length * LongestProfile)}");
         }
     }
 
@@ -92,9 +92,7 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
         if (values.All("hull.stern.immersion", "hull.draft"))
         {
             var (immersion, draft) = (values.Number("hull.stern.immersion"), values.Number("hull.draft"));
-            if (immersion <= 0)
-                Fault("hull.stern.immersion", "lifts the foot of the transom out of the water, which is not yet understood by this version", "give more than 0 mm");
-            else if (immersion > draft)
+            if (immersion > draft)
                 Fault("hull.stern.immersion", "puts the foot of the transom below the keel", $"give at most the draft, {Like("hull.stern.immersion", draft)}");
         }
 

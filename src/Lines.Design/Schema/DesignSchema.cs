@@ -66,7 +66,7 @@ public static class DesignSchema
             with { Required = true },
         Ratio("hull.bow.sheer_fullness", "The same measure of the sheer in plan: volume above water.", "0.68", 0.5, 0.95, Dial.BowSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.bow.rocker", "Height of the keel at the forefoot.", "50 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.BowRocker),
+        Needed("hull.bow.rocker", "Height of the keel at the forefoot; less than the draft.", "50 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.BowRocker),
         Needed("hull.bow.sheer", "Height of the sheer at the bow.", "520 mm", 0.08, 2, (0.1, 1), Stretch.Up, Dial.BowSheer),
         Needed("hull.bow.forefoot", "Where the stem meets the keel, aft of the foremost point.", "250 mm", 0.01, 5, (0.05, 1), Stretch.Along, Dial.Forefoot),
         Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", 0, 80, Stretch.UpOverAcross, Dial.BowVee)
@@ -82,7 +82,7 @@ public static class DesignSchema
             with { Required = true },
         Ratio("hull.stern.sheer_fullness", "The same measure of the sheer in plan.", "0.66", 0.5, 0.95, Dial.SternSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom given this way.", "40 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.SternRocker),
+        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom given this way; less than the draft.", "40 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.SternRocker),
         Needed("hull.stern.sheer", "Height of the sheer at the stern.", "480 mm", 0.08, 2, (0.1, 1), Stretch.Up, Dial.SternSheer),
         Needed("hull.stern.heel", "Where the sternpost meets the keel, forward of the aftmost point.", "220 mm", 0.01, 5, (0.05, 1), Stretch.Along, Dial.Heel)
             with { Stern = Pointed },
@@ -94,7 +94,7 @@ public static class DesignSchema
             with { Stern = Transom, Required = true, Default = null },
         Needed("hull.stern.breadth", "Greatest breadth of the transom, on its own plane.", "620 mm", 0.05, 3, (0.1, 1.5), Stretch.Across, Dial.TransomBreadth)
             with { Stern = Transom },
-        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline, negative when clear of it; in place of rocker.", "30 mm", -0.5, 0.5, (-0.1, 0.15), Stretch.Up, Dial.TransomImmersion)
+        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline; in place of rocker, at most the draft.", "30 mm", 0.001, 0.5, (0.001, 0.15), Stretch.Up, Dial.TransomImmersion)
             with { Stern = Transom, Required = false, Default = "rocker gives the foot" },
     ];
 

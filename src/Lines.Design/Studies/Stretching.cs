@@ -24,7 +24,7 @@ public sealed record StretchWish
     /// <summary>Title; null keeps it.</summary>
     public string? Title { get; init; }
 
-    /// <summary>Notation of the lengths that follow.</summary>
+    /// <summary>Notation of the lengths nobody gave; other than millimeters, every metric length of the design is written in it.</summary>
     public LengthNotation Notation { get; init; }
 }
 
@@ -78,7 +78,11 @@ public static class Stretching
         };
         if (wished is not null)
             return Quoted(wished);
-        if (!DesignSchema.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value || factors.Keep(key.Stretch))
+        if (!DesignSchema.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value)
+            return null;
+        var rewritten = key.Kind is KeyKind.Length or KeyKind.Lengths
+            && value.Notation == LengthNotation.Millimeters && wish.Notation != LengthNotation.Millimeters;
+        if (factors.Keep(key.Stretch) && !rewritten)
             return null;
         return key.Kind switch
         {

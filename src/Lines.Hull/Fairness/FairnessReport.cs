@@ -25,7 +25,7 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
             if (Faults is [var worst, ..])
                 return Invariant($"Not fair: {Faults.Count} of {Lines.Count} lines are outside their limits; worst, {worst.Sentence}.");
             var shape = ConvexThroughout ? "convex throughout" : Invariant($"deepest unasked hollow {1000 * WorstHollow.Hollow.Depth:F2} mm");
-            return Invariant($"Fair: {shape}; the {WorstOnBatten.Name} stands furthest off a batten, {1000 * WorstOnBatten.Batten.Depth:F2} mm.");
+            return Invariant($"Fair: {shape}; {WorstOnBatten.Subject} stands furthest off a batten, {1000 * WorstOnBatten.Batten.Depth:F2} mm.");
         }
     }
 

@@ -14,7 +14,7 @@ public readonly record struct Blemish(double Depth, Point3 Place, string Station
 /// <param name="Line">The line.</param>
 /// <param name="Name">Its name, with the view where it is seen in two: "sheer in profile".</param>
 /// <param name="Inflections">Changes of the sign of curvature.</param>
-/// <param name="UnaskedInflections">Those of them that stand where none was asked for.</param>
+/// <param name="UnaskedInflections">Those of them that stand where none was asked for, on a line with a hollow a builder could find (0.1 mm).</param>
 /// <param name="MonotonePieces">Pieces along which the curvature only rises or only falls.</param>
 /// <param name="Hollow">The deepest hollow nobody asked for.</param>
 /// <param name="HollowLimit">What that may be [m].</param>
@@ -49,6 +49,9 @@ public sealed record LineFairness(
     /// <summary>Whether the hollow, not the batten, is the worse against its limit.</summary>
     public bool IsHollow => Hollow.Depth / HollowLimit > Batten.Depth / BattenLimit;
 
+    /// <summary>The line as the subject of a sentence: numbered lines go without article.</summary>
+    public string Subject => char.IsAsciiDigit(Name[^1]) ? Name : "the " + Name;
+
     /// <summary>What is worst about the line, where and how much, in words and millimeters, no full stop.</summary>
     public string Sentence
     {
@@ -58,8 +61,8 @@ public sealed record LineFairness(
                 ? Invariant($"{1000 * Worst.Place.Z:F0} mm above the base line")
                 : Invariant($"near station {Worst.Station}, {1000 * Worst.Place.X:F0} mm from the bow");
             return IsHollow
-                ? Invariant($"the {Name} is hollow by {1000 * Hollow.Depth:F2} mm (limit {1000 * HollowLimit:F2}) {place}")
-                : Invariant($"the {Name} stands {1000 * Batten.Depth:F2} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
+                ? Invariant($"{Subject} is hollow by {1000 * Hollow.Depth:F2} mm (limit {1000 * HollowLimit:F2}) {place}")
+                : Invariant($"{Subject} stands {1000 * Batten.Depth:F2} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
         }
     }
 
@@ -86,7 +89,7 @@ public sealed record LineFairness(
             line,
             intention.Name,
             inflections.Count,
-            inflections.Count(t => !intention.Asks(At(t))),
+            unasked.Depth > Limits.Hollow ? inflections.Count(t => !intention.Asks(At(t))) : 0,
             CurvatureRuns.MonotonePieces(trace),
             Blemish(unasked.Depth, unasked.Place),
             intention.HollowLimit,

@@ -43,7 +43,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         return d.Midship.Fullness < bound
             ? null
             : new FormFault(
-                Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents"),
+                Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents, and a fair one stays some way under it"),
                 [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]);
     }
 
@@ -75,7 +75,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 
         return lines.Stern.Hollow <= Straight
             ? null
-            : new FormFault("no transom without a hollow takes the waterline's end and this breadth", [Dial.TransomBreadth, Dial.RunFullness]);
+            : new FormFault("no transom without a hollow takes the waterline's end and this breadth", [FootOf(d), Dial.TransomBreadth, Dial.RunFullness]);
     }
 
     private static FormFault? WaterlineFault(CharacterLines lines)
@@ -90,7 +90,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         if (!fore && lines.Dials.Stern is PointedStern { RunAngle: not null })
             dials.Add(Dial.RunAngle);
         if (lines.Dials.Stern is TransomStern && !fore)
-            dials.Add(Dial.TransomBreadth);
+            dials.AddRange([FootOf(lines.Dials), Dial.TransomBreadth]);
         if (lines.Dials.Widest is not null)
             dials.Add(Dial.Widest);
         if (!fore || lines.Dials.Bow.EntryAngle is null)
@@ -190,8 +190,8 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             ];
         }
 
-        return d.Stern is TransomStern t
-            ? [.. hollow, Dial.RunFullness, Dial.TransomBreadth, t.FootIsImmersion ? Dial.TransomImmersion : Dial.SternRocker, Dial.Deadrise, Dial.MidshipFullness]
+        return d.Stern is TransomStern
+            ? [.. hollow, Dial.RunFullness, Dial.TransomBreadth, FootOf(d), Dial.Deadrise, Dial.MidshipFullness]
             :
             [
                 .. hollow,
@@ -199,6 +199,9 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 Dial.RunFullness, Dial.SternRocker, Dial.Heel, Dial.Deadrise, Dial.MidshipFullness,
             ];
     }
+
+    /// <summary>The dial that gives the foot of the stern.</summary>
+    private static Dial FootOf(HullDials d) => d.Stern is TransomStern { FootIsImmersion: true } ? Dial.TransomImmersion : Dial.SternRocker;
 
     private static double AlongX(CharacterLines lines, double u, double v)
     {

@@ -40,7 +40,11 @@ public static class HullShape
 
         var onWaterline = SplineRows.At(v, vw, 0);
         if (free)
+        {
             skin.AlongV(onWaterline, nu - 1, height: false, lines.Waterline.Ordinate[^1]);
+            skin.LooseTransom(lines.Stern.Y);
+        }
+
         skin.LooseSheer(
             lines.SheerPlan,
             um,

@@ -94,6 +94,18 @@ internal sealed class SkinProgram
         }
     }
 
+    /// <summary>The edge of a transom, left to the skin between its ends: it keeps the bend of a batten as nearly as the skin lets it.</summary>
+    /// <param name="half">Poles of the batten's half-breadth [m].</param>
+    public void LooseTransom(double[] half)
+    {
+        var last = (_u.Count - 1) * _v.Count;
+        SplineRows.ForGaussPoints(_v, 0, 1, 4, (v, w) =>
+        {
+            var bend = SplineRows.At(_v, v, 2);
+            _program.AddSquare(bend.Shifted(last), bend.Dot(half), SkinStiffness.Transom * w);
+        });
+    }
+
     /// <summary>Angle of the section from level at the keel.</summary>
     /// <param name="u">Where along the keel.</param>
     /// <param name="angle">The angle [rad].</param>

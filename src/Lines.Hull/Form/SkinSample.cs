@@ -118,6 +118,9 @@ internal static class SkinStiffness
     /// <summary>Of the sheer's departure from its batten.</summary>
     public const double Sheer = 0.1;
 
+    /// <summary>Of a transom's departure from its batten.</summary>
+    public const double Transom = 0.5;
+
     /// <summary>Of a hollow in waterline, section or diagonal [1/m²].</summary>
     public const double Convexity = 5e7;
 

@@ -23,11 +23,11 @@ internal static class LengthReader
         if (text.Length > UnitScanner.LongestText)
             return new UnitFault("is too long to be a length", Notations);
 
-        var scan = new UnitScanner(text);
+        var scan = new UnitScanner(Plain(text));
         scan.SkipBlanks();
         if (scan.AtEnd)
             return new UnitFault("is empty", Notations);
-        var negative = scan.Take('-') || scan.Take('−');
+        var negative = scan.Take('-');
         if (!negative)
             scan.Take('+');
         scan.SkipBlanks();
@@ -41,6 +41,23 @@ internal static class LengthReader
             length = new Length(negative && meters != 0 ? -meters : meters);
         return fault;
     }
+
+    /// <summary>The text with the hyphens, dashes, primes and curled quotes of typesetters as a keyboard has them, one for one.</summary>
+    /// <remarks>Our own tables are set with the hyphen that does not break, and a spreadsheet curls quotes.</remarks>
+    private static string Plain(string text) => string.Create(text.Length, text, (plain, from) =>
+    {
+        for (var k = 0; k < plain.Length; k++)
+        {
+            plain[k] = from[k] switch
+            {
+                '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2212' => '-',
+                '\u2032' or '\u2019' or '\u2018' => '\'',
+                '\u2033' or '\u201D' or '\u201C' => '"',
+                '\u00A0' or '\u2009' or '\u202F' => ' ',
+                var c => c,
+            };
+        }
+    });
 
     /// <summary>Feet-inches-eighths; <paramref name="tried"/> says whether the text has that shape at all.</summary>
     private static UnitFault? ReadEighths(UnitScanner scan, out double meters, out bool tried)

@@ -29,7 +29,15 @@ public static class FairnessText
                 .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
         }
 
-        return text.ToString();
+        return text.Append("  ").Append(Allowed(report)).Append('\n').ToString();
+    }
+
+    /// <summary>What the lines may be, in a sentence.</summary>
+    internal static string Allowed(FairnessReport report)
+    {
+        var low = report.Lines.Where(l => l.Line.Kind == LineKind.Waterline).Select(l => l.HollowLimit).DefaultIfEmpty(Limits.Hollow).Max();
+        return Invariant($"Allowed: hollow {Millimeters(Limits.Hollow)} mm, on waterlines below the design waterline {Millimeters(low)} mm; ")
+            + Invariant($"off the batten {Millimeters(Limits.Batten)} mm (1/32 in). Inflections count where their hollow is more than {Millimeters(Limits.Hollow)} mm.");
     }
 
     private static string Millimeters(double meters) => Invariant($"{meters * 1000:F2}");

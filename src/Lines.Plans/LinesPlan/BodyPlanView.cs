@@ -92,8 +92,8 @@ internal sealed class BodyPlanView
                 // The label stands beyond the end where there is room off the grid, else on the line itself.
                 Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
                 var way = (to - from).Unit();
-                var at = Enumerable.Range(0, 9).Select(i => to + ((2.4 + (0.5 * i)) * way)).Where(p => IsClear(p, taken)).Take(1).ToList();
-                _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, to], at.Count == 0 ? d.Label : ""));
+                var at = Enumerable.Range(0, 40).Select(i => to + ((2.4 + (0.5 * i)) * way)).Where(p => IsClear(p, taken)).Take(1).ToList();
+                _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, at.Count == 0 ? to : at[0] - (2.4 * way)], at.Count == 0 ? d.Label : ""));
                 taken.AddRange(at);
                 foreach (var p in at)
                     _marks.Text(PlanInks.Lettering, d.Label, p, 1.8, anchor: Anchor.Middle);
@@ -104,6 +104,7 @@ internal sealed class BodyPlanView
     // Whether a label's middle is off the lines of the grid and other labels, above the base line.
     private bool IsClear(Point2 p, List<Point2> taken) =>
         p.Y > _layout.Body.Y + 1.4
+        && Math.Abs(p.X - _layout.Body.X) < Reach - 2
         && _lines.Grid.Waterlines.All(z => Math.Abs(_layout.Body.Y + (z * K) - p.Y) > 1.4)
         && _lines.Grid.Buttocks.All(y => Math.Abs(Math.Abs(p.X - _layout.Body.X) - (y * K)) > 2.4)
         && taken.TrueForAll(t => t.DistanceTo(p) > 5);

@@ -24,10 +24,10 @@ internal static class TitleBlock
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
             : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
         var row = y - 17;
-        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Work from the figures, not from the paper.", Cautions.Rules })
+        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Gray combs: teeth as long as the line is curved there.", "Work from the figures, not from the paper.", Cautions.Rules })
         {
             marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
-            row -= 4.2;
+            row -= 3.6;
         }
 
         DrawScaleBar(marks, new Point2(left, row - 5.4), width - 12, layout.PerMeter);

@@ -22,6 +22,9 @@ internal static class SettingUpTable
     private const double HeadLetters = 1.9;
     private const string None = "-";
 
+    /// <summary>A far face prouder than this takes a stroke of the plane [m].</summary>
+    private const double Noticeable = 0.0002;
+
     private static readonly (string First, string Second, double Width, bool Figures)[] s_columns =
     [
         ("Mold", "", 22, false), ("Labeled face", "looks to", 26, false), ("Stock stands", "", 34, false),
@@ -93,6 +96,6 @@ internal static class SettingUpTable
         yield return Figure(mold.Heights.Waterline);
         yield return Figure(mold.Heights.Keel);
         yield return Figure(mold.Heights.HalfBreadth);
-        yield return mold.Kind != MoldKind.Station ? None : mold.Proud == 0 ? "clear" : Invariant($"{mold.Proud * 1000:F2} mm");
+        yield return mold.Kind != MoldKind.Station ? None : mold.Proud < Noticeable ? "clear" : Invariant($"{mold.Proud * 1000:F1} mm");
     }
 }

@@ -15,7 +15,7 @@ internal static class FairnessTable
         var html = new StringBuilder();
         html.Append("<p class=\"verdict").Append(report.Fair ? "" : " bad").Append("\">").Append(ReportPage.Escaped(report.Verdict)).Append("</p>\n");
         html.Append("<p>A line is fair when it has no hollow that nobody asked for and lies as a batten would lie through every other of its ")
-            .Append("points. Sizes are in millimeters on the full-size boat.</p>\n");
+            .Append("points. Sizes are in millimeters on the full-size boat. ").Append(ReportPage.Escaped(FairnessText.Allowed(report))).Append("</p>\n");
         Faults(html, report);
         html.Append("<div class=\"scroll\">\n<table>\n<caption>By family</caption>\n").Append(Columns("Lines")).Append("<tbody>\n");
         foreach (var family in report.Lines.GroupBy(l => Family(l.Line.Kind), StringComparer.Ordinal))

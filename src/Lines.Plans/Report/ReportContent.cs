@@ -18,5 +18,4 @@ public sealed record ReportContent(
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>
 /// <param name="Purpose">What it is for, one sentence.</param>
-/// <param name="OpenFirst">Whether it is the one to open first.</param>
-public sealed record ReportFile(string Path, string Purpose, bool OpenFirst = false);
+public sealed record ReportFile(string Path, string Purpose);

@@ -37,8 +37,6 @@ public static class ReportPage
     private static void Head(StringBuilder page, ReportContent content)
     {
         page.Append("<header>\n<h1>").Append(Escaped(content.Title)).Append("</h1>\n<p>").Append(Escaped(content.Fairness.Verdict)).Append("</p>\n");
-        if (content.Files.FirstOrDefault(f => f.OpenFirst) is { } first)
-            page.Append("<p>Open first: ").Append(Link(first.Path)).Append(". ").Append(Escaped(first.Purpose)).Append("</p>\n");
         page.Append("</header>\n");
     }
 
@@ -46,7 +44,14 @@ public static class ReportPage
         page.Append("<section aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n<figure class=\"plan\">\n")
             .Append("<div tabindex=\"0\" role=\"region\" aria-label=\"Lines plan, scrolls sideways on a narrow screen\">\n")
             .Append(SvgFile.Write(content.LinesPlan))
-            .Append("</div>\n<figcaption>Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right.</figcaption>\n</figure>\n</section>\n");
+            .Append("</div>\n<figcaption>Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right.")
+            .Append(PlanLinks(content)).Append("</figcaption>\n</figure>\n</section>\n");
+
+    private static string PlanLinks(ReportContent content)
+    {
+        var plans = content.Files.Where(f => f.Path.StartsWith("lines-plan.", StringComparison.Ordinal)).ToList();
+        return plans.Count == 0 ? "" : " To print or to look closer: " + string.Join(", ", plans.Select(f => Link(f.Path))) + ".";
+    }
 
     private static void Numbers(StringBuilder page, ReportContent content)
     {
@@ -83,8 +88,6 @@ public static class ReportPage
         foreach (var file in files)
         {
             page.Append("<tr><th scope=\"row\">").Append(Link(file.Path)).Append("</th><td>");
-            if (file.OpenFirst)
-                page.Append("<strong>Open this first.</strong> ");
             page.Append(Escaped(file.Purpose)).Append("</td></tr>\n");
         }
 

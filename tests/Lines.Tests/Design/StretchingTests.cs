@@ -19,6 +19,16 @@ public sealed class StretchingTests
     }
 
     [Fact]
+    public void A_metric_design_asked_for_in_inches_has_no_millimeters_left()
+    {
+        var text = Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Length = "17 ft", Notation = LengthNotation.Inches });
+
+        Assert.DoesNotContain(" mm\"", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(" m\"", text, StringComparison.Ordinal);
+        Assert.Empty(DesignFile.Read(text, "a.toml").Diagnostics);
+    }
+
+    [Fact]
     public void Only_the_values_change_never_the_page()
     {
         var text = Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Length = "6 m", Beam = "0.8 m", Depth = "40 cm", Title = "Long \"Tender\"" });

@@ -30,7 +30,7 @@ public class ReportPageTests
         ],
         LengthNotation.Millimeters,
         FairnessReport.Of(HullOnTrial),
-        [new("templates-letter.pdf", "Full-size patterns to print.", OpenFirst: true), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
+        [new("templates-letter.pdf", "Full-size patterns to print."), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
 
     private static readonly string Page = ReportPage.Of(Content);
 
@@ -65,7 +65,7 @@ public class ReportPageTests
             .Concat(Content.Files.SelectMany(f => new[] { f.Path, f.Purpose })).Concat(Cautions.All).Append(Content.Title))
             Assert.Contains(wanted, text, StringComparison.Ordinal);
         Assert.Contains("estimate: fresh water", text, StringComparison.Ordinal);
-        Assert.Contains("Open first: templates-letter.pdf", text, StringComparison.Ordinal);
+        Assert.Contains("Full-size patterns to print.", text, StringComparison.Ordinal);
     }
 
     [Fact]
