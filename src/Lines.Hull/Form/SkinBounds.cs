@@ -47,8 +47,15 @@ internal sealed class SkinBounds
             rows.Add(new ElasticRow(rise.Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold));
 
             // A transom is broadest at the sheer.
-            if (s.U == 1)
+            if (s.U == 1 && _scale.Transom)
                 rows.Add(new ElasticRow(s.Row(_net, new Partials(0, -1, 0, 0, 0), default), 0, SkinStiffness.Fold));
+        }
+
+        // Close to the keel the skin spreads upward, a hair even where the stem begins, so that no half-breadth is negative there.
+        foreach (var s in _edge)
+        {
+            var least = 0.002 * _scale.Length * Math.Min(s.U, 1 - s.U);
+            rows.Add(new ElasticRow(s.Row(_net, new Partials(0, -1, 0, 0, 0), default), -least, SkinStiffness.Spread));
         }
 
         return rows;

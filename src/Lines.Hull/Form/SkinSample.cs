@@ -124,6 +124,9 @@ internal static class SkinStiffness
     /// <summary>Of a hollow in waterline, section or diagonal [1/m²].</summary>
     public const double Convexity = 5e7;
 
+    /// <summary>Of a section that does not spread close to the keel.</summary>
+    public const double Spread = 1e8;
+
     /// <summary>Of heights that do not rise.</summary>
     public const double Fold = 1e6;
 }

@@ -3,9 +3,9 @@ namespace Lines.EndToEnd.Tests.Support;
 /// <summary>Designs for the journeys.</summary>
 public static class Designs
 {
-    /// <summary>A hull that builds and is not fair: much rocker and a full floor on a short forefoot leave the end sections hollow.</summary>
+    /// <summary>A hull that builds and is not fair: a steep vee on a fine entry, with hollow lines allowed, turns the first buttock hard.</summary>
     public const string Unfair = """
-        title = "Gauge Tender"             # printed on every sheet
+        title = "Gauge Tender"
 
         [hull]
         length = "5.20 m"
@@ -13,7 +13,7 @@ public static class Designs
         depth  = "360 mm"
         draft  = "115 mm"
         widest = 0.50
-        hollow = false
+        hollow = true
 
         [hull.bow]
         entry_fullness = 0.62
@@ -21,6 +21,8 @@ public static class Designs
         rocker   = "50 mm"
         sheer    = "520 mm"
         forefoot = "250 mm"
+        vee      = "45 deg"
+        entry_angle = "12 deg"
 
         [hull.stern]
         kind = "pointed"
@@ -42,7 +44,6 @@ public static class Designs
         strip_width = "19 mm"
         stem_siding = "19 mm"
         joints = ["1.30 m", "3.90 m"]
-
         """;
 
     /// <summary>The text of the first template.</summary>

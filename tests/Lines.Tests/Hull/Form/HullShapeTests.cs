@@ -98,6 +98,14 @@ public class HullShapeTests
     }
 
     [Fact]
+    public void Where_hollow_lines_are_asked_for_every_vee_from_u_to_80_degrees_builds()
+    {
+        var d = FormDials.DoubleEnder with { Hollow = true };
+        foreach (var degrees in Enumerable.Range(0, 9).Select(k => 10.0 * k))
+            ReadsBack(d with { Bow = d.Bow with { Vee = degrees * FormDials.Degree } });
+    }
+
+    [Fact]
     public void Random_dials_end_in_a_hull_that_reads_back_or_in_a_conflict_that_names_dials()
     {
         var random = new Random(20261125);
