@@ -53,7 +53,7 @@ internal sealed class CrossSection
     {
         section = null;
         var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness);
-        if (!InsetSection.TryCut(shaping.Skin, plane, u, 1, upward, p => p.Point.Y, out var cut, out reason))
+        if (!InsetSection.TryCut(shaping.Skin, plane, u, 1, upward, p => p.Point.Y, out var cut, out reason, () => shaping.OnKeel(plane)))
             return false;
         // The sheer is marked where the edge has the height of the outside's sheer in the same plane.
         var sheer = SheerIn(shaping, plane);

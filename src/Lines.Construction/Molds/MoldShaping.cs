@@ -60,7 +60,36 @@ public sealed class MoldShaping
     public double? OnSheer(double low, double high, Func<InsetPoint, double> quantity)
     {
         ArgumentNullException.ThrowIfNull(quantity);
-        double qLow = quantity(Skin.At(low, 1)), qHigh = quantity(Skin.At(high, 1));
+        return Root(low, high, u => quantity(Skin.At(u, 1)));
+    }
+
+    /// <summary>The parameters of the point of the keel line's inside in a plane; null where it does not come there.</summary>
+    public (double U, double V)? OnKeel(Plane plane) =>
+        Root(-0.05, 1.05, u => plane.DistanceTo(Skin.At(u, 0).Point)) is { } u ? (u, 0) : null;
+
+    /// <summary>The parameters of the lowest point of the inside at a station and a half-breadth; null where there is none.</summary>
+    /// <param name="x">The station [m].</param>
+    /// <param name="halfBreadth">The half-breadth [m].</param>
+    public (double U, double V)? OnBottom(double x, double halfBreadth)
+    {
+        double? Station(double v) => Root(-0.05, 1.05, u => Skin.At(u, v).Point.X - x);
+        double Beyond(double v) => Station(v) is { } u ? Skin.At(u, v).Point.Y - halfBreadth : double.NaN;
+
+        // Folds of the outside stand at the turn of the bilge or above it: the first place from the keel is the lowest.
+        const int places = 64;
+        for (var i = 0; i < places; i++)
+        {
+            double low = (double)i / places, high = (i + 1.0) / places;
+            if (Beyond(low) <= 0 && Beyond(high) > 0 && Root(low, high, Beyond) is { } v && Station(v) is { } u)
+                return (u, v);
+        }
+
+        return null;
+    }
+
+    private static double? Root(double low, double high, Func<double, double> quantity)
+    {
+        double qLow = quantity(low), qHigh = quantity(high);
         if (!(qLow > 0 != qHigh > 0) || double.IsNaN(qLow) || double.IsNaN(qHigh))
             return null;
         while (Math.Abs(high - low) > 1e-13)
@@ -68,7 +97,7 @@ public sealed class MoldShaping
             var mid = (low + high) / 2;
             if (mid == low || mid == high)
                 break;
-            if (quantity(Skin.At(mid, 1)) > 0 == qLow > 0)
+            if (quantity(mid) > 0 == qLow > 0)
                 low = mid;
             else
                 high = mid;

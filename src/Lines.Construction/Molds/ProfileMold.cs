@@ -33,7 +33,8 @@ internal static class ProfileMold
         var half = shaping.Build.StemSiding / 2;
         var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + half;
         if (!InsetSection.TryCut(
-            shaping.Skin, Plane.AtY(half), SheerU(shaping, bow), 1, upward, p => bow ? x - p.Point.X : p.Point.X - x, out var cut, out var reason))
+            shaping.Skin, Plane.AtY(half), SheerU(shaping, bow), 1, upward, p => bow ? x - p.Point.X : p.Point.X - x, out var cut, out var reason,
+            () => shaping.OnBottom(x, half)))
         {
             throw new ArithmeticException((bow ? "stem mold: " : "stern mold: ") + reason);
         }

@@ -32,17 +32,17 @@ internal static class StationMold
             return false;
         }
 
-        if (!CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out reason))
-            return false;
-        var depth = section!.Sheer - section.Keel.Point.Z;
-        if (!(depth >= LeastDepth))
-        {
-            reason = Invariant($"its section is only {depth * 1000:F0} mm deep inside the planking");
-            return false;
-        }
-
         try
         {
+            if (!CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out reason))
+                return false;
+            var depth = section!.Sheer - section.Keel.Point.Z;
+            if (!(depth >= LeastDepth))
+            {
+                reason = Invariant($"its section is only {depth * 1000:F0} mm deep inside the planking");
+                return false;
+            }
+
             mold = Shaped(shaping, x, number, face, frame, section);
             return true;
         }

@@ -182,6 +182,21 @@ public class MoldPlanTests
     public void Hulls_of_random_dials_get_molds_that_hold_the_shape(int number)
     {
         // Of the solver's own random dials, those whose keel turns so tightly near the ends that the edge takes its closest arcs there.
+        foreach (var mold in Stations(RandomHullHolds(number)))
+            AssertShortOnlyInBends([.. mold.Outline.Segments()]);
+    }
+
+    [Theory]
+    [InlineData(30)]
+    [InlineData(39)]
+    [InlineData(162)]
+    [InlineData(219)]
+    public void A_turn_tighter_than_the_planking_or_a_fold_of_the_skin_leaves_no_mold_out(int number) =>
+        // 39 turns back by 0.03 mm where a mold's edge nears the keel; 162 and 219 have a fold of 0.1 mm in the outside itself.
+        RandomHullHolds(number);
+
+    private static MoldPlan RandomHullHolds(int number)
+    {
         var random = new Random(7);
         var dials = FormDials.Random(random);
         for (var i = 0; i < number; i++)
@@ -189,18 +204,21 @@ public class MoldPlanTests
         var hull = HullShape.Solve(dials).Surface!;
         var plan = MoldPlan.Of(hull, Build);
         Assert.True(plan.Molds.Count > 10);
-        Assert.DoesNotContain(plan.LeftOut, l => l.Reason.Contains("too thick", StringComparison.Ordinal));
+        Assert.All(plan.LeftOut, l => Assert.True(IsNearAnEnd(l.Reason), l.Reason));
+        Assert.Contains(plan.Molds, m => m.Kind == MoldKind.Stem);
+        Assert.Contains(plan.Molds, m => m.Kind is MoldKind.Stern or MoldKind.Transom);
         foreach (var mold in Stations(plan))
         {
-            AssertShortOnlyInBends([.. mold.Outline.Segments()]);
             var u = mold.X / dials.Length;
             foreach (var p in EdgePoints(mold, 12))
             {
                 var space = mold.Frame.ToHull(p);
                 space = space with { Y = Math.Abs(space.Y) };
-                Assert.Equal(Build.Planking, NearestOnSkin.Distance(hull.Side.PointAt, space, (u - 0.06, u + 0.06), (0, 1.3)), 0.00002);
+                Assert.Equal(Build.Planking, NearestOnSkin.Distance(hull.Side.PointAt, space, (u - 0.1, u + 0.1), (0, 1.3)), 0.00002);
             }
         }
+
+        return plan;
     }
 
     [Fact]
@@ -252,6 +270,11 @@ public class MoldPlanTests
         "solved double-ender" => HullShape.Solve(FormDials.DoubleEnder).Surface!,
         _ => HullShape.Solve(FormDials.TransomBoat).Surface!,
     };
+
+    // A mold station next to an end has no room beside its mold; nothing else is a reason to leave a mold out.
+    private static bool IsNearAnEnd(string reason) =>
+        reason.StartsWith("it stands only", StringComparison.Ordinal) || reason.StartsWith("it stands less than", StringComparison.Ordinal)
+        || reason.EndsWith("edge at the sheer lies beyond it", StringComparison.Ordinal);
 
     private static List<Mold> Stations(MoldPlan plan) => [.. plan.Molds.Where(m => m.Kind == MoldKind.Station)];
 
