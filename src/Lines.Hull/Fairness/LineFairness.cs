@@ -66,6 +66,13 @@ public sealed record LineFairness(
         }
     }
 
+    /// <summary>Bumps, dents, kinks, hollows and flats of the line, in order along it, each once; found when first asked for.</summary>
+    /// <remarks>They are far smaller than the limits for a fair hull: what a loftsman would look at twice. A hollow or a flat that is
+    /// the inward side of a bump, dent or kink is not named again.</remarks>
+    public IReadOnlyList<PlacedFault> Faults => Finder.Value;
+
+    private Lazy<IReadOnlyList<PlacedFault>> Finder { get; init; } = new([]);
+
     /// <summary>Judges one line.</summary>
     /// <param name="line">The line.</param>
     /// <param name="intention">What it is meant to do.</param>
@@ -84,7 +91,7 @@ public sealed record LineFairness(
 
         var inflections = CurvatureRuns.Inflections(trace);
         var flat = CurvatureRuns.WorstFlat(trace);
-        var gap = BattenTest.Of(trace, intention.TurnZone);
+        var gap = BattenTest.Of(StemWidth.LeftOut(line, trace), intention.TurnZone);
         var result = new LineFairness(
             line,
             intention.Name,
@@ -97,7 +104,12 @@ public sealed record LineFairness(
             Blemish(gap.Departure, gap.Place),
             Limits.Batten,
             Blemish(flat.Depth, flat.Place),
-            null);
+            null)
+        {
+            Finder = new(() => [.. LineFaults.In(StemWidth.LeftOut(line, trace), intention.TurnZone)
+                .Where(f => f.Kind != FaultKind.Hollow || !intention.Asks(At(f.Place)))
+                .Select(f => new PlacedFault(f, Blemish(f.Size, f.Place)))]),
+        };
         return result.Fair ? result : result with { Ease = DialToEase.For(result, lines.Hull) };
 
         Point3 At(double t) => line.At(t).Point;

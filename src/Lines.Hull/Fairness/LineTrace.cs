@@ -57,6 +57,18 @@ public sealed class LineTrace
     /// <summary>The line at any place.</summary>
     public TracePoint At(double place) => _at(place);
 
+    /// <summary>The part of the line between two samples.</summary>
+    /// <param name="first">First sample of the part.</param>
+    /// <param name="last">Last sample of the part, after the first.</param>
+    public LineTrace Between(int first, int last)
+    {
+        if (first < 0 || last >= _samples.Length || last <= first)
+            throw new ArgumentOutOfRangeException(nameof(last), last, Invariant($"no part of {_samples.Length} samples from {first}"));
+        return first == 0 && last == _samples.Length - 1
+            ? this
+            : new LineTrace(_at, [.. Places.Skip(first).Take(last - first + 1)], OutwardSign);
+    }
+
     /// <summary>The trace of a hull line at its nodes and half-way between them.</summary>
     /// <param name="line">The line.</param>
     /// <param name="axes">The axes in which it is seen.</param>
@@ -83,11 +95,34 @@ public sealed class LineTrace
         }
     }
 
-    /// <summary>The place at a chord length from the start, by proportion between samples.</summary>
-    internal double PlaceAt(double length)
+    /// <summary>Heading of the line at every sample against that at the first, turns added up [rad], positive to the left.</summary>
+    internal double[] Headings()
     {
-        var k = Math.Clamp(Array.BinarySearch(_lengths, length) is var i && i >= 0 ? i : ~i - 1, 0, _lengths.Length - 2);
-        var s = (length - _lengths[k]) / (_lengths[k + 1] - _lengths[k]);
-        return Math.Clamp(Places[k] + (s * (Places[k + 1] - Places[k])), Places[0], Places[^1]);
+        var headings = new double[_samples.Length];
+        for (var k = 1; k < headings.Length; k++)
+        {
+            var (a, b) = (_samples[k - 1].Direction, _samples[k].Direction);
+            headings[k] = headings[k - 1] + Math.Atan2(a.Cross(b), a.Dot(b));
+        }
+
+        return headings;
+    }
+
+    /// <summary>Chord length from the start to the sample nearest to a place.</summary>
+    internal double LengthAt(double place)
+    {
+        var k = 0;
+        while (k < Places.Count - 1 && Places[k] < place)
+            k++;
+        return _lengths[k];
+    }
+
+    /// <summary>The sample nearest to a chord length from the start.</summary>
+    internal int SampleAt(double length)
+    {
+        var k = Array.BinarySearch(_lengths, length) is var i && i >= 0 ? i : ~i;
+        if (k == 0 || k == _lengths.Length)
+            return Math.Clamp(k, 0, _lengths.Length - 1);
+        return length - _lengths[k - 1] < _lengths[k] - length ? k - 1 : k;
     }
 }

@@ -27,7 +27,8 @@ public class PlantedFaultTests
         Assert.Empty(CurvatureRuns.Inflections(trace));
         Assert.Equal(2, CurvatureRuns.MonotonePieces(trace));
         Assert.Equal(0, CurvatureRuns.WorstFlat(trace).Depth);
-        Assert.InRange(BattenTest.Of(trace, BattenTest.EndZone).Departure, 0, string.Equals(name, "ellipse", StringComparison.Ordinal) ? 0.00025 : 0.00001);
+        Assert.InRange(BattenTest.Of(trace, BattenTest.EndZone).Departure, 0, string.Equals(name, "ellipse", StringComparison.Ordinal) ? 0.0001 : 0.00001);
+        Assert.Empty(LineFaults.In(trace, BattenTest.EndZone));
     }
 
     [Theory]
