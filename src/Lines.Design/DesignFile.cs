@@ -36,7 +36,7 @@ public static class DesignFile
         if (!TextCheck.Pass(source, faults))
             return new DesignReading(null, faults.Sorted());
 
-        var tree = TomlReader.Read(source, faults);
+        var tree = TomlReader.Read(source, DesignSchema.TableNames, faults);
         var values = SchemaReader.Read(tree, faults);
         Contradictions.Find(values, faults);
         if (!faults.IsEmpty)

@@ -11,6 +11,9 @@ namespace Lines.Design.Diagnostics;
 /// <param name="Excerpt">The line and a caret line under it; empty where the line is.</param>
 public sealed record Diagnostic(string File, Place Place, string Key, string Problem, string Remedy, string Excerpt)
 {
+    /// <summary>Which way the value has to move: -1 for less, 1 for more, 0 where that is no question of more or less.</summary>
+    public int Toward { get; init; }
+
     /// <summary>The fault on one line: <c>file:line:column: key: what is wrong; what would be right</c>.</summary>
     public string Headline => Invariant($"{File}:{Place.Line}:{Place.Column}: {Key}: {Problem}; {Remedy}");
 

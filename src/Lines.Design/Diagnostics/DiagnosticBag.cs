@@ -10,6 +10,7 @@ public sealed class DiagnosticBag
 
     private readonly SourceText _source;
     private readonly List<Diagnostic> _faults = [];
+    private readonly HashSet<Place> _unshown = [];
 
     /// <summary>An empty bag for one file.</summary>
     public DiagnosticBag(SourceText source) => _source = source;
@@ -25,13 +26,25 @@ public sealed class DiagnosticBag
     /// <param name="key">The key with its table.</param>
     /// <param name="problem">What is wrong, one clause.</param>
     /// <param name="remedy">What would be right, one clause.</param>
-    public void Add(Place place, string key, string problem, string remedy) =>
-        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, ""));
+    /// <param name="toward">Which way the value has to move: see <see cref="Diagnostic.Toward"/>.</param>
+    public void Add(Place place, string key, string problem, string remedy, int toward = 0) =>
+        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, "") { Toward = toward });
+
+    /// <summary>Adds a fault whose line is not fit to be shown.</summary>
+    /// <param name="place">Where.</param>
+    /// <param name="key">The key with its table.</param>
+    /// <param name="problem">What is wrong, one clause.</param>
+    /// <param name="remedy">What would be right, one clause.</param>
+    internal void AddWithoutExcerpt(Place place, string key, string problem, string remedy)
+    {
+        Add(place, key, problem, remedy);
+        _unshown.Add(place);
+    }
 
     /// <summary>The faults in the order of their places, those at one place in the order they were added.</summary>
     public IReadOnlyList<Diagnostic> Sorted()
     {
-        var sorted = _faults.OrderBy(f => f.Place).Take(Listed).Select(f => f with { Excerpt = _source.Excerpt(f.Place) }).ToList();
+        var sorted = _faults.OrderBy(f => f.Place).Take(Listed).Select(f => f with { Excerpt = _unshown.Contains(f.Place) ? "" : _source.Excerpt(f.Place) }).ToList();
         if (_faults.Count > Listed)
         {
             sorted.Add(new Diagnostic(

@@ -8,11 +8,12 @@ namespace Lines.Design.Schema;
 /// <param name="Place">Where the value stands.</param>
 /// <param name="Text">Text of a text or choice.</param>
 /// <param name="Number">Number, SI; 1 and 0 for true and false.</param>
-/// <param name="Numbers">Members of a list, SI.</param>
-/// <param name="Places">Places of the members of a list.</param>
-internal sealed record KeyValue(
-    string Raw, Place Place, string Text, double Number, IReadOnlyList<double> Numbers, IReadOnlyList<Place> Places)
+/// <param name="Items">Members of a list, in rising order.</param>
+internal sealed record KeyValue(string Raw, Place Place, string Text, double Number, IReadOnlyList<KeyValue> Items)
 {
+    /// <summary>The numbers of the members of a list, SI.</summary>
+    public IReadOnlyList<double> Numbers => [.. Items.Select(i => i.Number)];
+
     /// <summary>The notation a length is written in, so that an answer can be given in the same.</summary>
     public LengthNotation Notation { get; init; }
 }
@@ -23,6 +24,9 @@ internal sealed class DesignValues
     private readonly Dictionary<string, KeyValue> _values = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Place> _keys = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Place> _tables = new(StringComparer.Ordinal);
+
+    /// <summary>Values outside the range of their key; they are not among the sound ones.</summary>
+    public IReadOnlyList<(SchemaKey Key, KeyValue Value)> Beyond { get; set; } = [];
 
     /// <summary>Notes where a key stands, whatever its value is worth.</summary>
     public void PutKey(string path, Place place) => _keys.TryAdd(path, place);
@@ -35,6 +39,9 @@ internal sealed class DesignValues
 
     public void PutTable(string path, Place place) => _tables.TryAdd(path, place);
 
+    /// <summary>The kind of stern; null where the file gives none that is known.</summary>
+    public string? Stern => Find("hull.stern.kind")?.Text;
+
     public bool Has(string path) => _values.ContainsKey(path);
 
     public bool HasTable(string path) => path.Length == 0 || _tables.ContainsKey(path);
@@ -46,18 +53,6 @@ internal sealed class DesignValues
     public double? NumberOrNone(string path) => Find(path)?.Number;
 
     public double NumberOr(string path, double otherwise) => Find(path)?.Number ?? otherwise;
-
-    /// <summary>Whether all the keys have sound values.</summary>
-    public bool All(params ReadOnlySpan<string> paths)
-    {
-        foreach (var path in paths)
-        {
-            if (!Has(path))
-                return false;
-        }
-
-        return true;
-    }
 
     /// <summary>Where a fault of a key is shown: its value, or its key, or the head of its table, or the beginning.</summary>
     public Place PlaceOf(string path)

@@ -9,23 +9,46 @@ public static class KeyRange
     /// <summary>A value as it would be written in the file, without quotes.</summary>
     /// <param name="key">The key.</param>
     /// <param name="value">The value, SI.</param>
-    public static string Show(SchemaKey key, double value)
+    /// <param name="notation">The notation of a length; meters are used from one on where it is millimeters.</param>
+    public static string Show(SchemaKey key, double value, LengthNotation notation = LengthNotation.Millimeters)
     {
         ArgumentNullException.ThrowIfNull(key);
         return key.Kind switch
         {
             KeyKind.Angle => new Angle(value).ToText(),
+            KeyKind.Length or KeyKind.Lengths when notation != LengthNotation.Millimeters => new Length(value).ToText(notation),
             KeyKind.Length or KeyKind.Lengths when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
             KeyKind.Length or KeyKind.Lengths => new Length(value).ToText(LengthNotation.Millimeters),
             _ => value.ToString("0.####", CultureInfo.InvariantCulture),
         };
     }
 
-    /// <summary>The range of a key: <c>1 m to 15 m</c>.</summary>
-    public static string Show(SchemaKey key)
+    /// <summary>A limit as <see cref="Show(SchemaKey, double, LengthNotation)"/> shows values, rounded to the side where it still holds.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="limit">The limit, SI.</param>
+    /// <param name="isUpper">Whether values above it are refused.</param>
+    /// <param name="notation">The notation of a length.</param>
+    public static string ShowLimit(SchemaKey key, double limit, bool isUpper, LengthNotation notation)
     {
         ArgumentNullException.ThrowIfNull(key);
-        return $"{Show(key, key.Least)} to {Show(key, key.Greatest)}";
+        var step = key.Kind switch
+        {
+            KeyKind.Length or KeyKind.Lengths => notation.Step(),
+            KeyKind.Angle => Angle.FromDegrees(0.01).Radians,
+            _ => 0.0001,
+        };
+        var steps = limit / step;
+        var whole = Math.Abs(steps - Math.Round(steps)) < 1e-6 ? Math.Round(steps) : isUpper ? Math.Floor(steps) : Math.Ceiling(steps);
+        return Show(key, whole * step, notation);
+    }
+
+    /// <summary>The range of a key: <c>1 m to 15 m</c>.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="notation">The notation of lengths.</param>
+    public static string Show(SchemaKey key, LengthNotation notation = LengthNotation.Millimeters)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return $"{ShowLimit(key, key.Least, isUpper: false, notation)} to {ShowLimit(key, key.Greatest, isUpper: true, notation)}";
     }
 
     /// <summary>Whether a value lies in the range of a key, its ends included to rounding.</summary>

@@ -15,13 +15,14 @@ public static class SchemaDocument
             .Append("`\"5.20 m\"`, `\"740 mm\"`, `\"29 1/8 in\"`, `\"17' 6 1/2\\\"\"`, `\"2-3-5+\"` (feet-inches-eighths, a last `+` or `-` for a ")
             .Append("sixteenth more or less), `\"12 deg\"`. Pure numbers stand without quotes. The decimal mark is a point.\n\n")
             .Append("x runs aft from the foremost point, heights run up from the base line through the lowest point of the keel, and all is ")
-            .Append("to the outside of planking. `lines check FILE` lists every fault of a file at once.\n\n")
+            .Append("to the outside of planking. `lines check FILE` lists every fault of a file at once. ")
+            .Append("Within the ranges below some values still exclude each other; then it names them, with the nearest that do not.\n\n")
             .Append("This page is written from the table the reader itself uses (`src/Lines.Design/Schema/DesignSchema.cs`) and a test keeps it ")
             .Append("true; to write it anew: `LINES_REGENERATE=1 dotnet test tests/Lines.Tests --filter FullyQualifiedName~SchemaDocumentGolden`.\n");
         foreach (var table in DesignSchema.Tables)
         {
             page.Append("\n## ").Append(table.Path.Length == 0 ? "Head of the file" : $"`[{table.Path}]`").Append("\n\n").Append(table.Doc).Append("\n\n")
-                .Append("| key | takes | range | left out | what it is |\n|---|---|---|---|---|\n");
+                .Append("| key | written like | range | left out | what it is |\n|---|---|---|---|---|\n");
             foreach (var key in DesignSchema.Keys.Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal)))
                 page.Append(Row(key));
         }
@@ -31,12 +32,14 @@ public static class SchemaDocument
 
     private static string Row(SchemaKey key)
     {
-        var range = double.IsFinite(key.Least) ? KeyRange.Show(key)
+        var range = key.Kind == KeyKind.Text ? KeyRange.Show(key) + " characters"
+            : double.IsFinite(key.Least) ? string.Join(", ", key.Bounds.Select(b => $"{b.Side} {b.Words}").Prepend(KeyRange.Show(key)))
             : key.Choices.Count > 0 ? string.Join(" or ", key.Choices.Select(c => $"`\"{c}\"`"))
             : key.Kind == KeyKind.Flag ? "`true` or `false`"
             : "";
-        var doc = key.Stern is null ? key.Doc : $"({key.Stern} stern) {key.Doc}";
-        var otherwise = key.Default ?? (key.Required ? "not allowed" : "");
+        var doc = (key.Stern is null ? "" : $"({key.Stern} stern) ") + key.Doc + (key.InPlaceOf is null ? "" : $" In place of `{key.InPlaceOf.Split('.')[^1]}`, not beside it.");
+        var substitute = DesignSchema.Keys.FirstOrDefault(k => key.Path.Equals(k.InPlaceOf, StringComparison.Ordinal));
+        var otherwise = key.Default ?? (substitute is null ? "required" : $"required, or `{substitute.Name}` ({substitute.Stern} stern)");
         return $"| `{key.Name}` | `{key.Example.Replace("|", "\\|", StringComparison.Ordinal)}` | {range} | {otherwise} | {doc} |\n";
     }
 }

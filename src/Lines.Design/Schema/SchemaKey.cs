@@ -68,11 +68,20 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
     /// <summary>What holds where it is left out, in words; null for a required key.</summary>
     public string? Default { get; init; }
 
-    /// <summary>Least value, SI.</summary>
+    /// <summary>Least value, SI; of a text the fewest characters.</summary>
     public double Least { get; init; } = double.NegativeInfinity;
 
-    /// <summary>Greatest value, SI.</summary>
+    /// <summary>Greatest value, SI; of a text the most characters.</summary>
     public double Greatest { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Limits that follow from other keys.</summary>
+    public IReadOnlyList<KeyBound> Bounds { get; init; } = [];
+
+    /// <summary>Other words people use for it, to guess from what they meant.</summary>
+    public IReadOnlyList<string> Also { get; init; } = [];
+
+    /// <summary>The key that may stand in its place, but not beside it; null for none.</summary>
+    public string? InPlaceOf { get; init; }
 
     /// <summary>Ends of a dial on a page, SI, within the range; null for what is no dial.</summary>
     public (double Low, double High)? Slider { get; init; }
@@ -88,6 +97,10 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
 
     /// <summary>The dial of the hull it sets; null for none.</summary>
     public Dial? Dial { get; init; }
+
+    /// <summary>Whether a design with a stern of a kind may give it.</summary>
+    /// <param name="stern">The kind of stern; null where it is not known.</param>
+    public bool IsOf(string? stern) => Stern is null || stern is null || Stern.Equals(stern, StringComparison.Ordinal);
 
     /// <summary>Its table, empty for the head of the file.</summary>
     public string Table => Path.Contains('.', StringComparison.Ordinal) ? Path[..Path.LastIndexOf('.')] : "";

@@ -37,7 +37,7 @@ internal sealed class SchemaReader
             if (IsLater(table.Path, out var root))
                 ReportLater(table.Place, root);
             else if (DesignSchema.ByPath.TryGetValue(table.Path, out var key))
-                _faults.Add(table.Place, table.Path, "is a table here", $"it is a key with a value, like {key.Name} = {key.Example}");
+                ReportTableForKey(table, key);
             else if (!DesignSchema.Tables.Any(t => t.Path.Equals(table.Path, StringComparison.Ordinal)))
                 ReportUnknownTable(table);
             else if (table.Repeated)
@@ -46,6 +46,13 @@ internal sealed class SchemaReader
             // A table that is no good is still where its keys would stand: its faults are told once, at its head.
             _values.PutTable(table.Path, table.Place);
         }
+    }
+
+    private void ReportTableForKey(TomlTable table, SchemaKey key)
+    {
+        _faults.Add(table.Place, table.Path, "is a table here", $"it is a key with a value, like {key.Name} = {key.Example}");
+        _values.PutKey(table.Path, table.Place);
+        _strangeTables.Add(table.Path);
     }
 
     private void ReportUnknownTable(TomlTable table)
@@ -58,7 +65,7 @@ internal sealed class SchemaReader
             return;
         }
 
-        var known = DesignSchema.Tables.Select(t => t.Path).Where(p => p.Length > 0).ToList();
+        var known = DesignSchema.TableNames.ToList();
         var near = NearestName.Of(table.Path, known)
             ?? known.Find(k => k.EndsWith("." + table.Path, StringComparison.Ordinal))
             ?? known.Find(k => NearestName.Of(table.Path[(table.Path.LastIndexOf('.') + 1)..], [k[(k.LastIndexOf('.') + 1)..]]) is not null);
@@ -76,7 +83,7 @@ internal sealed class SchemaReader
         var reader = new ValueReader(_faults);
         foreach (var entry in _tree.Entries)
         {
-            if (IsLater(entry.Path, out var root))
+            if (IsLater(entry.Path, out var root) && !IsKeyElsewhere(entry.Path))
             {
                 ReportLater(entry.KeyPlace, root);
                 continue;
@@ -100,6 +107,8 @@ internal sealed class SchemaReader
                 ReportUnknownKey(entry);
             }
         }
+
+        _values.Beyond = reader.Beyond;
     }
 
     /// <summary>Whether a table this stands in was reported already.</summary>
@@ -125,7 +134,8 @@ internal sealed class SchemaReader
         var dot = entry.Path.LastIndexOf('.');
         var (table, name) = dot < 0 ? ("", entry.Path) : (entry.Path[..dot], entry.Path[(dot + 1)..]);
         var here = DesignSchema.Keys.Where(k => k.Table.Equals(table, StringComparison.Ordinal)).ToList();
-        var near = NearestName.Of(name, here.Select(k => k.Name));
+        var near = NearestName.Of(name, here.Select(k => k.Name))
+            ?? here.Find(k => k.Also.Contains(name.ToLowerInvariant().Replace('-', '_'), StringComparer.Ordinal))?.Name;
         string remedy;
         if (near is not null)
         {
@@ -135,7 +145,7 @@ internal sealed class SchemaReader
         else if (DesignSchema.Keys.FirstOrDefault(k => k.Name.Equals(name, StringComparison.Ordinal)) is { } elsewhere)
         {
             _meant.Add(elsewhere.Path);
-            remedy = $"it belongs into {(elsewhere.Table.Length == 0 ? "the head of the file" : $"[{elsewhere.Table}]")}";
+            remedy = $"it belongs in {(elsewhere.Table.Length == 0 ? "the head of the file" : $"[{elsewhere.Table}]")}";
         }
         else if (here.Count > 0)
         {
@@ -143,7 +153,7 @@ internal sealed class SchemaReader
         }
         else
         {
-            remedy = $"the tables are {string.Join(", ", DesignSchema.Tables.Where(t => t.Path.Length > 0).Select(t => t.Path))}";
+            remedy = $"the tables are {string.Join(", ", DesignSchema.TableNames)}";
         }
 
         _faults.Add(entry.KeyPlace, entry.Path, "is not a key of a design file", remedy);
@@ -152,22 +162,27 @@ internal sealed class SchemaReader
     /// <summary>Keys of the other kind of stern, and which of rocker and immersion gives the foot of a transom.</summary>
     private void CheckStern()
     {
-        if (_values.Find("hull.stern.kind")?.Text is not { } kind)
+        if (_values.Stern is not { } kind)
             return;
-        foreach (var key in DesignSchema.Keys.Where(k => k.Stern is not null && !k.Stern.Equals(kind, StringComparison.Ordinal) && _values.IsGiven(k.Path)))
+        foreach (var key in DesignSchema.Keys.Where(k => !k.IsOf(kind) && _values.IsGiven(k.Path)))
         {
-            var reason = key.Name.Equals("heel", StringComparison.Ordinal) ? "follows from the rake, the breadth and the foot" : $"is of a {key.Stern} stern";
-            _faults.Add(_values.PlaceOf(key.Path), key.Path, $"{reason} and this one is \"{kind}\"", "leave it out");
+            var follows = key.Path.Equals("hull.stern.heel", StringComparison.Ordinal) ? ": where a transom meets the keel follows from its rake, breadth and foot" : "";
+            _faults.Add(_values.PlaceOf(key.Path), key.Path, $"belongs to a {key.Stern} stern, and this one is a {kind} stern{follows}", "leave it out");
         }
 
-        var (rocker, immersion) = (_values.IsGiven("hull.stern.rocker"), _values.IsGiven("hull.stern.immersion"));
-        if (kind.Equals(DesignSchema.Transom, StringComparison.Ordinal) && rocker && immersion)
-            _faults.Add(_values.PlaceOf("hull.stern.immersion"), "hull.stern.immersion", "gives the foot of the transom, and so does rocker", "keep one of the two");
+        foreach (var key in DesignSchema.Keys.Where(k => k.InPlaceOf is not null && k.IsOf(kind) && _values.IsGiven(k.Path) && _values.IsGiven(k.InPlaceOf)))
+            _faults.Add(_values.PlaceOf(key.Path), key.Path, $"stands in place of {NameOf(key.InPlaceOf!)}, which is given too", "keep one of the two");
     }
 
     private void ReportMissing()
     {
-        var kind = _values.Find("hull.stern.kind")?.Text;
+        if (_tree.Tables.Count + _tree.Entries.Count == 0)
+        {
+            _faults.Add(Place.Start, "file", "holds no table and no key", "start a design with: lines new FILE --from TEMPLATE");
+            return;
+        }
+
+        var kind = _values.Stern;
         foreach (var table in DesignSchema.Tables)
         {
             var missing = DesignSchema.Keys
@@ -189,16 +204,21 @@ internal sealed class SchemaReader
     }
 
     private static string Otherwise(SchemaKey key, string? kind) =>
-        key.Path is "hull.stern.rocker" && kind is DesignSchema.Transom ? ", or immersion in its place" : "";
+        Substitute(key, kind) is { } other && kind is not null ? $", or {other.Name} in its place" : "";
 
-    private bool IsRequired(SchemaKey key, string? kind)
-    {
-        if (!key.Required)
-            return false;
-        if (key.Path is "hull.stern.rocker" && kind is DesignSchema.Transom)
-            return !_values.IsGiven("hull.stern.immersion");
-        return key.Stern is null || (kind is not null && key.Stern.Equals(kind, StringComparison.Ordinal));
-    }
+    private bool IsRequired(SchemaKey key, string? kind) =>
+        key.Required
+        && (key.Stern is null || (kind is not null && key.IsOf(kind)))
+        && !(Substitute(key, kind) is { } other && _values.IsGiven(other.Path));
+
+    /// <summary>The key that may stand in place of one.</summary>
+    private static SchemaKey? Substitute(SchemaKey key, string? kind) =>
+        DesignSchema.Keys.FirstOrDefault(k => key.Path.Equals(k.InPlaceOf, StringComparison.Ordinal) && k.IsOf(kind));
+
+    private static string NameOf(string path) => DesignSchema.ByPath[path].Name;
+
+    /// <summary>Whether a name in the head of the file is a key of some table: it was misplaced, then.</summary>
+    private static bool IsKeyElsewhere(string path) => DesignSchema.Keys.Any(k => k.Name.Equals(path, StringComparison.Ordinal));
 
     private static bool IsLater(string path, out string root)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lines.Design.Diagnostics;
 using Lines.Design.Text;
 using Lines.Kernel.Units;
@@ -7,9 +8,12 @@ namespace Lines.Design.Schema;
 /// <summary>Turns a value of the file into a checked value of its key, or says why it is none.</summary>
 internal sealed class ValueReader(DiagnosticBag faults)
 {
-    private const int LongestTitle = 60;
-
     private const int LongestList = 100;
+
+    private readonly List<(SchemaKey Key, KeyValue Value)> _beyond = [];
+
+    /// <summary>What was read and lies outside the range of its key: told when all is read, for other keys may narrow the range.</summary>
+    public IReadOnlyList<(SchemaKey Key, KeyValue Value)> Beyond => _beyond;
 
     /// <summary>The checked value, or null after a fault was reported.</summary>
     public KeyValue? Read(SchemaKey key, TomlValue value) => key.Kind switch
@@ -30,16 +34,20 @@ internal sealed class ValueReader(DiagnosticBag faults)
         var text = value.Text.Trim();
         var problem = text.Length == 0 ? "is empty"
             : text.Any(char.IsControl) ? "has a line break or another control character"
-            : text.Length > LongestTitle ? Invariant($"has {text.Length} characters")
+            : text.Length > key.Greatest ? Invariant($"has {text.Length} characters")
             : null;
         if (problem is null)
             return One(value, 0) with { Text = text };
-        faults.Add(value.Place, key.Path, problem, Invariant($"write one line of 1 to {LongestTitle} characters"));
+        faults.Add(value.Place, key.Path, problem, $"write one line of {KeyRange.Show(key)} characters");
         return null;
     }
 
-    private KeyValue? ReadFlag(SchemaKey key, TomlValue value) =>
-        value.Kind == TomlKind.Flag ? One(value, value.Number) : Wrong(key, value, "true or false, without quotes");
+    private KeyValue? ReadFlag(SchemaKey key, TomlValue value) => value.Kind switch
+    {
+        TomlKind.Flag => One(value, value.Number),
+        TomlKind.Text when YesOrNo.Read(value.Text) is { } meant => Wrong(key, value, $"{meant}, without quotes"),
+        _ => Wrong(key, value, "true or false, without quotes"),
+    };
 
     private KeyValue? ReadChoice(SchemaKey key, TomlValue value)
     {
@@ -60,8 +68,10 @@ internal sealed class ValueReader(DiagnosticBag faults)
     private KeyValue? ReadRatio(SchemaKey key, TomlValue value)
     {
         if (value.Kind == TomlKind.Number)
-            return double.IsFinite(value.Number) ? InRange(key, value, One(value, value.Number)) : NotFinite(key, value);
-        return Wrong(key, value, $"a plain number from {KeyRange.Show(key)}, without quotes");
+            return double.IsFinite(value.Number) ? InRange(key, One(value, value.Number)) : NotFinite(key, value);
+        return value.Kind == TomlKind.Text && double.TryParse(value.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var meant) && KeyRange.Holds(key, meant)
+            ? Wrong(key, value, $"{value.Text.Trim()} without quotes")
+            : Wrong(key, value, $"a plain number from {KeyRange.Show(key)}, without quotes");
     }
 
     private KeyValue? ReadLength(SchemaKey key, TomlValue value)
@@ -72,7 +82,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
             return Wrong(key, value, $"a length in quotes, like {key.Example}");
         var text = value.Kind == TomlKind.Text ? value.Text : value.Raw;
         if (Length.TryParse(text, out var length, out var notation, out var fault))
-            return InRange(key, value, One(value, length.Meters) with { Notation = notation });
+            return InRange(key, One(value, length.Meters) with { Notation = notation });
         Report(key, value, fault!, BareLength(key, fault!, text));
         return null;
     }
@@ -84,7 +94,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         if (value.Kind is not (TomlKind.Text or TomlKind.Number))
             return Wrong(key, value, $"an angle in quotes, like {key.Example}");
         if (Angle.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var angle, out var fault))
-            return InRange(key, value, One(value, angle.Radians));
+            return InRange(key, One(value, angle.Radians));
         Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{SourceText.Shown(value.Raw.Trim('"', '\''))} deg\"");
         return null;
     }
@@ -110,16 +120,14 @@ internal sealed class ValueReader(DiagnosticBag faults)
             return null;
         }
 
-        return new KeyValue(value.Raw, value.Place, "", double.NaN, [.. sorted.Select(s => s.Number)], [.. sorted.Select(s => s.Place)]);
+        return new KeyValue(value.Raw, value.Place, "", double.NaN, sorted);
     }
 
-    private KeyValue? InRange(SchemaKey key, TomlValue value, KeyValue read)
+    private KeyValue? InRange(SchemaKey key, KeyValue read)
     {
         if (KeyRange.Holds(key, read.Number))
             return read;
-        var side = read.Number < key.Least ? "below" : "above";
-        var limit = KeyRange.Show(key, read.Number < key.Least ? key.Least : key.Greatest);
-        faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} is {side} {limit}", $"give {KeyRange.Show(key)}");
+        _beyond.Add((key, read));
         return null;
     }
 
@@ -145,7 +153,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         {
             TomlKind.Text => "is a text",
             TomlKind.Number => "is a bare number",
-            TomlKind.Flag => "is true or false",
+            TomlKind.Flag => "is a true-or-false value",
             TomlKind.List => "is a list",
             _ => "is a date or time",
         };
@@ -162,5 +170,5 @@ internal sealed class ValueReader(DiagnosticBag faults)
     private void Report(SchemaKey key, TomlValue value, UnitFault fault, string remedy) =>
         faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} {fault.Problem}", remedy);
 
-    private static KeyValue One(TomlValue value, double number) => new(value.Raw, value.Place, "", number, [], []);
+    private static KeyValue One(TomlValue value, double number) => new(value.Raw, value.Place, "", number, []);
 }

@@ -48,7 +48,7 @@ public static class Stretching
         ArgumentNullException.ThrowIfNull(wish);
         var source = new SourceText(design, "design");
         var faults = new DiagnosticBag(source);
-        var tree = TomlReader.Read(source, faults);
+        var tree = TomlReader.Read(source, DesignSchema.TableNames, faults);
         var values = SchemaReader.Read(tree, faults);
         if (!faults.IsEmpty)
             throw new ArgumentException($"not a sound design: {faults.Sorted()[0].Headline}", nameof(design));

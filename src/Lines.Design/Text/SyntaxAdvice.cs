@@ -1,75 +1,111 @@
-using Lines.Kernel.Units;
+using System.Text.RegularExpressions;
 
 namespace Lines.Design.Text;
 
+/// <summary>What is to be said of a line that is no TOML.</summary>
+/// <param name="Key">The key or table it seems to be meant for, or <c>file</c>.</param>
+/// <param name="Problem">What is wrong.</param>
+/// <param name="Remedy">What would be right.</param>
+/// <param name="From">Index in the line where the fault stands; null for where the parser stumbled.</param>
+/// <param name="Length">Characters it covers.</param>
+internal readonly record struct Advice(string Key, string Problem, string Remedy, int? From = null, int Length = 1);
+
 /// <summary>Says of a line that is no TOML what its writer most likely meant.</summary>
-internal static class SyntaxAdvice
+internal static partial class SyntaxAdvice
 {
-    /// <summary>Key, problem and remedy for one broken line.</summary>
+    /// <summary>No pattern here takes longer than the text is long.</summary>
+    private const RegexOptions Plain = RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture;
+
+    /// <summary>Longer lines are not looked into.</summary>
+    private const int LongestLine = 400;
+
+    /// <summary>What to say of one broken line.</summary>
     /// <param name="line">The line.</param>
     /// <param name="message">What the parser said, for a line of no known kind.</param>
-    public static (string Key, string Problem, string Remedy) For(string line, string message)
+    /// <param name="tables">The names of the tables there are.</param>
+    public static Advice For(string line, string message, IReadOnlyCollection<string> tables)
     {
         var code = line.Trim();
-        if (code.Length > 400)
-            return ("file", "is not TOML here", "a line of a design file is a [table], a key = value or a # comment");
+        if (code.Length > LongestLine)
+            return new("file", "is not TOML here", "a line of a design file is a [table], a key = value or a # comment");
+        if (code.Length == 0)
+            return new("file", "is not TOML here", "a line of a design file is a [table], a key = value or a # comment");
+        var indent = line.Length - line.TrimStart().Length;
+        if (HeadMeant(line, tables) is { } table && !code.StartsWith('['))
+            return new(table, "has no square brackets around a table's name", $"write [{table}] alone on its line", indent, code.Length);
         if (code.StartsWith('['))
+            return ForHead(code, indent);
+        var equals = line.IndexOf('=', StringComparison.Ordinal);
+        return equals < 0 ? ForNoValue(code, indent) : ForPair(line, equals, indent, message);
+    }
+
+    /// <summary>The table a line is meant to begin, if it is one of those there are: <c>(hull.bow)</c>, <c>hull.bow:</c>.</summary>
+    public static string? HeadMeant(string line, IReadOnlyCollection<string> tables)
+    {
+        var name = line.Split('#')[0].Trim().Trim('(', ')', '{', '}', '<', '>', '[', ']', ':', '=', ' ', '"');
+        return tables.Contains(name, StringComparer.Ordinal) ? name : null;
+    }
+
+    private static Advice ForHead(string code, int indent)
+    {
+        var name = code.TrimStart('[').Split('#', ']', '=')[0].Trim();
+        if (name.Length == 0)
+            return new("file", "has brackets without a table's name", "write it between them, like [hull]", indent, code.Length);
+        var problem = code.Contains(']', StringComparison.Ordinal) ? "is not a table's name in brackets" : "has no closing bracket";
+        return new(SourceText.Shown(name), problem, $"write [{SourceText.Shown(name)}] alone on its line", indent, code.Length);
+    }
+
+    private static Advice ForNoValue(string code, int indent)
+    {
+        if (ForeignComment().IsMatch(code))
+            return new("file", "has a comment that does not begin with #", "write # before it", indent, code.Length);
+        if (PairWithout().Match(code) is { Success: true } pair)
         {
-            var name = code.TrimStart('[').Split('#', ']', '=')[0].Trim();
-            if (name.Length == 0)
-                return ("file", "has brackets without a table's name", "write it between them, like [hull]");
-            var problem = code.Contains(']', StringComparison.Ordinal) ? "is not a table's name in brackets" : "has no closing bracket";
-            return (SourceText.Shown(name), problem, $"write [{SourceText.Shown(name)}] alone on its line");
+            var (key, value) = (pair.Groups["key"].Value, ValueAdvice.WithoutComment(pair.Groups["value"].Value));
+            var remedy = $"write {key} = {ValueAdvice.AsValue(value)}";
+            return pair.Groups["colon"].Success
+                ? new(key, "has a colon where its = should be", remedy, indent + code.IndexOf(':', StringComparison.Ordinal))
+                : new(key, "has no = before its value", remedy, indent, code.Length);
         }
 
-        var equals = code.IndexOf('=', StringComparison.Ordinal);
-        if (equals < 0)
-            return ("file", "has a line that is neither a table nor a key with a value", "write [table], key = value or # comment");
+        if (LoneName().IsMatch(code))
+            return new(code, "has neither = nor value", $"write {code} = and its value", indent, code.Length);
+        if (code[0] is '"' or '\'')
+            return new("file", "has a text without a key", "write key = \"text\"; members of a list have commas between and brackets around them", indent, code.Length);
+        return new("file", "has a line that is neither a table nor a key with a value", "write [table], key = value or # comment");
+    }
 
-        var key = SourceText.Shown(code[..equals].Trim());
-        var value = WithoutComment(code[(equals + 1)..].Trim());
+    private static Advice ForPair(string line, int equals, int indent, string message)
+    {
+        var key = SourceText.Shown(line[..equals].Trim());
+        var from = equals + 1;
+        while (from < line.Length && line[from] is ' ' or '\t')
+            from++;
+        var value = line[from..].TrimEnd();
         if (key.Length == 0)
-            return ("file", "has a value without a key before its =", "write key = value");
-        if (value.Length == 0)
-            return (key, "has no value", $"write one after the =, like {key} = ...");
-        if (HasDecimalComma(value))
-            return (key, $"has a comma in {SourceText.Shown(value)}", $"the decimal mark is a point, so write {key} = {SourceText.Shown(value.Replace(',', '.'))}");
-        if (Length.TryParse(value, out _, out _) || Angle.TryParse(value, out _, out _))
-            return (key, $"has a unit outside quotes", $"write {key} = {Quoted(value)}");
-        if (value[0] is '"' or '\'' && value.Count(c => c == value[0]) % 2 == 1)
-            return (key, "has quotes that are not closed on its line", $"close them, like {key} = {Quoted(value.Trim(value[0]))}");
-        if (value[0] == '[')
-            return (key, "is not a list", $"write members in quotes with commas between, like {key} = [\"1.30 m\", \"3.90 m\"]");
-        if (value.ToUpperInvariant() is "YES" or "ON" or "TRUE")
-            return (key, $"has {value} where true is meant", $"write {key} = true");
-        if (value.ToUpperInvariant() is "NO" or "OFF" or "FALSE")
-            return (key, $"has {value} where false is meant", $"write {key} = false");
-        if (IsWords(value))
-            return (key, $"has text without quotes", $"write {key} = {Quoted(value)}");
+            return new("file", "has a value without a key before its =", "write key = value", indent);
+        if (value.Length == 0 || value[0] == '#')
+            return new(key, "has no value", $"write one after the =, like {key} = ...", indent, equals - indent + 1);
+        if (value[0] == '=')
+            return new(key, "has two = signs", $"write {key} = {ValueAdvice.AsValue(ValueAdvice.WithoutComment(value.TrimStart('=', ' ')))}", from);
+        if (NameOfWords().IsMatch(key))
+            return new(key, "is a name with a blank in it", $"write {key.Replace(' ', '_')} = {ValueAdvice.AsValue(ValueAdvice.WithoutComment(value))}", indent, key.Length);
+        var (problem, remedy, at, length) = ValueAdvice.For(key, value);
+        if (problem.Length > 0)
+            return new(key, problem, remedy, from + at, length);
         var said = message.Split('\n', '\r')[0];
-        return (key, $"is not TOML ({SourceText.Shown(said, 90)})", "write key = value");
+        return new(key, $"is not TOML ({SourceText.Shown(said, 90)})", "write key = value");
     }
 
-    private static string WithoutComment(string value)
-    {
-        var hash = value.IndexOf('#', StringComparison.Ordinal);
-        return hash < 0 || value.Count(c => c is '"') > 1 ? value : value[..hash].Trim();
-    }
+    [GeneratedRegex(@"^(//|;|--|%|\*)", Plain)]
+    private static partial Regex ForeignComment();
 
-    private static string Quoted(string value)
-    {
-        var text = SourceText.Shown(value.Trim());
-        return text.Contains('"', StringComparison.Ordinal) ? $"'''{text}'''" : $"\"{text}\"";
-    }
+    [GeneratedRegex("""^(?<key>[\w.-]+)(\s*(?<colon>:)\s*(?<value>.+)|\s+(?<value>["'“‘\[\d.+-].*|true\b.*|false\b.*))$""", Plain)]
+    private static partial Regex PairWithout();
 
-    /// <summary>Whether the value is one number with a comma for its point.</summary>
-    private static bool HasDecimalComma(string value)
-    {
-        var comma = value.IndexOf(',', StringComparison.Ordinal);
-        return comma > 0 && comma < value.Length - 1 && comma == value.LastIndexOf(',')
-            && value.TrimStart('+', '-').All(c => char.IsAsciiDigit(c) || c == ',');
-    }
+    [GeneratedRegex(@"^[\w.-]+$", Plain)]
+    private static partial Regex LoneName();
 
-    private static bool IsWords(string value) =>
-        char.IsLetter(value[0]) && value.All(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_');
+    [GeneratedRegex(@"^\w+( +\w+)+$", Plain)]
+    private static partial Regex NameOfWords();
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -17,12 +18,20 @@ internal sealed record BrokenLine(Place Place, string Key, string Problem, strin
 /// <b>Method.</b> After a fault a parser is out of step and finds faults that are none. So the first faulty line is set aside (a
 /// table's head is mended, for the keys below belong to it) and the text is parsed again, until no fault is left.
 /// </remarks>
-internal static class SyntaxMender
+internal static partial class SyntaxMender
 {
+    /// <summary>No pattern here takes longer than the text is long.</summary>
+    private const RegexOptions Plain = RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture;
+
     /// <summary>Parsing stops after this many characters in all, so that time stays in bounds for a text that is nothing but faults.</summary>
     private const long MostParsed = 1L << 19;
 
-    public static (DocumentSyntax Document, IReadOnlyList<BrokenLine> Broken) Parse(SourceText source)
+    /// <summary>Lines a list is looked for above a fault.</summary>
+    private const int LongestList = 120;
+
+    /// <param name="source">The text.</param>
+    /// <param name="tables">The names of the tables there are, for lines that are meant to begin one.</param>
+    public static (DocumentSyntax Document, IReadOnlyList<BrokenLine> Broken) Parse(SourceText source, IReadOnlyCollection<string> tables)
     {
         var lines = source.Text.Split('\n');
         var broken = new List<BrokenLine>();
@@ -38,35 +47,69 @@ internal static class SyntaxMender
             if (parsed > MostParsed)
             {
                 foreach (var fault in faults.DistinctBy(f => f.Span.Start.Line).ExceptBy(broken.Select(b => b.Place.Line), f => f.Span.Start.Line + 1))
-                    broken.Add(Judge(lines, fault));
+                    broken.Add(Judge(lines, fault, tables));
                 return (document, broken);
             }
 
-            var first = Judge(lines, faults[0]);
+            var first = Judge(lines, faults[0], tables);
             var index = first.Place.Line - 1;
             if (lines[index].Length == 0)
                 return (document, broken.Count > 0 ? broken : [first]);
             var again = broken.Any(b => b.Place.Line == first.Place.Line);
             if (!again)
                 broken.Add(first);
-            lines[index] = again ? "" : Mended(lines[index]);
+            for (var k = index + 1; OpensList(lines[index]) && k < lines.Length && IsMember(lines[k]); k++)
+                lines[k] = "";
+            lines[index] = again ? "" : Mended(lines[index], tables);
         }
     }
 
-    private static BrokenLine Judge(string[] lines, DiagnosticMessage fault)
+    private static BrokenLine Judge(string[] lines, DiagnosticMessage fault, IReadOnlyCollection<string> tables)
     {
         var at = Math.Min(fault.Span.Start.Line, lines.Length - 1);
         // A fault that shows only at the beginning of the next line, or of the next token, is of the line before.
         while (at > 0 && lines[at].AsSpan().Trim(" \t\r").IsEmpty)
             at--;
+        at = Blamed(lines, at);
         var column = at == fault.Span.Start.Line ? fault.Span.Start.Column + 1 : lines[at].TrimEnd().Length + 1;
-        var (key, problem, remedy) = SyntaxAdvice.For(lines[at], fault.Message);
-        return new BrokenLine(new Place(at + 1, column), key, problem, remedy, key is "file" || lines[at].TrimStart().StartsWith('['));
+        var advice = SyntaxAdvice.For(lines[at].TrimEnd('\r'), fault.Message, tables);
+        var place = advice.From is { } from ? new Place(at + 1, from + 1, Math.Max(1, advice.Length)) : new Place(at + 1, column);
+        var whole = advice.Key is "file" || lines[at].TrimStart().StartsWith('[') || tables.Contains(advice.Key, StringComparer.Ordinal);
+        return new BrokenLine(place, advice.Key, advice.Problem, advice.Remedy, whole);
     }
 
-    /// <summary>The head of a table closed where it is not, so that the keys below keep their table; else nothing.</summary>
-    private static string Mended(string line)
+    /// <summary>The line to blame for a fault: a list that is not closed shows only where the next key, or the end, is met.</summary>
+    private static int Blamed(string[] lines, int at)
     {
+        for (var above = at; above >= Math.Max(0, at - LongestList); above--)
+        {
+            if (OpensList(lines[above]))
+                return above;
+            var passed = above == at ? StatementStart().IsMatch(lines[above]) || IsMember(lines[above]) && IsLast(lines, above) : IsMember(lines[above]);
+            if (!passed && lines[above].TrimStart() is not ("" or ['#', ..]))
+                return at;
+        }
+
+        return at;
+    }
+
+    private static bool OpensList(string line) => OpenList().IsMatch(line);
+
+    private static bool IsMember(string line) => line.TrimStart() is ['"' or '\'' or ']', ..];
+
+    private static bool IsLast(string[] lines, int at) => lines.Skip(at + 1).All(string.IsNullOrWhiteSpace);
+
+    [GeneratedRegex(@"^[^#=""]*=\s*\[[^\]]*$", Plain)]
+    private static partial Regex OpenList();
+
+    [GeneratedRegex(@"^\s*([\w.-]+\s*=|\[)", Plain)]
+    private static partial Regex StatementStart();
+
+    /// <summary>The head of a table closed where it is not, so that the keys below keep their table; else nothing.</summary>
+    private static string Mended(string line, IReadOnlyCollection<string> tables)
+    {
+        if (SyntaxAdvice.HeadMeant(line, tables) is { } meant)
+            return $"[{meant}]";
         if (!line.TrimStart().StartsWith('['))
             return "";
         var name = new StringBuilder();

@@ -23,10 +23,13 @@ internal sealed class TomlReader
     private TomlReader(DiagnosticBag faults) => _faults = faults;
 
     /// <summary>Takes the text apart; faults go into the bag.</summary>
-    public static TomlTree Read(SourceText source, DiagnosticBag faults)
+    /// <param name="source">The text.</param>
+    /// <param name="tables">The names of the tables there are.</param>
+    /// <param name="faults">The bag.</param>
+    public static TomlTree Read(SourceText source, IReadOnlyCollection<string> tables, DiagnosticBag faults)
     {
         var reader = new TomlReader(faults);
-        var (document, broken) = SyntaxMender.Parse(source);
+        var (document, broken) = SyntaxMender.Parse(source, tables);
         reader._brokenLines.UnionWith(broken.Select(b => b.Place.Line));
         reader.Walk(document);
         reader.ReportSyntax(broken);

@@ -53,7 +53,7 @@ public readonly record struct Angle(double Radians)
         scan.SkipBlanks();
         if (scan.AtEnd)
             return new UnitFault("is empty", Notations);
-        var sign = scan.Take('-') || scan.Take('−') ? -1 : 1;
+        var sign = scan.Take('-') ? -1 : 1;
         if (sign > 0)
             scan.Take('+');
         scan.SkipBlanks();

@@ -23,7 +23,7 @@ internal static class LengthReader
         if (text.Length > UnitScanner.LongestText)
             return new UnitFault("is too long to be a length", Notations);
 
-        var scan = new UnitScanner(Plain(text));
+        var scan = new UnitScanner(text);
         scan.SkipBlanks();
         if (scan.AtEnd)
             return new UnitFault("is empty", Notations);
@@ -41,23 +41,6 @@ internal static class LengthReader
             length = new Length(negative && meters != 0 ? -meters : meters);
         return fault;
     }
-
-    /// <summary>The text with the hyphens, dashes, primes and curled quotes of typesetters as a keyboard has them, one for one.</summary>
-    /// <remarks>Our own tables are set with the hyphen that does not break, and a spreadsheet curls quotes.</remarks>
-    private static string Plain(string text) => string.Create(text.Length, text, (plain, from) =>
-    {
-        for (var k = 0; k < plain.Length; k++)
-        {
-            plain[k] = from[k] switch
-            {
-                '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2212' => '-',
-                '\u2032' or '\u2019' or '\u2018' => '\'',
-                '\u2033' or '\u201D' or '\u201C' => '"',
-                '\u00A0' or '\u2009' or '\u202F' => ' ',
-                var c => c,
-            };
-        }
-    });
 
     /// <summary>Feet-inches-eighths; <paramref name="tried"/> says whether the text has that shape at all.</summary>
     private static UnitFault? ReadEighths(UnitScanner scan, out double meters, out bool tried)
@@ -94,7 +77,7 @@ internal static class LengthReader
         if (scan.AtEnd)
             return Bare(text, negative ? -value : value);
         if (scan.Next == ',')
-            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
+            return Comma(text.Trim());
 
         var name = scan.TakeUnit();
         if (!Known(name, out var unit))
@@ -133,6 +116,15 @@ internal static class LengthReader
         return new UnitFault(
             Invariant($"has {inches} inches"),
             $"after feet write 0 to 11, so {meant.ToText(LengthNotation.FeetInches)} or {meant.ToText(LengthNotation.Millimeters)}");
+    }
+
+    private static UnitFault Comma(string text)
+    {
+        var comma = text.IndexOf(',', StringComparison.Ordinal);
+        var after = text.AsSpan(comma + 1);
+        var figures = after.IndexOfAnyExceptInRange('0', '9') is var end && end < 0 ? after.Length : end;
+        var thousands = figures == 3 ? $", or {text.Remove(comma, 1)} if the comma parts thousands" : "";
+        return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Replace(',', '.')}{thousands}");
     }
 
     private static UnitFault Bare(string text, double value)

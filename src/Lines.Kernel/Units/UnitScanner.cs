@@ -3,6 +3,8 @@ using System.Globalization;
 namespace Lines.Kernel.Units;
 
 /// <summary>Takes numbers, fractions and unit names off the front of a text, in plain digits and points whatever the locale.</summary>
+/// <remarks>The hyphens, dashes, primes and curled quotes of typesetters count as what a keyboard has: our own tables are set with the hyphen that does
+/// not break, and a word processor curls quotes.</remarks>
 internal ref struct UnitScanner(string text)
 {
     /// <summary>A quantity needs no more than this; longer text is not one.</summary>
@@ -13,7 +15,7 @@ internal ref struct UnitScanner(string text)
 
     private static readonly double[] VulgarValues = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875];
 
-    private readonly ReadOnlySpan<char> _text = text;
+    private readonly ReadOnlySpan<char> _text = Plain(text);
     private int _at;
 
     public readonly bool AtEnd => _at >= _text.Length;
@@ -24,7 +26,7 @@ internal ref struct UnitScanner(string text)
 
     public void SkipBlanks()
     {
-        while (!AtEnd && (_text[_at] is ' ' or '\t' or '\u00A0' or '\u202F'))
+        while (!AtEnd && (_text[_at] is ' ' or '\t'))
             _at++;
     }
 
@@ -95,36 +97,40 @@ internal ref struct UnitScanner(string text)
         return true;
     }
 
-    /// <summary>Takes a run of letters, or one of the marks ' " and their typographic kin (two single marks are a double one).</summary>
+    /// <summary>Takes a run of letters, or one of the marks ' " and ° (two single marks are a double one).</summary>
     public string TakeUnit()
     {
         SkipBlanks();
-        if (Next is '\'' or '′' or '’')
-        {
-            _at++;
-            if (Next is not ('\'' or '′' or '’'))
-                return "'";
-            _at++;
+        if (Take('\''))
+            return Take('\'') ? "\"" : "'";
+        if (Take('"'))
             return "\"";
-        }
-
-        if (Next is '"' or '″' or '”')
-        {
-            _at++;
-            return "\"";
-        }
-
-        if (Next is '°')
-        {
-            _at++;
+        if (Take('°'))
             return "°";
-        }
 
         var start = _at;
         while (!AtEnd && char.IsLetter(_text[_at]))
             _at++;
         return _text[start.._at].ToString();
     }
+
+    /// <summary>The text with the marks of typesetters as a keyboard has them, one for one.</summary>
+    private static string Plain(string text) => string.Create(text.Length, text, static (plain, from) =>
+    {
+        for (var k = 0; k < plain.Length; k++)
+        {
+            plain[k] = from[k] switch
+            {
+                '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2212' => '-',
+                '\u2032' or '\u2019' or '\u2018' => '\'',
+                '\u2033' or '\u201D' or '\u201C' => '"',
+                '\u00A0' or '\u2009' or '\u202F' => ' ',
+                '\u00BA' or '\u02DA' => '°',
+                '\u2044' => '/',
+                var c => c,
+            };
+        }
+    });
 
     private bool TakeVulgar(out double value)
     {

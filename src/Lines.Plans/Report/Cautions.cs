@@ -14,7 +14,7 @@ public static class Cautions
 
     /// <summary>What harms the builder.</summary>
     public const string Shop =
-        "Cedar dust and epoxy sensitise; saws and routers bite. Use extraction, a respirator and gloves, and keep hands clear of the blade.";
+        "Cedar dust and epoxy sensitize; saws and routers bite. Use extraction, a respirator and gloves, and keep hands clear of the blade.";
 
     /// <summary>All of them, in the order they are printed.</summary>
     public static IReadOnlyList<string> All { get; } = [Figures, Rules, Print, Shop];

@@ -63,7 +63,7 @@ public sealed class BadInputJourney
 
     [Theory]
     [InlineData("", "bad.toml:1:1: file: is empty; start a design with: lines new FILE --from TEMPLATE")]
-    [InlineData("\u0000\u0001\u0002PNG", "bad.toml:1:1: file: is not text: it holds bytes that are no characters")]
+    [InlineData("\u0000\u0001\u0002PNG", "bad.toml:1:1: file: is not text: it holds bytes that no text has")]
     [InlineData("title = \"T\"\n[hull]\nlength = nan\n", "bad.toml:3:10: hull.length: nan is not a number anybody can build to; give 1 m to 15 m")]
     [InlineData("title = \"T\"\n[hull]\nlength = \"-5 m\"\n", "bad.toml:3:10: hull.length: \"-5 m\" is below 1 m; give 1 m to 15 m")]
     [InlineData("title = \"T\"\n[hull]\nlenght = \"5 m\"\n", "bad.toml:3:1: hull.lenght: is not a key of a design file; did you mean length?")]
@@ -140,6 +140,6 @@ public sealed class BadInputJourney
         var run = Command.Run(place.Root, "check", "wide.toml");
 
         Assert.Equal((2, ""), (run.Code, run.Out));
-        Assert.StartsWith("wide.toml:1:1: file: is not text", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith("wide.toml:1:1: file: is saved as UTF-16; save it as UTF-8", run.Error, StringComparison.Ordinal);
     }
 }

@@ -28,7 +28,7 @@ public sealed class HostileTextTests
         { "a.", "" },
         { "a.b.c = 1\n", "is not a key" },
         { "\n", "is empty" },
-        { "#", "title: is missing" },
+        { "#", "holds no table and no key" },
         { "\u0001", "" },
         { "title = \"\"\"\n", "" },
     };
@@ -61,8 +61,11 @@ public sealed class HostileTextTests
     [Theory]
     [InlineData(new byte[] { 0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0 }, "1:1: file: is not text")]
     [InlineData(new byte[] { 0x61, 0x20, 0x3D, 0x20, 0 }, "1:5: file: is not text")]
-    [InlineData(new byte[] { 0xFF, 0xFE, 0x61, 0 }, "1:1: file: is not text")]
-    [InlineData(new byte[] { 0x0A, 0x61, 0xE9 }, "2:2: file: is not text")]
+    [InlineData(new byte[] { 0xFF, 0xFE, 0x61, 0 }, "1:1: file: is saved as UTF-16; save it as UTF-8")]
+    [InlineData(new byte[] { 0xFE, 0xFF, 0, 0x61 }, "1:1: file: is saved as UTF-16")]
+    [InlineData(new byte[] { 0x61, 0, 0x20, 0 }, "1:1: file: is saved as UTF-16")]
+    [InlineData(new byte[] { 0x61, 0x0D, 0x62, 0x0D }, "1:2: file: ends its lines with carriage returns alone")]
+    [InlineData(new byte[] { 0x0A, 0x61, 0xE9 }, "2:2: file: holds a byte that is no character of UTF-8; save it as UTF-8")]
     [InlineData(new byte[0], "1:1: file: is empty; start a design with: lines new FILE --from TEMPLATE")]
     [InlineData(new byte[] { 0x20, 0x0A, 0x0D, 0x0A }, "1:1: file: is empty")]
     public void What_is_no_text_is_told_at_the_first_odd_byte(byte[] bytes, string expected)

@@ -1,0 +1,109 @@
+namespace Lines.Design.Schema;
+
+/// <summary>The limits that keys of a design put on each other, as far as plain arithmetic tells.</summary>
+/// <remarks>What only the shaping of the hull can tell comes later, as a conflict of dials.</remarks>
+internal static class KeyBounds
+{
+    /// <summary>A hull stouter than this is no slim hull: length over beam.</summary>
+    private const double StoutestHull = 2.5;
+
+    /// <summary>A hull slimmer than this is no boat: length over beam.</summary>
+    private const double SlimmestHull = 30;
+
+    /// <summary>The stem, or sternpost, ends this part of the length from its end: the widest station may be at 0.40.</summary>
+    private const double LongestProfile = 0.4;
+
+    /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
+    private const double FullnessWithoutHollow = 0.55;
+
+    /// <summary>Molds run on past the sheer by this much [m].</summary>
+    public const double PastSheer = 0.025;
+
+    /// <summary>More molds than this are a mistake in a unit.</summary>
+    private const int MostMolds = 100;
+
+    /// <summary>Planking thicker than this part of the beam is a mistake in a unit.</summary>
+    private const double ThickestPlanking = 1 / 8.0;
+
+    public static IReadOnlyList<KeyBound> Beam { get; } =
+    [
+        KeyBound.AtMost(
+            Invariant($"the length / {StoutestHull}"),
+            "hull.length",
+            1 / StoutestHull,
+            Invariant($"makes the hull less than {StoutestHull} times as long as broad, which is no slim hull")) with { Otherwise = ", or a longer hull" },
+        KeyBound.AtLeast(
+            Invariant($"the length / {SlimmestHull}"),
+            "hull.length",
+            1 / SlimmestHull,
+            Invariant($"makes the hull more than {SlimmestHull} times as long as broad, too slim to carry anybody")) with { Otherwise = ", or a shorter hull" },
+    ];
+
+    public static IReadOnlyList<KeyBound> Draft { get; } =
+        [KeyBound.LessThan("the depth", "hull.depth", "reaches the sheer: it is not below the depth")];
+
+    public static IReadOnlyList<KeyBound> Sheer { get; } =
+        [KeyBound.MoreThan("the draft", "hull.draft", "is under water: it is not above the draft")];
+
+    public static IReadOnlyList<KeyBound> Profile { get; } =
+    [
+        KeyBound.AtMost(
+            Invariant($"{LongestProfile} of the length"),
+            "hull.length",
+            LongestProfile,
+            Invariant($"reaches over more than {LongestProfile * 100:F0} % of the length")),
+    ];
+
+    public static IReadOnlyList<KeyBound> Fullness { get; } =
+    [
+        new(
+            IsUpper: false,
+            Invariant($"{FullnessWithoutHollow} unless hollow is true"),
+            ["hull.hollow"],
+            n => n("hull.hollow") > 0 ? null : FullnessWithoutHollow,
+            Invariant($"is below {FullnessWithoutHollow}, which only hollow lines reach")) { Named = false, Otherwise = ", or hollow = true in [hull]" },
+    ];
+
+    public static IReadOnlyList<KeyBound> Rake { get; } =
+    [
+        new(
+            IsUpper: true,
+            Invariant($"what brings its top {LongestProfile} of the length aft"),
+            ["hull.length", "hull.stern.sheer"],
+            n => n("hull.length") is { } length && n("hull.stern.sheer") is { } sheer ? Math.Atan(LongestProfile * length / sheer) : null,
+            "lets the transom reach over more than the after body") { Named = false },
+    ];
+
+    public static IReadOnlyList<KeyBound> TransomBreadth { get; } =
+        [KeyBound.AtMost("the beam", "hull.beam", 1, "is more than the beam")];
+
+    public static IReadOnlyList<KeyBound> Immersion { get; } =
+        [KeyBound.AtMost("the draft", "hull.draft", 1, "puts the foot of the transom below the keel")];
+
+    public static IReadOnlyList<KeyBound> Planking { get; } =
+        [KeyBound.AtMost("the beam / 8", "hull.beam", ThickestPlanking, "is more than 1/8 of the beam")];
+
+    public static IReadOnlyList<KeyBound> MoldSpacing { get; } =
+    [
+        KeyBound.AtMost("the length / 2", "hull.length", 0.5, "is more than half the length"),
+        KeyBound.AtLeast(Invariant($"the length / {MostMolds}"), "hull.length", 1.0 / MostMolds, Invariant($"makes more than {MostMolds} molds")),
+    ];
+
+    public static IReadOnlyList<KeyBound> Inside { get; } =
+        [KeyBound.LessThan("the length", "hull.length", "is not between the ends of the hull")];
+
+    public static IReadOnlyList<KeyBound> StrongbackTop { get; } =
+    [
+        new(
+            IsUpper: false,
+            Invariant($"the highest sheer + {PastSheer * 1000:F0} mm"),
+            ["hull.depth", "hull.bow.sheer", "hull.stern.sheer"],
+            n => n("hull.depth") is { } middle && n("hull.bow.sheer") is { } bow && n("hull.stern.sheer") is { } stern
+                ? Math.Max(middle, Math.Max(bow, stern)) + PastSheer
+                : null,
+            Invariant($"is not clear of the highest sheer, past which the molds run {PastSheer * 1000:F0} mm")) { Otherwise = ", or leave it out" },
+    ];
+
+    public static IReadOnlyList<KeyBound> Rocker(string end) =>
+        [KeyBound.LessThan("the draft", "hull.draft", $"lifts the keel out of the water at the {end}, which is not yet understood by this version")];
+}
