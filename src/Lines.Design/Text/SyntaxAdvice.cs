@@ -79,7 +79,7 @@ internal static partial class SyntaxAdvice
     {
         var key = SourceText.Shown(line[..equals].Trim());
         var from = equals + 1;
-        while (from < line.Length && line[from] is ' ' or '\t')
+        while (from < line.Length && char.IsWhiteSpace(line[from]))
             from++;
         var value = line[from..].TrimEnd();
         if (key.Length == 0)
