@@ -29,10 +29,7 @@ internal static partial class ValueAdvice
     /// <summary>The value without a comment behind it.</summary>
     public static string WithoutComment(string value)
     {
-        var hash = value.IndexOf('#', StringComparison.Ordinal);
-        var closed = value.Length > 0 && value[0] is '"' or '\'' ? value.IndexOf(value[0], 1) : -1;
-        if (closed > hash)
-            hash = value.IndexOf('#', closed);
+        var hash = value.IndexOf('#', value is ['"' or '\'', ..] ? Math.Max(0, Closing(value)) : 0);
         return (hash < 0 ? value : value[..hash]).TrimEnd();
     }
 

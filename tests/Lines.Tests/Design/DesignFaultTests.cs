@@ -84,6 +84,8 @@ public sealed class DesignFaultTests
     [InlineData("hull", "hollow", "hollow = no", "10:10: hull.hollow: has no where false is meant; write hollow = false")]
     [InlineData("", "title", "title = Gauge Tender", "1:9: title: has text without quotes; write title = \"Gauge Tender\"")]
     [InlineData("", "title", "title = \"C:\\Gauge\"", "1:9: title: has a backslash, which begins a special character between double quotes; write it between single ones: title = 'C:\\Gauge'")]
+    [InlineData("", "title", "title = \"\\\"#-x", "1:9: title: has quotes that are not closed on its line")]
+    [InlineData("hull", "length", "length = \u0085# over all", "4:1: hull.length: has no value")]
     [InlineData("hull.bow", "entry_fullness", "entry fullness = 0.62", "13:1: hull.bow.entry fullness: is a name with a blank in it; write entry_fullness = 0.62")]
     [InlineData("build", "joints", "joints = [\"1.30 m\", \"3.90 m\"", "43:10: build.joints: has no closing bracket; close the list")]
     [InlineData("build", "joints", "joints = [\"1.30 m\" \"3.90 m\"]", "43:10: build.joints: is not a list; write members in quotes with commas between")]
