@@ -10,6 +10,12 @@ internal sealed class OffsetsTaker
     /// <summary>Heights this close are one: a nanometer, as lines are cut.</summary>
     private const double Near = 1e-9;
 
+    /// <summary>Half station spaces at either end that are halved once more.</summary>
+    private const int EndHalves = 5;
+
+    /// <summary>Stations of the standard grid, 0 to 10 with halves.</summary>
+    private const int StandardHalves = 21;
+
     private static readonly Plane s_center = Plane.AtY(0);
 
     private readonly HullLines _lines;
@@ -28,7 +34,7 @@ internal sealed class OffsetsTaker
 
     public TableOfOffsets Table()
     {
-        var stations = _lines.Grid.Stations;
+        var stations = WithQuarters(_lines.Grid.Stations);
         var hull = _lines.Hull;
         var waterlines = Grouped(_lines.Waterlines).Reverse().ToList();
         List<OffsetRow> heights =
@@ -66,6 +72,31 @@ internal sealed class OffsetsTaker
             tag.Kind is LineKind.Sheer or LineKind.Keel ? null : tag.Position,
             tag.Kind == LineKind.Diagonal ? tag.Angle : null,
             [.. stations.Select(value)]);
+    }
+
+    // Toward the ends, where lines turn up and run out, a table has quarter stations (common practice, no source).
+    private static IReadOnlyList<StationMark> WithQuarters(IReadOnlyList<StationMark> halves)
+    {
+        // A grid of one's own choice is kept as it is.
+        if (halves.Count != StandardHalves)
+            return halves;
+        var stations = new List<StationMark>(halves.Count + (2 * EndHalves));
+        for (var k = 0; k < halves.Count; k++)
+        {
+            stations.Add(halves[k]);
+            if (k < EndHalves || (k >= halves.Count - 1 - EndHalves && k < halves.Count - 1))
+                stations.Add(new StationMark(Quarter(k), (halves[k].X + halves[k + 1].X) / 2));
+        }
+
+        return stations;
+
+        static string Quarter(int halves) => (halves / 2, halves % 2) switch
+        {
+            (0, 0) => "1/4",
+            (0, _) => "3/4",
+            (var whole, 0) => Invariant($"{whole} 1/4"),
+            (var whole, _) => Invariant($"{whole} 3/4"),
+        };
     }
 
     // A line that comes in two parts is two lines of one tag, side by side.

@@ -12,7 +12,7 @@ public sealed class OffsetsSheets
 {
     private const double Margin = 12.7; // half an inch: inside what any printer reaches
     private const double Capital = 2.1;
-    private const double RowPitch = 5.0;
+    private const double RowPitch = 4.1;
     private const double ColumnGap = 5.2;
     private const double TableGap = 11;
     private const double NotePitch = 4.2;

@@ -51,8 +51,8 @@ public class OffsetsBookTests
         Assert.Contains("0 forward, 1-4-0 apart", text, StringComparison.Ordinal);
         Assert.Contains("half-breadths from the centerplane", text, StringComparison.Ordinal);
         var first = Array.FindIndex(lines, l => l.StartsWith("0 ", StringComparison.Ordinal));
-        Assert.StartsWith("1/2 ", lines[first + 1], StringComparison.Ordinal);
-        Assert.StartsWith("10 ", lines[first + 20], StringComparison.Ordinal);
+        Assert.StartsWith("1/4 ", lines[first + 1], StringComparison.Ordinal);
+        Assert.StartsWith("10 ", lines[first + 30], StringComparison.Ordinal);
         Assert.All(lines, l => Assert.InRange(l.Length, 0, 130));
         Assert.Contains("6 mm deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
     }

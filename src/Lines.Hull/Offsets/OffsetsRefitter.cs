@@ -1,0 +1,152 @@
+using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Hull.Offsets;
+
+/// <summary>Lays the lines of one hull down again from its table of offsets.</summary>
+internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, double step)
+{
+    private const int PlacesPerSpan = 8;
+    private const double Clear = 0.09; // a crossing nearer to a tabled point only repeats it, less exactly [m]
+
+    /// <summary>Every line of the table, judged.</summary>
+    public List<RefittedLine> Judged()
+    {
+        List<RefittedLine> judged = [.. table.HalfBreadths.Select(HalfBreadth), .. table.Diagonals.Select(Diagonal)];
+        return [.. table.Heights.Select(Height), .. judged];
+    }
+
+    private RefittedLine HalfBreadth(OffsetRow row) => Judge(row, "half-breadth", p => p.Y, BreadthPoints(row));
+
+    private RefittedLine Diagonal(OffsetRow row)
+    {
+        var axes = Parts(row)[0].Axes;
+        return Judge(row, "along the diagonal", p => axes.Flat(p).Y, AtStations(row));
+    }
+
+    private RefittedLine Height(OffsetRow row)
+    {
+        var points = AtStations(row);
+        if (row.Kind == LineKind.Keel)
+        {
+            points.Add(new Point2(table.Forefoot.AftOfFore, table.Forefoot.Height));
+            points.Add(new Point2(table.Length - table.Heel.ForwardOfAft, table.Heel.Height));
+        }
+        else if (row.Kind == LineKind.Sheer)
+        {
+            points.AddRange(SheerEnds());
+        }
+
+        return Judge(row, "height", p => p.Z, points);
+    }
+
+    private IEnumerable<Point2> SheerEnds()
+    {
+        if (table.Ends[0] is { AftOfFore: { } fore, ForwardOfAft: { } aft } sheer)
+            return [new(fore, sheer.Fore), new(table.Length - aft, sheer.Aft)];
+        return [];
+    }
+
+    private List<Point2> AtStations(OffsetRow row)
+    {
+        var points = new List<Point2>();
+        for (var k = 0; k < table.Stations.Count; k++)
+        {
+            if (row.Values[k] is { } v)
+                points.Add(new Point2(table.Stations[k].X, v));
+        }
+
+        return points;
+    }
+
+    private List<Point2> BreadthPoints(OffsetRow row)
+    {
+        var points = AtStations(row);
+        var end = table.Ends.First(e => string.Equals(e.Label, row.Label, StringComparison.Ordinal));
+        var onTransom = table.Transom.FirstOrDefault(t => string.Equals(t.Label, row.Label, StringComparison.Ordinal));
+        if (end.AftOfFore is { } fore)
+            points.Add(new Point2(fore, 0));
+        if (end.ForwardOfAft is { } aft)
+            points.Add(new Point2(table.Length - aft, onTransom?.HalfBreadth ?? 0));
+        return points;
+    }
+
+    // Where the refitted waterlines and sheer cross a buttock, with the heights they have there.
+    private List<Point2> Crossings(List<Point2> tabled, double halfBreadth, bool rounded)
+    {
+        var found = new List<Point2>();
+        var sheerHeight = Laid([.. AtStations(table.Heights[0]), .. SheerEnds()], rounded);
+        foreach (var row in table.HalfBreadths)
+        {
+            if (Laid(BreadthPoints(row), rounded) is not { } breadth)
+                continue;
+            foreach (var x in breadth.AbscissasAt(halfBreadth))
+                found.Add(new Point2(x, row.Position ?? sheerHeight!.At(x)));
+        }
+
+        return found.FindAll(c => tabled.TrueForAll(t => t.DistanceTo(c) > Clear));
+    }
+
+    private RefitBatten? Laid(List<Point2> points, bool rounded)
+    {
+        IEnumerable<Point2> taken = rounded ? points.Select(p => new Point2(Rounded(p.X), Rounded(p.Y))) : points;
+        var apart = new List<Point2>();
+        foreach (var p in taken.OrderBy(p => p.X))
+        {
+            // Two points as good as one: the first is kept.
+            if (apart.Count == 0 || p.DistanceTo(apart[^1]) > RefitBatten.Apart)
+                apart.Add(p);
+        }
+
+        return apart.Count < 4 ? null : new RefitBatten(apart);
+    }
+
+    private RefittedLine Judge(OffsetRow row, string what, Func<Point3, double> value, List<Point2> points)
+    {
+        var name = $"{row.Label}, {what}";
+        var at = points.Count == 0 ? 0 : points.Max(p => Math.Abs(p.Y - Rounded(p.Y)));
+        var crossed = row.Kind == LineKind.Buttock;
+        var exact = Laid(crossed ? [.. points, .. Crossings(points, row.Position!.Value, rounded: false)] : points, rounded: false);
+        var refit = Laid(points, rounded: true);
+        if (crossed)
+            refit = LaidWith(points, Crossings(points, row.Position!.Value, rounded: true));
+        if (exact is null || refit is null)
+            return new RefittedLine(row.Kind, name, at, 0, 0, 0);
+        var parts = Parts(row);
+        double between = 0, where = refit.Points[0].X, moved = 0;
+        for (var k = 1; k < refit.Points.Count; k++)
+        {
+            for (var place = 1; place < PlacesPerSpan; place++)
+            {
+                var x = refit.Points[k - 1].X + ((refit.Points[k].X - refit.Points[k - 1].X) * place / PlacesPerSpan);
+                if ((crossed && (x < points[0].X || x > points[^1].X)) || On(parts, x) is not { } p)
+                    continue;
+                moved = Math.Max(moved, refit.DistanceTo(new Point2(x, exact.At(x))));
+                var gap = refit.DistanceTo(new Point2(x, value(p)));
+                if (gap > between)
+                    (between, where) = (gap, x);
+            }
+        }
+
+        return new RefittedLine(row.Kind, name, at, between, where, moved);
+    }
+
+    private RefitBatten? LaidWith(List<Point2> tabled, List<Point2> crossings) =>
+        Laid([.. tabled.Select(p => new Point2(Rounded(p.X), Rounded(p.Y))), .. crossings], rounded: false);
+
+    private List<HullLine> Parts(OffsetRow row) =>
+        [.. lines.All.Where(l => l.Kind == row.Kind && string.Equals(l.Label, row.Label, StringComparison.Ordinal))];
+
+    private static Point3? On(List<HullLine> parts, double x)
+    {
+        foreach (var part in parts)
+        {
+            if (part.FirstCrossingWith(Plane.AtX(x)) is { } p)
+                return p.Point;
+        }
+
+        return null;
+    }
+
+    private double Rounded(double value) => step * Math.Round(value / step, MidpointRounding.AwayFromZero);
+}

@@ -1,0 +1,82 @@
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Splines;
+
+namespace Lines.Hull.Offsets;
+
+/// <summary>A batten through points of a table: the curve of least bending energy that leaves its ends as the cubic through the four points there.</summary>
+/// <param name="points">Points by rising abscissa, at least four, further apart than <see cref="Apart"/>.</param>
+internal sealed class RefitBatten(IReadOnlyList<Point2> points)
+{
+    /// <summary>Points of a batten are further apart than this [m].</summary>
+    public const double Apart = 0.02;
+
+    private readonly CubicInterpolant _batten = new(points, Direction([.. points.Take(4)]), -Direction([.. points.Reverse().Take(4)]));
+
+    /// <summary>The points.</summary>
+    public IReadOnlyList<Point2> Points => points;
+
+    /// <summary>Ordinate at an abscissa between the ends.</summary>
+    public double At(double x) => _batten.PointAt(Where(x)).Y;
+
+    /// <summary>Distance of a point from the batten, square to it.</summary>
+    public double DistanceTo(Point2 p) => Math.Abs(_batten.DistanceTo(p, Where(p.X)).Distance);
+
+    /// <summary>Abscissas at which the batten has an ordinate, one to a span at most.</summary>
+    public IEnumerable<double> AbscissasAt(double y)
+    {
+        for (var k = 1; k < points.Count; k++)
+        {
+            double low = _batten.Lengths[k - 1], high = _batten.Lengths[k];
+            var rising = points[k].Y > y;
+            if (rising == points[k - 1].Y > y)
+                continue;
+            while ((low + high) / 2 is var s && s > low && s < high)
+            {
+                if (_batten.PointAt(s).Y > y == rising)
+                    high = s;
+                else
+                    low = s;
+            }
+
+            yield return _batten.PointAt(high).X;
+        }
+    }
+
+    // Chord length at which the batten has an abscissa.
+    private double Where(double x)
+    {
+        double low = 0, high = _batten.Lengths[^1];
+        while ((low + high) / 2 is var s && s > low && s < high)
+        {
+            if (_batten.PointAt(s).X < x)
+                low = s;
+            else
+                high = s;
+        }
+
+        return high;
+    }
+
+    // Direction at its start of the cubic through four points over their chord length.
+    private static Vector2 Direction(Point2[] four)
+    {
+        var s = new double[4];
+        for (var k = 1; k < 4; k++)
+            s[k] = s[k - 1] + four[k].DistanceTo(four[k - 1]);
+        Vector2 sum = default;
+        for (var i = 1; i < 4; i++)
+        {
+            // Derivative at the start of the i-th Lagrange polynomial; that of the first makes their sum zero.
+            var weight = 1 / s[i];
+            for (var j = 1; j < 4; j++)
+            {
+                if (j != i)
+                    weight *= -s[j] / (s[i] - s[j]);
+            }
+
+            sum += weight * (four[i] - four[0]);
+        }
+
+        return sum;
+    }
+}
