@@ -22,15 +22,20 @@ internal static class DesignInput
     /// <summary>Shows faults of a file and makes the failure that ends the verb.</summary>
     public static CommandFailure Refused(IReadOnlyList<Diagnostic> faults)
     {
+        Show(faults);
+        Streams.Say(faults.Count == 1 ? "one fault, nothing written" : Invariant($"{faults.Count} faults, nothing written"));
+        return new CommandFailure(ExitCode.Wrong, "") { Diagnostics = faults };
+    }
+
+    /// <summary>Shows faults of a file with the lines they stand in.</summary>
+    public static void Show(IReadOnlyList<Diagnostic> faults)
+    {
         foreach (var fault in faults)
         {
             Streams.Error.WriteLine(Paint.Strong(fault.Headline));
             if (fault.Excerpt.Length > 0)
                 Streams.Error.WriteLine(fault.Excerpt);
         }
-
-        Streams.Say(faults.Count == 1 ? "one fault, nothing written" : Invariant($"{faults.Count} faults, nothing written"));
-        return new CommandFailure(ExitCode.Wrong, "") { Diagnostics = faults };
     }
 
     /// <summary>The bytes of a file.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
 
@@ -61,20 +62,30 @@ internal static class Common
         {
             Description = "how lengths are shown: mm (unless told otherwise), in, ft-in, ft-in-8ths",
             HelpName = "NOTATION",
-            CustomParser = result =>
-            {
-                var name = result.Tokens[0].Value;
-                foreach (var known in LengthNotations.ByName)
-                {
-                    if (known.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
-                        return known.Notation;
-                }
-
-                result.AddError($"--units does not know \"{name}\"; it takes {string.Join(", ", LengthNotations.ByName.Select(n => n.Name))}");
-                return default;
-            },
+            CustomParser = result => Notation(result) ?? default,
         };
         option.CompletionSources.Add([.. LengthNotations.ByName.Select(n => n.Name)]);
         return option;
+    }
+
+    /// <summary>A notation that may be left out.</summary>
+    public static Option<LengthNotation?> UnitsOrNone(string description)
+    {
+        var option = new Option<LengthNotation?>("--units") { Description = description, HelpName = "NOTATION", CustomParser = Notation };
+        option.CompletionSources.Add([.. LengthNotations.ByName.Select(n => n.Name)]);
+        return option;
+    }
+
+    private static LengthNotation? Notation(ArgumentResult result)
+    {
+        var name = result.Tokens[0].Value;
+        foreach (var known in LengthNotations.ByName)
+        {
+            if (known.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+                return known.Notation;
+        }
+
+        result.AddError($"--units does not know \"{name}\"; it takes {string.Join(", ", LengthNotations.ByName.Select(n => n.Name))}");
+        return null;
     }
 }

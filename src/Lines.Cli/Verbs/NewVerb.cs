@@ -1,16 +1,15 @@
 using System.CommandLine;
 using System.Text;
+using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Templates;
 using Lines.Cli.Terminal;
 using Lines.Design;
-using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Studies;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
-using Lines.Kernel.Units;
 
 namespace Lines.Cli.Verbs;
 
@@ -34,7 +33,7 @@ internal static class NewVerb
         var beam = Dimension("--beam", "greatest breadth; everything across follows");
         var depth = Dimension("--depth", "base line to sheer amidships; every height follows, the draft too");
         var draft = Dimension("--draft", "base line to the design waterline; nothing follows");
-        var (units, force) = (Common.Units(), Common.Force());
+        var (units, force) = (Common.UnitsOrNone("notation of every length in the file: mm, in, ft-in, ft-in-8ths (left out: as given, and as in the template)"), Common.Force());
         var verb = new Command("new", "Starts a design from a template, stretched to the dimensions given.") { file, from, title, length, beam, depth, draft, units, force };
         verb.SetAction(parsed => Write(
             parsed.GetValue(file)!,
@@ -62,36 +61,26 @@ internal static class NewVerb
         var text = Stretching.Stretch(template, wish);
         var reading = DesignFile.Read(text, path);
         if (reading.Design is not { } design)
-            throw Refused(reading.Diagnostics, wish);
-        var solution = HullShape.Solve(design.Vessel.MainHull);
-        if (solution.Surface is null)
-            throw Refused(design.Source.Explain(solution.Conflicts), wish);
-        var fairness = FairnessReport.Of(HullLines.Of(solution.Surface));
+            throw StretchFaults.Refused(reading.Diagnostics, wish);
         OutputFile.Write(path, Encoding.UTF8.GetBytes(text), force);
-        Streams.Error.WriteLine($"wrote {path} from {from}. {fairness.Verdict}");
-        Streams.Error.WriteLine(fairness.Fair ? $"next: lines check {path}" : $"what to ease: lines check {path}");
+        Judge(design, path);
+        Streams.Error.WriteLine($"wrote {path} from {from}; open it in an editor, then: lines check {path}");
         return ExitCode.Done;
     }
 
-    /// <summary>Tells the faults of a stretched design by the options that made them; there is no file yet to point into.</summary>
-    private static CommandFailure Refused(IReadOnlyList<Diagnostic> faults, StretchWish wish)
+    /// <summary>Says whether the hull of a design just written can be shaped and is fair, and what to ease where not.</summary>
+    private static void Judge(VesselDesign design, string path)
     {
-        foreach (var fault in faults)
+        var solution = HullShape.Solve(design.Vessel.MainHull);
+        if (solution.Surface is { } hull)
         {
-            var option = fault.Key switch
-            {
-                "title" when wish.Title is not null => "--title",
-                "hull.length" when wish.Length is not null => "--length",
-                "hull.beam" when wish.Beam is not null => "--beam",
-                "hull.depth" when wish.Depth is not null => "--depth",
-                "hull.draft" when wish.Draft is not null => "--draft",
-                _ => $"{fault.Key}, stretched",
-            };
-            Streams.Error.WriteLine($"{option}: {fault.Problem}; {fault.Remedy}");
+            var fairness = FairnessReport.Of(HullLines.Of(hull));
+            Streams.Error.WriteLine(fairness.Verdict);
+            return;
         }
 
-        Streams.Say("the template cannot be stretched so; nothing written");
-        return new CommandFailure(ExitCode.Wrong, "") { Diagnostics = faults };
+        Streams.Error.WriteLine("These dimensions do not go together yet: no fair hull has them all. Ease one in the file:");
+        DesignInput.Show(design.Source.Explain(solution.Conflicts));
     }
 
     private static string NoSuch(string name)
@@ -106,12 +95,5 @@ internal static class NewVerb
     {
         Description = description,
         HelpName = "LENGTH",
-        CustomParser = result =>
-        {
-            var text = result.Tokens[0].Value;
-            if (!Length.TryParse(text, out _, out var fault))
-                result.AddError($"{name} \"{text}\" {fault}");
-            return text;
-        },
     };
 }

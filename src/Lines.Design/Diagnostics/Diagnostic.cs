@@ -14,6 +14,9 @@ public sealed record Diagnostic(string File, Place Place, string Key, string Pro
     /// <summary>Which way the value has to move: -1 for less, 1 for more, 0 where that is no question of more or less.</summary>
     public int Toward { get; init; }
 
+    /// <summary>The key whose change would do as well, and to what; null where no other key alone would.</summary>
+    public (string Key, string Remedy)? Instead { get; init; }
+
     /// <summary>The fault on one line: <c>file:line:column: key: what is wrong; what would be right</c>.</summary>
     public string Headline => Invariant($"{File}:{Place.Line}:{Place.Column}: {Key}: {Problem}; {Remedy}");
 

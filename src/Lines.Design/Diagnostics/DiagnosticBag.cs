@@ -27,8 +27,9 @@ public sealed class DiagnosticBag
     /// <param name="problem">What is wrong, one clause.</param>
     /// <param name="remedy">What would be right, one clause.</param>
     /// <param name="toward">Which way the value has to move: see <see cref="Diagnostic.Toward"/>.</param>
-    public void Add(Place place, string key, string problem, string remedy, int toward = 0) =>
-        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, "") { Toward = toward });
+    /// <param name="instead">See <see cref="Diagnostic.Instead"/>.</param>
+    public void Add(Place place, string key, string problem, string remedy, int toward = 0, (string Key, string Remedy)? instead = null) =>
+        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, "") { Toward = toward, Instead = instead });
 
     /// <summary>Adds a fault whose line is not fit to be shown.</summary>
     /// <param name="place">Where.</param>

@@ -84,9 +84,17 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
         {
             if (bound.Limit(values.NumberOrNone) is not { } limit || bound.Allows(value.Number, limit))
                 continue;
-            faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} {bound.Problem}", Remedy(key, bound, limit, value.Notation), bound.IsUpper ? -1 : 1);
+            faults.Add(value.Place, key.Path, $"{SourceText.Shown(value.Raw)} {bound.Problem}", Remedy(key, bound, limit, value.Notation), bound.IsUpper ? -1 : 1, Instead(bound, value.Number));
             return;
         }
+    }
+
+    private (string Key, string Remedy)? Instead(KeyBound bound, double number)
+    {
+        if (bound.Part is not { } part || values.Find(bound.From[0]) is not { } other)
+            return null;
+        var turned = bound with { IsUpper = !bound.IsUpper };
+        return (bound.From[0], $"give {turned.Side} {KeyRange.ShowLimit(DesignSchema.ByPath[bound.From[0]], number / part, turned.IsUpper, other.Notation)}");
     }
 
     private static string Remedy(SchemaKey key, KeyBound bound, double limit, LengthNotation notation)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Text;
@@ -24,19 +25,23 @@ public sealed record StretchWish
     /// <summary>Title; null keeps it.</summary>
     public string? Title { get; init; }
 
-    /// <summary>Notation of the lengths nobody gave; other than millimeters, every metric length of the design is written in it.</summary>
-    public LengthNotation Notation { get; init; }
+    /// <summary>Notation of every length in the file, those given here too; null keeps each in the notation it is written in.</summary>
+    public LengthNotation? Notation { get; init; }
 }
 
 /// <summary>Makes a design of other dimensions from one there is, comments and layout kept.</summary>
 /// <remarks>
 /// <b>Method.</b> x, y and z are each stretched by one factor. That keeps a fair hull fair and every fullness what it was; angles follow
 /// their tangents. What the builder decides (planking, mold spacing, stock) stays.
-/// <b>Accuracy.</b> Lengths that follow are rounded to 1 mm or the notation's step, angles to 0.1 degrees.
+/// <b>Accuracy.</b> Lengths that follow are rounded to 1 mm or the notation's step, angles to 0.1 degrees. Where the step would change a length
+/// by more than a part in 50, as it would a thin planking in 1/32 in, it is written in decimals of an inch, to 0.001.
 /// </remarks>
 public static class Stretching
 {
     private const double Millimeter = 0.001;
+
+    /// <summary>A length is not changed by more than this part of it for being written in a notation [1].</summary>
+    private const double CoarsestStep = 0.02;
 
     /// <summary>The text of the stretched design.</summary>
     /// <param name="design">The text of a sound design.</param>
@@ -67,9 +72,10 @@ public static class Stretching
 
     private static string? NewText(TomlEntry entry, DesignValues values, StretchWish wish, Factors factors)
     {
+        if (entry.Path.Equals("title", StringComparison.Ordinal))
+            return wish.Title is null ? null : Quoted(wish.Title);
         var wished = entry.Path switch
         {
-            "title" => wish.Title,
             "hull.length" => wish.Length,
             "hull.beam" => wish.Beam,
             "hull.depth" => wish.Depth,
@@ -77,41 +83,82 @@ public static class Stretching
             _ => null,
         };
         if (wished is not null)
-            return Quoted(wished);
+            return Quoted(Converted(wished, wish.Notation));
         if (!DesignSchema.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value)
             return null;
-        var rewritten = key.Kind is KeyKind.Length or KeyKind.Lengths
-            && value.Notation == LengthNotation.Millimeters && wish.Notation != LengthNotation.Millimeters;
+        var notation = wish.Notation ?? value.Notation;
+        var rewritten = key.Kind switch
+        {
+            KeyKind.Length => value.Notation != notation,
+            KeyKind.Lengths => value.Items.Any(i => i.Notation != (wish.Notation ?? i.Notation)),
+            _ => false,
+        };
         if (factors.Keep(key.Stretch) && !rewritten)
             return null;
         return key.Kind switch
         {
-            KeyKind.Lengths => $"[{string.Join(", ", value.Numbers.Select(n => Quoted(Shown(factors.Length(key.Stretch, n), wish.Notation))))}]",
+            KeyKind.Lengths => $"[{string.Join(", ", value.Items.Select(i => Quoted(Shown(factors.Length(key.Stretch, i.Number), wish.Notation ?? i.Notation))))}]",
             KeyKind.Angle => Quoted(new Angle(Math.Round(factors.Angle(key.Stretch, value.Number) * (1800 / Math.PI)) * (Math.PI / 1800)).ToText()),
-            _ => Quoted(Shown(factors.Length(key.Stretch, value.Number), wish.Notation)),
+            _ => Quoted(Shown(factors.Length(key.Stretch, value.Number), notation)),
         };
     }
 
+    /// <summary>The factor a wish means; 1 where it is out of the range of its key, which is told of it alone then.</summary>
     private static double Ratio(DesignValues values, string key, string? wished) =>
-        wished is not null && Length.TryParse(wished, out var length, out _) ? length.Meters / values.Number(key) : 1;
+        wished is not null && Length.TryParse(wished, out var length, out _) && KeyRange.Holds(DesignSchema.ByPath[key], length.Meters)
+            ? length.Meters / values.Number(key)
+            : 1;
+
+    /// <summary>A length given as text in a notation; what is no length, and what is in it already, stays as it was given.</summary>
+    private static string Converted(string given, LengthNotation? notation) =>
+        notation is { } wanted && Length.TryParse(given, out var length, out var written, out _) && written != wanted
+            ? wanted == LengthNotation.Millimeters ? KeyRange.Show(DesignSchema.ByPath["hull.length"], length.Meters) : Shown(length.Meters, wanted)
+            : given;
 
     private static string Shown(double meters, LengthNotation notation)
     {
         if (notation != LengthNotation.Millimeters)
-            return new Length(meters).ToText(notation);
+        {
+            var shown = new Length(meters).ToText(notation);
+            if (Math.Abs(Length.Parse(shown).Meters - meters) > Math.Abs(meters) * CoarsestStep)
+                return new Length(meters).Inches.ToString("0.0##", CultureInfo.InvariantCulture) + " in";
+
+            // Marks for feet and inches would have to be escaped within the quotes of the file.
+            return (shown.StartsWith("0' ", StringComparison.Ordinal) ? shown[3..] : shown).Replace("'", " ft", StringComparison.Ordinal).Replace("\"", " in", StringComparison.Ordinal);
+        }
+
         var rounded = Math.Round(meters / Millimeter, MidpointRounding.AwayFromZero) * Millimeter;
         return Math.Abs(rounded) >= 1
             ? rounded.ToString("0.00#", CultureInfo.InvariantCulture) + " m"
             : new Length(rounded).ToText(LengthNotation.Millimeters);
     }
 
-    private static string Quoted(string text) =>
-        $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string text)
+    {
+        var quoted = new StringBuilder("\"");
+        foreach (var c in text)
+        {
+            if (c is '"' or '\\')
+                quoted.Append('\\').Append(c);
+            else if (char.IsControl(c))
+                quoted.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}");
+            else
+                quoted.Append(c);
+        }
+
+        return quoted.Append('"').ToString();
+    }
 
     private static void Replace(string[] lines, Place place, string text)
     {
         var line = lines[place.Line - 1];
-        lines[place.Line - 1] = string.Concat(line.AsSpan(0, place.Column - 1), text, line.AsSpan(place.Column - 1 + place.Length));
+        var (before, after) = (line[..(place.Column - 1)], line[(place.Column - 1 + place.Length)..]);
+        var comment = after.TrimStart(' ');
+
+        // A comment stays in its column where there is room.
+        if (comment.StartsWith('#'))
+            after = new string(' ', Math.Max(2, place.Length + after.Length - comment.Length - text.Length)) + comment;
+        lines[place.Line - 1] = before + text + after;
     }
 
     /// <summary>The three factors of a stretch.</summary>

@@ -20,8 +20,8 @@ public sealed class NewJourney
 
         Assert.Equal(0, run.Code);
         Assert.Empty(run.Out);
-        Assert.StartsWith($"wrote mine.toml from {template}. Fair: ", run.Error, StringComparison.Ordinal);
-        Assert.EndsWith("\nnext: lines check mine.toml\n", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith("Fair: ", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith($"\nwrote mine.toml from {template}; open it in an editor, then: lines check mine.toml\n", run.Error, StringComparison.Ordinal);
         Assert.Equal(File.ReadAllText(Lines.Tests.Support.Repository.PathOf("templates", template + ".toml")), File.ReadAllText(place.PathOf("mine.toml")));
     }
 
@@ -57,8 +57,48 @@ public sealed class NewJourney
             File.ReadLines(place.PathOf("long.toml")).Count(l => l.Contains('#', StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public void Dimensions_that_do_not_go_together_are_written_and_told_with_what_to_ease_where_it_stands()
+    {
+        using var place = new Workplace();
+
+        // A section of 7 deg deadrise, some 250 mm half as broad and 45 mm deep, is no fuller than 1 - 250 tan 7 / (2 x 45) = 0.66; the template asks 0.74.
+        var run = Command.Run(place.Root, "new", "mine.toml", "--draft", "45 mm");
+
+        Assert.Equal((0, ""), (run.Code, run.Out));
+        Assert.StartsWith("These dimensions do not go together yet: no fair hull has them all. Ease one in the file:\nmine.toml:", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("\nwrote mine.toml from gauge-runner; open it in an editor, then: lines check mine.toml\n", run.Error, StringComparison.Ordinal);
+        Assert.Equal(0.045, Read(place, "mine.toml").Vessel.MainHull.Draft);
+        Assert.Equal(2, Command.Run(place.Root, "check", "mine.toml").Code);
+    }
+
     [Theory]
-    [InlineData("--length", "40 m", "--length: \"40 m\" is above 15 m; give")]
+    [InlineData("in")]
+    [InlineData("ft-in")]
+    [InlineData("ft-in-8ths")]
+    public void Every_length_of_the_file_is_in_the_notation_asked_for(string units)
+    {
+        using var place = new Workplace();
+
+        var run = Command.Run(place.Root, "new", "mine.toml", "--from", "line-layer", "--length", "9 m", "--beam", "24 in", "--units", units);
+
+        Assert.Equal(0, run.Code);
+        Assert.DoesNotMatch("\"[0-9.]+ (mm|cm|m)\"", File.ReadAllText(place.PathOf("mine.toml")));
+        Assert.Equal(9, Read(place, "mine.toml").Vessel.MainHull.Length, 0.0008);
+
+        // Thin stock would be changed by a rounding to 1/32 in: 0.4 mm is 0.0157 in, 6 mm is 0.2362 in.
+        Assert.Equal(0.0004, Read(place, "mine.toml").Build.Sheathing, 0.000013);
+        Assert.Equal(0.006, Read(place, "mine.toml").Build.Planking, 0.000013);
+    }
+
+    [Theory]
+    [InlineData("--length", "40 m", "--length: \"40 m\" is above 15 m; give 1.8 m to 15 m")]
+    [InlineData("--length", "nonsense", "--length: \"nonsense\" is not a length; write it like 740 mm")]
+    [InlineData("--length", "5200", "--length: \"5200\" has no unit; write \"5200 mm\"")]
+    [InlineData("--length", "1 m", "--beam, not given: \"720 mm\" makes the hull less than 2.5 times as long as broad")]
+    [InlineData("--draft", "20 mm", "--draft: with \"20 mm\", hull.bow.rocker \"25 mm\" lifts the keel out of the water")]
+    [InlineData("--beam", "110 mm", "--beam: stretches hull.midship.deadrise too far: \"38.8 deg\" is above 35 deg; ask for a smaller --depth or a larger --beam")]
+    [InlineData("--title", "a\nb", "--title: has a line break or another control character")]
     [InlineData("--draft", "2 ft", "--draft: \"2 ft\" reaches the sheer")]
     [InlineData("--beam", "20 mm", "--beam: \"20 mm\" is below 100 mm")]
     [InlineData("--title", "", "--title: is empty")]
