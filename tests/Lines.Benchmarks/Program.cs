@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Lines.Benchmarks;
 using Lines.Design;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
@@ -7,6 +8,12 @@ using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
 // One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats].
+if (args is ["detection"])
+{
+    DetectionLimits.Print();
+    return 0;
+}
+
 var folder = args.Length > 0 ? args[0] : "templates";
 var repeats = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 15;
 Console.WriteLine("| design | shape [ms] | lines [ms] | fairness [ms] | hydrostatics [ms] | all [ms] |");

@@ -88,7 +88,7 @@ public static class LocalFaults
             about = trace.Lengths[Pull.Of(trace, marks, about, gap).Peak];
             var pull = Pull.Of(trace, marks, about, gap);
             if (before is { } b && pull.Size <= Plateau * b.Size && b.Size >= departure / 2)
-                return new Seen(b.Size >= Least ? b.AsFault(trace) : null, Math.Min(start, about - (b.Gap / 2)), Math.Max(start, about + (b.Gap / 2)));
+                return new Seen(b.Size >= Least ? b.AsFault(trace) : null, Math.Min(start, about - (gap / 2)), Math.Max(start, about + (gap / 2)));
             before = pull;
         }
 
