@@ -49,6 +49,9 @@ public readonly record struct Box2(double Left, double Bottom, double Right, dou
     /// <summary>The box with every side moved out by a distance (inward when negative).</summary>
     public Box2 Grown(double by) => new(Left - by, Bottom - by, Right + by, Top + by);
 
+    /// <summary>The box moved.</summary>
+    public Box2 Moved(Vector2 by) => new(Left + by.X, Bottom + by.Y, Right + by.X, Top + by.Y);
+
     /// <summary>Whether a point is inside or on an edge.</summary>
     public bool Holds(Point2 p) => p.X >= Left && p.X <= Right && p.Y >= Bottom && p.Y <= Top;
 

@@ -16,7 +16,6 @@ public static class MoldSheets
     private const double PaperMargin = 2;
     private const double Gap = 15;
     private const double RowWidth = 2440;
-    private const double Square = 100;
     private const double SquareClearance = 6;
     private const double SquareStep = 20;
     private const double OutlineStep = 5;
@@ -34,7 +33,7 @@ public static class MoldSheets
         };
     }
 
-    /// <summary>A mold for the router: as drawn, with a 100 mm square on the layer "mark" beside it to check the scale.</summary>
+    /// <summary>A mold for the router: as drawn, with a <see cref="TestSquare"/> on the layer "mark" beside it to check the scale.</summary>
     /// <param name="title">Title of the design.</param>
     /// <param name="mold">The mold.</param>
     /// <param name="notation">How lengths are written.</param>
@@ -94,10 +93,11 @@ public static class MoldSheets
 
     private static IEnumerable<Mark> ScaleSquare(Point2 corner)
     {
-        yield return new PathMark(MoldInks.Mark, ArcPath.Through(
-            [corner, corner + new Vector2(Square, 0), corner + new Vector2(Square, Square), corner + new Vector2(0, Square)], closed: true));
-        yield return new TextMark(MoldInks.Text, "100 mm SQUARE", corner + new Vector2(Square / 2, (Square / 2) + 4), 5, Anchor.Center);
-        yield return new TextMark(MoldInks.Text, "MEASURE BEFORE CUTTING", corner + new Vector2(Square / 2, (Square / 2) - 8), 4, Anchor.Center);
+        var middle = corner + new Vector2(TestSquare.Side / 2, TestSquare.Side / 2);
+        yield return new PathMark(MoldInks.Mark, TestSquare.Around(middle).Outline);
+        yield return new TextMark(MoldInks.Text, "TEST SQUARE", middle + new Vector2(0, 10), 5, Anchor.Center);
+        yield return new TextMark(MoldInks.Text, TestSquare.Size, middle + new Vector2(0, -2), 5, Anchor.Center);
+        yield return new TextMark(MoldInks.Text, "MEASURE BEFORE CUTTING", middle + new Vector2(0, -13), 4, Anchor.Center);
     }
 
     // Beside the part inside its own bounds where a corner is free, otherwise to the right of it.
@@ -105,11 +105,11 @@ public static class MoldSheets
     {
         var box = outline.Bounds();
         var along = outline.Segments().SelectMany(s => PointsAlong(s, OutlineStep)).ToList();
-        for (var y = box.Bottom; y + Square <= box.Top; y += SquareStep)
+        for (var y = box.Bottom; y + TestSquare.Side <= box.Top; y += SquareStep)
         {
-            for (var x = box.Left; x + Square <= box.Right; x += SquareStep)
+            for (var x = box.Left; x + TestSquare.Side <= box.Right; x += SquareStep)
             {
-                var place = new Box2(x, y, x + Square, y + Square);
+                var place = new Box2(x, y, x + TestSquare.Side, y + TestSquare.Side);
                 var kept = place.Grown(SquareClearance + OutlineStep);
                 if (!along.Exists(kept.Holds) && !outline.Contains(place.Center))
                     return new Point2(x, y);

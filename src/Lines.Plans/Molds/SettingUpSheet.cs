@@ -4,6 +4,7 @@ using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
+using Lines.Plans.Report;
 
 namespace Lines.Plans.Molds;
 
@@ -75,7 +76,7 @@ public static class SettingUpSheet
     {
         string Shown(double meters) => new Length(meters).ToText(notation);
         var s = plan.Strongback;
-        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every mold has the same width as its top: set the foot's corners flush with its edges and the notch on its centerline.";
+        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
         yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
         yield return "Profile molds butt against the nearest mold's labeled face; planking lands on the corners of their square edge. Far face proud: plane that edge back by so much; clear: nothing to do.";
@@ -83,7 +84,8 @@ public static class SettingUpSheet
             yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
         foreach (var l in plan.LeftOut)
             yield return $"No mold at x = {Shown(l.X)}: {l.Reason}.";
-        yield return "Before cutting measure the test square: 100 mm in the router files, the calibration page on paper. Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
+        yield return Cautions.Print;
+        yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }
 
     private static string Unit(LengthNotation notation) => notation switch

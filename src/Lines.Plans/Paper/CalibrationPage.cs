@@ -46,8 +46,8 @@ public static class CalibrationPage
         var diagonal = Math.Sqrt((f.Width * f.Width) + (f.Height * f.Height));
         Named($"L  {Both(f.Width)}", new Point2(f.Center.X, f.Bottom + 2.5), 0);
         Named($"U  {Both(f.Height)}", new Point2(f.Left + 5, f.Center.Y), Math.PI / 2);
-        Named($"R  {Both(diagonal)}", Along(0.25, rise, 2), rise);
-        Named($"F  {Both(diagonal)}", new Point2(f.Left + f.Right - Along(0.25, rise, 2).X, Along(0.25, rise, 2).Y), -rise);
+        Named($"R  {Both(diagonal)}", Along(0.16, rise, 2), rise);
+        Named($"F  {Both(diagonal)}", new Point2(f.Left + f.Right - Along(0.16, rise, 2).X, Along(0.16, rise, 2).Y), -rise);
 
         void Named(string text, Point2 at, double angle) => marks.Text(PageInks.Label, text, at, 3, anchor: Anchor.Center, angle: angle);
         Point2 Along(double fraction, double angle, double off) => new(
@@ -61,33 +61,38 @@ public static class CalibrationPage
         Centered(Invariant($"page 1 of {pages}: print this page first, at actual size"), 2.6, 7, PageInks.Small);
         Centered(c.IsNone ? "printed without correction" : Invariant($"printed with scale-x {c.ScaleX:0.00000}, scale-y {c.ScaleY:0.00000}, skew {c.Skew:0.00000}"), 2.6, 13, PageInks.Small);
         Centered(c.IsNone ? "Measure L, U, R, F to the middles of the lines." : "The four lines should now measure what they say.", 2.6, 19, PageInks.Small);
-        Centered("Measure the printed square before cutting.", 2.6, 25, PageInks.Small);
+        Centered("Measure the square before cutting.", 2.6, 25, PageInks.Small);
 
         void Centered(string text, double height, double down, Layer layer) =>
-            marks.Text(layer, text, new Point2(f.Center.X, top - down), height, 0.9 * (f.Width - (2 * f.Width * (f.Top - top + down) / f.Height)), Anchor.Center);
+            marks.Text(layer, text, new Point2(f.Center.X, top - down), height, 0.9 * Between(f, top - down), Anchor.Center);
     }
 
+    // Beside the square, where the diagonals leave room at middle height.
     private static void DrawMeasures(PageMarks marks, Box2 f)
     {
-        double left = f.Left + 10, y = f.Center.Y + 20;
-        marks.Text(PageInks.Small, "as measured", new Point2(left, y), 2.6);
+        double left = f.Left + 9, y = f.Center.Y + 25;
+        marks.Text(PageInks.Small, "as measured:", new Point2(left, y), 2.6);
         foreach (var line in "LURF")
         {
-            y -= 11;
+            y -= 12;
             marks.Text(PageInks.Label, $"{line} =", new Point2(left, y), 3);
-            marks.Line(PageInks.Rule, new Point2(left + 10, y - 1), new Point2(left + 42, y - 1));
+            marks.Line(PageInks.Rule, new Point2(left + 9, y - 1), new Point2(left + 37, y - 1));
         }
     }
 
+    // Below the square, between the diagonals, each line as wide as they let it.
     private static void DrawSums(PageMarks marks, Box2 f, PrinterCorrection correction)
     {
-        double left = f.Center.X + 30, y = f.Center.Y + 24, room = f.Right - left - 4;
+        var y = f.Center.Y - (TestSquare.Side / 2) - 11;
         foreach (var line in correction.IsNone ? Sums(f) : Again)
         {
-            marks.Text(PageInks.Small, line, new Point2(left, y), 2.4, room);
-            y -= 6.5;
+            marks.Text(PageInks.Small, line, new Point2(f.Center.X, y), 2.4, Between(f, y + 2.4) - 6, Anchor.Center);
+            y -= 5.6;
         }
     }
+
+    // The room across between the two diagonals at a level.
+    private static double Between(Box2 f, double y) => f.Width * 2 * Math.Abs(y - f.Center.Y) / f.Height;
 
     private static string[] Sums(Box2 f) =>
     [
@@ -103,11 +108,14 @@ public static class CalibrationPage
 
     private static void DrawSquare(PageMarks marks, Box2 f)
     {
-        double side = 2 * Inch, left = f.Center.X - (side / 2), bottom = f.Bottom + 12;
-        var square = new Box2(left, bottom, left + side, bottom + side);
+        var square = TestSquare.Around(f.Center);
         marks.Box(PageInks.Label, square);
-        marks.Text(PageInks.Small, "this square is 2 in, 50.8 mm", new Point2(square.Center.X, bottom + 28), 2.4, side - 4, Anchor.Center);
-        marks.Text(PageInks.Small, "each way", new Point2(square.Center.X, bottom + 22), 2.4, side - 4, Anchor.Center);
+        Written("test square", square.Top - 8, 3);
+        Written(TestSquare.Size, square.Top - 14, 3);
+        Written("each way", square.Bottom + 6, 2.6);
+
+        void Written(string text, double y, double height) =>
+            marks.Text(PageInks.Label, text, new Point2(f.Center.X, y), height, Between(f, y > f.Center.Y ? y : y + height) - 6, Anchor.Center);
     }
 
     private static string Both(double mm) => Invariant($"{mm:0.00} mm  {mm / Inch:0.000} in");

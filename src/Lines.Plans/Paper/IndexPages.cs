@@ -79,6 +79,6 @@ internal static class IndexPages
             ? Invariant($"page {part.FirstPage}")
             : Invariant($"pages {part.FirstPage} to {part.LastPage}");
         var size = Invariant($"{part.Grid.Rows} down by {part.Grid.Columns} across");
-        return part.Grid.Turned ? $"{pages}, {size}, turned" : $"{pages}, {size}";
+        return part.Grid.Layout.Sideways ? $"{pages}, {size}, read sideways" : $"{pages}, {size}";
     }
 }

@@ -11,9 +11,9 @@ internal static class PageFoot
     private const double Gap = 4;
 
     /// <summary>Draws the foot.</summary>
-    public static void Draw(PageMarks marks, PageLayout layout, PartPages part, int row, int column, int pages)
+    public static void Draw(PageMarks marks, PartPages part, int row, int column, int pages)
     {
-        var foot = layout.Foot;
+        var foot = part.Grid.Layout.Foot;
         marks.Line(PageInks.Grid, new Point2(foot.Left, foot.Top), new Point2(foot.Right, foot.Top));
         var mapLeft = foot.Right - MapWidth;
         var barLeft = mapLeft - Gap - BarRoom;
@@ -25,7 +25,7 @@ internal static class PageFoot
 
     private static void DrawLabel(PageMarks marks, Box2 room, PartPages part, int row, int column, int pages)
     {
-        marks.Text(PageInks.Label, part.Grid.Part.Title, new Point2(room.Left, room.Bottom + 10.6), 4, room.Width);
+        marks.Text(PageInks.Label, part.Grid.Part.Title, new Point2(room.Left, room.Bottom + 10), 3.8, room.Width);
         marks.Text(PageInks.Label, PartPages.PlaceName(row, column), new Point2(room.Left, room.Bottom + 5.4), 3, room.Width);
         marks.Text(PageInks.Small, Invariant($"page {part.PageOf(row, column)} of {pages}"), new Point2(room.Left, room.Bottom + 1), 2.4, room.Width);
     }

@@ -1,12 +1,21 @@
+using Lines.Kernel.Geometry;
+
 namespace Lines.Plans.Paper;
 
 /// <summary>A part's grid with the page number of every tile and the letters of its seams.</summary>
 internal sealed class PartPages
 {
-    private static readonly double[] CrossPlaces = [1 / 6.0, 5 / 6.0];
+    /// <summary>How far a register cross's arms reach from its middle [mm].</summary>
+    public const double CrossArm = 4;
+
+    /// <summary>How far its letters reach from the seam on either side [mm].</summary>
+    public const double LettersReach = 10.5;
+
+    // Two crosses on a seam, each in its half of it.
+    private static readonly (double Wish, double Least, double Most)[] CrossPlaces = [(1 / 6.0, 0.06, 0.46), (5 / 6.0, 0.54, 0.94)];
 
     private readonly Dictionary<(int Row, int Column), int> _pages = [];
-    private readonly Dictionary<(int Row, int Column, bool Below), string> _letters = [];
+    private readonly Dictionary<(int Row, int Column, bool Below), IReadOnlyList<(double Fraction, string Name)>> _crosses = [];
 
     /// <summary>Numbers a part's tiles from a first page on.</summary>
     public PartPages(TileGrid grid, int firstPage)
@@ -18,9 +27,9 @@ internal sealed class PartPages
         foreach (var (row, column) in grid.Tiles)
         {
             if (grid.IsUsed(row, column + 1))
-                _letters.Add((row, column, false), LetterOf(_letters.Count));
+                _crosses.Add((row, column, false), CrossesOf(grid.CellAt(row, column), below: false));
             if (grid.IsUsed(row + 1, column))
-                _letters.Add((row, column, true), LetterOf(_letters.Count));
+                _crosses.Add((row, column, true), CrossesOf(grid.CellAt(row, column), below: true));
         }
     }
 
@@ -40,13 +49,42 @@ internal sealed class PartPages
     public static string PlaceName(int row, int column) => Invariant($"row {LetterOf(row)}, column {column + 1}");
 
     /// <summary>Register crosses on the seam to the right of a tile: fraction up the tile's side, name.</summary>
-    public IEnumerable<(double Fraction, string Name)> CrossesRightOf(int row, int column) => Crosses(_letters[(row, column, false)]);
+    public IReadOnlyList<(double Fraction, string Name)> CrossesRightOf(int row, int column) => _crosses[(row, column, false)];
 
     /// <summary>Register crosses on the seam below a tile: fraction along the tile's side, name.</summary>
-    public IEnumerable<(double Fraction, string Name)> CrossesBelow(int row, int column) => Crosses(_letters[(row, column, true)]);
+    public IReadOnlyList<(double Fraction, string Name)> CrossesBelow(int row, int column) => _crosses[(row, column, true)];
 
-    private static IEnumerable<(double Fraction, string Name)> Crosses(string letter) =>
-        CrossPlaces.Select((fraction, i) => (fraction, Invariant($"{letter}{i + 1}")));
+    // A cross goes to the place nearest the wished one at which neither it nor its letters on the two pages meet the part's lines; where its
+    // half of the seam has none, a line may run through the cross, but not through the letters.
+    private List<(double Fraction, string Name)> CrossesOf(Box2 cell, bool below)
+    {
+        const int steps = 100;
+        var letter = LetterOf(_crosses.Count);
+        return [.. CrossPlaces.Select((place, i) => (PlaceFor(place), Invariant($"{letter}{i + 1}")))];
+
+        double PlaceFor((double Wish, double Least, double Most) place)
+        {
+            var tried = Enumerable.Range(0, steps + 1).Select(k => place.Least + ((place.Most - place.Least) * k / steps))
+                .OrderBy(f => Math.Abs(f - place.Wish)).Prepend(place.Wish).ToList();
+            return tried.Where(f => Grid.IsFree(Around(f, -LettersReach, LettersReach))).Concat(tried.Where(f => LettersAreFree(f))).Append(place.Wish).First();
+        }
+
+        bool LettersAreFree(double f) => Grid.IsFree(Around(f, CrossArm + 0.5, LettersReach)) && Grid.IsFree(Around(f, -LettersReach, -CrossArm - 0.5));
+
+        // From one distance to another square to the seam, an arm's length along it.
+        Box2 Around(double f, double from, double to)
+        {
+            const double along = CrossArm + 0.5;
+            if (below)
+            {
+                var x = cell.Left + (f * cell.Width);
+                return new Box2(x - along, cell.Bottom + from, x + along, cell.Bottom + to);
+            }
+
+            var y = cell.Bottom + (f * cell.Height);
+            return new Box2(cell.Right + from, y - along, cell.Right + to, y + along);
+        }
+    }
 
     /// <summary>A to Z, then AA, AB and on.</summary>
     private static string LetterOf(int index) =>

@@ -7,8 +7,9 @@ namespace Lines.Plans.Paper;
 /// <remarks>
 /// <para><b>Frame.</b> The part's own millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
-/// <para><b>Method.</b> Both ways round and a dozen places of the grid in each direction are tried; the one that needs the fewest
-/// pages wins, among equals the one whose seams keep clear of long level and upright lines, then the one with the most even margins. Cells with nothing in them are left out unless the pages
+/// <para><b>Method.</b> The part both ways round, pages upright and sideways, and a dozen places of the grid in each direction are tried;
+/// the one that needs the fewest pages wins, among equals the one whose seams keep clear of long level and upright lines, then the one that
+/// cuts the fewest lines of lettering, then the one with the most even margins. Cells with nothing in them are left out unless the pages
 /// would then fall apart into groups with no seam between them.</para>
 /// </remarks>
 internal sealed class TileGrid
@@ -20,15 +21,18 @@ internal sealed class TileGrid
 
     private readonly Box2 _first;
     private readonly bool[,] _used;
+    private readonly (ArcSegment Segment, Box2 Bounds)[] _segments;
 
     private TileGrid(Candidate choice)
     {
+        Layout = choice.Layout;
         Part = choice.Part;
         Pieces = choice.Pieces;
         Turned = choice.Turned;
         Rows = choice.Rows;
         Columns = choice.Columns;
         _first = choice.First;
+        _segments = [.. Pieces.SelectMany(m => m.Strokes).SelectMany(s => s.Path.Segments()).Select(s => (s, s.Bounds()))];
         _used = new bool[Rows, Columns];
         foreach (var (row, column) in All())
             _used[row, column] = Pieces.Any(m => m.Inside(CellAt(row, column)).Any());
@@ -38,6 +42,9 @@ internal sealed class TileGrid
                 _used[row, column] = true;
         }
     }
+
+    /// <summary>How its pages are divided.</summary>
+    public PageLayout Layout { get; }
 
     /// <summary>The part, turned as it is printed.</summary>
     public Sheet Part { get; }
@@ -60,6 +67,18 @@ internal sealed class TileGrid
     /// <summary>Whether a tile exists and is printed.</summary>
     public bool IsUsed(int row, int column) => row >= 0 && row < Rows && column >= 0 && column < Columns && _used[row, column];
 
+    /// <summary>Whether no line of the part enters a box.</summary>
+    public bool IsFree(Box2 box)
+    {
+        foreach (var (segment, bounds) in _segments)
+        {
+            if (bounds.Touches(box) && new ArcPath([new ArcVertex(segment.From, segment.Bulge), new ArcVertex(segment.To, 0)], false).Inside(box).Any())
+                return false;
+        }
+
+        return true;
+    }
+
     /// <summary>What a tile adds to the part.</summary>
     public Box2 CellAt(int row, int column) => new(
         _first.Left + (column * _first.Width), _first.Bottom - (row * _first.Height),
@@ -67,26 +86,31 @@ internal sealed class TileGrid
 
     /// <summary>The cheapest grid of cells over a part.</summary>
     /// <param name="part">The part, full size.</param>
-    /// <param name="width">Width of a cell [mm].</param>
-    /// <param name="height">Height of a cell [mm].</param>
-    public static TileGrid Over(Sheet part, double width, double height) =>
+    /// <param name="layouts">The ways to divide a page.</param>
+    public static TileGrid Over(Sheet part, IReadOnlyList<PageLayout> layouts) =>
         new[] { false, true }
-            .SelectMany(turned => Candidates(turned ? MovedMarks.TurnedLeft(part) : part, turned, width, height))
-            .OrderBy(c => c.Pages).ThenBy(c => c.Crowded).ThenBy(c => c.Unevenness).ThenBy(c => c.Turned)
+            .SelectMany(turned => Candidates(turned ? MovedMarks.TurnedLeft(part) : part, turned, layouts))
+            .OrderBy(c => c.Pages).ThenBy(c => c.Crowded).ThenBy(c => c.CutLettering).ThenBy(c => c.Unevenness).ThenBy(c => c.Turned).ThenBy(c => c.Layout.Sideways)
             .Select(c => new TileGrid(c))
             .First();
 
-    private static IEnumerable<Candidate> Candidates(Sheet part, bool turned, double width, double height)
+    private static IEnumerable<Candidate> Candidates(Sheet part, bool turned, IReadOnlyList<PageLayout> layouts)
     {
         var pieces = part.Marks.Select(m => new PartMark(m)).ToList();
         var bounds = pieces.Aggregate(Box2.Nothing, (box, m) => box.With(m.Bounds));
         if (bounds.IsNothing)
             bounds = new Box2(0, 0, part.Width, part.Height);
-        double binWidth = width / Phases, binHeight = height / Phases;
+        return layouts.SelectMany(layout => Candidates(part, pieces, bounds, turned, layout));
+    }
+
+    private static IEnumerable<Candidate> Candidates(Sheet part, List<PartMark> pieces, Box2 bounds, bool turned, PageLayout layout)
+    {
+        double width = layout.Cell.Width, height = layout.Cell.Height, binWidth = width / Phases, binHeight = height / Phases;
         var bins = pieces.SelectMany(m => m.Samples(1.0))
             .Select(p => (Right: (int)Math.Floor((p.X - bounds.Left) / binWidth), Down: (int)Math.Floor((bounds.Top - p.Y) / binHeight)))
             .ToHashSet();
         var (uprights, levels) = LongLines(pieces);
+        var lettering = pieces.Where(m => m.Mark is TextMark).Select(m => m.Bounds).ToList();
         for (var right = 0; right < Phases; right++)
         {
             for (var down = 0; down < Phases; down++)
@@ -97,7 +121,9 @@ internal sealed class TileGrid
                 var crowded = uprights.Sum(x => Crowding(x - left, width)) + levels.Sum(y => Crowding(top - y, height));
                 var uneven = Math.Abs((columns * width) - bounds.Width - (2 * right * binWidth))
                     + Math.Abs((rows * height) - bounds.Height - (2 * down * binHeight));
-                yield return new Candidate(pieces, part, turned, first, rows, columns, Pages(bins, right, down, rows, columns), crowded, uneven);
+                var cutLettering = lettering.Count(b => IsCut(b.Left - left, b.Right - left, width) || IsCut(top - b.Top, top - b.Bottom, height));
+                yield return new Candidate(
+                    layout, pieces, part, turned, first, rows, columns, Pages(bins, right, down, rows, columns), crowded, cutLettering, uneven);
             }
         }
     }
@@ -119,12 +145,15 @@ internal sealed class TileGrid
             [.. lines.Where(s => s.From.Y == s.To.Y).Select(s => s.From.Y).Distinct()]);
     }
 
-    // 1 where a line lies in the strip about a seam between two cells.
+    // 1 where a line runs through the register letters about a seam between two cells.
     private static int Crowding(double fromFirst, double cell)
     {
         var seam = Math.Round(fromFirst / cell);
-        return seam > 0 && Math.Abs(fromFirst - (seam * cell)) < PageLayout.Strip ? 1 : 0;
+        return seam > 0 && Math.Abs(fromFirst - (seam * cell)) < PartPages.LettersReach ? 1 : 0;
     }
+
+    // Whether a seam runs between two distances from the first cell's edge.
+    private static bool IsCut(double from, double to, double cell) => Math.Floor(from / cell) < Math.Floor(to / cell);
 
     // A part that ends on a seam to a thousandth of the paper tolerance needs no further page for it.
     private static int Cells(double extent, double cell) => Math.Max(1, (int)Math.Ceiling((extent - 2e-5) / cell));
@@ -152,5 +181,6 @@ internal sealed class TileGrid
     }
 
     private sealed record Candidate(
-        IReadOnlyList<PartMark> Pieces, Sheet Part, bool Turned, Box2 First, int Rows, int Columns, int Pages, int Crowded, double Unevenness);
+        PageLayout Layout, IReadOnlyList<PartMark> Pieces, Sheet Part, bool Turned, Box2 First, int Rows, int Columns, int Pages, int Crowded, int CutLettering,
+        double Unevenness);
 }

@@ -1,4 +1,5 @@
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
@@ -8,12 +9,14 @@ namespace Lines.Plans.Paper;
 /// <para><b>Frame.</b> The page, millimeters, y up, before the printer's correction.</para>
 /// <para><b>Method.</b> Neighbors share a strip of the drawing; the seam runs along its middle. Right and upper seams are cut and
 /// the page is laid over those neighbors, so that every foot stays readable until it is covered. On each seam stand two crosses
-/// at the same place of the drawing on both pages, with the same letter.</para>
+/// at the same place of the drawing on both pages, with the same letter. What a seam asks for is written in its strip where no line of
+/// the part runs; where one runs all along it, the index and the kind of line say the same.</para>
 /// </remarks>
 internal sealed class TilePage
 {
-    private const double CrossArm = 4;
     private const double NoteHeight = 1.8;
+    private const double NoteStep = 3;
+    private const double LettersHeight = 2.5;
 
     private readonly PageLayout _layout;
     private readonly PartPages _part;
@@ -21,23 +24,20 @@ internal sealed class TilePage
     private readonly int _column;
     private readonly PageMarks _marks = new();
 
-    private TilePage(PageLayout layout, PartPages part, int row, int column) =>
-        (_layout, _part, _row, _column) = (layout, part, row, column);
+    private TilePage(PartPages part, int row, int column) => (_layout, _part, _row, _column) = (part.Grid.Layout, part, row, column);
 
     /// <summary>Draws one page.</summary>
-    /// <param name="layout">How pages are divided.</param>
     /// <param name="part">The part with its grid and page numbers.</param>
     /// <param name="row">Row of the tile, 0 at the top.</param>
     /// <param name="column">Column of the tile, 0 at the left.</param>
     /// <param name="pages">Number of pages in the whole set.</param>
-    public static Sheet Of(PageLayout layout, PartPages part, int row, int column, int pages)
+    public static Sheet Of(PartPages part, int row, int column, int pages)
     {
-        var page = new TilePage(layout, part, row, column);
+        var page = new TilePage(part, row, column);
         page.DrawPart();
         page.DrawSeams();
-        PageFoot.Draw(page._marks, layout, part, row, column, pages);
-        var title = $"{part.Grid.Part.Title}, {PartPages.PlaceName(row, column)}";
-        return new Sheet(title, layout.Paper.Width, layout.Paper.Height, page._marks.All);
+        PageFoot.Draw(page._marks, part, row, column, pages);
+        return page._layout.PageOf($"{part.Grid.Part.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
     }
 
     /// <summary>From the part's millimeters to the page's.</summary>
@@ -58,44 +58,86 @@ internal sealed class TilePage
 
     private void DrawSeams()
     {
-        Box2 cell = _layout.Cell, window = _layout.Window;
+        Box2 cell = _layout.Cell;
         if (Neighbor(0, 1) is { } right)
-            Upright(PageInks.Cut, cell.Right, (cell.Right + window.Right) / 2, Invariant($"cut here, lay over page {right}"), _row, _column, -1);
+            Upright(PageInks.Cut, cell.Right, (PageLayout.Strip / 4), _part.CrossesRightOf(_row, _column), CutNotes(right));
         if (Neighbor(0, -1) is { } left)
-            Upright(PageInks.Lap, cell.Left, (cell.Left + window.Left) / 2, Invariant($"page {left} laps up to this line"), _row, _column - 1, 1);
+            Upright(PageInks.Lap, cell.Left, -PageLayout.Strip / 4, _part.CrossesRightOf(_row, _column - 1), LapNotes(left));
         if (Neighbor(-1, 0) is { } above)
-            Level(PageInks.Cut, cell.Top, (cell.Top + window.Top) / 2, Invariant($"cut here, lay over page {above}"), _row - 1, _column, -1);
+            Level(PageInks.Cut, cell.Top, PageLayout.Strip / 4, _part.CrossesBelow(_row - 1, _column), CutNotes(above));
         if (Neighbor(1, 0) is { } below)
-            Level(PageInks.Lap, cell.Bottom, (cell.Bottom + window.Bottom) / 2, Invariant($"page {below} laps up to this line"), _row, _column, 1);
+            Level(PageInks.Lap, cell.Bottom, -PageLayout.Strip / 4, _part.CrossesBelow(_row, _column), LapNotes(below));
     }
+
+    private static string[] CutNotes(int page) => [Invariant($"cut here, lay over page {page}"), Invariant($"over {page}")];
+
+    private static string[] LapNotes(int page) => [Invariant($"page {page} laps up to this line"), Invariant($"{page} laps")];
 
     private int? Neighbor(int down, int right) =>
         _part.Grid.IsUsed(_row + down, _column + right) ? _part.PageOf(_row + down, _column + right) : null;
 
-    // Letters stand on the page's own side of the seam: inward is -1 for a right or upper seam and 1 for a left or lower one.
-    private void Upright(Layer layer, double seam, double strip, string note, int row, int column, int inward)
+    // Letters stand on the page's own side of the seam, notes in the strip beyond it.
+    private void Upright(Layer layer, double seam, double beyond, IReadOnlyList<(double Fraction, string Name)> crosses, string[] notes)
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
+        var inward = -Math.Sign(beyond);
         _marks.Line(layer, new Point2(seam, window.Bottom), new Point2(seam, window.Top));
-        _marks.Text(PageInks.Note, note, new Point2(strip, cell.Center.Y), NoteHeight, cell.Height / 3, Anchor.Middle, Math.PI / 2);
-        foreach (var (fraction, name) in _part.CrossesRightOf(row, column))
+        foreach (var (fraction, name) in crosses)
         {
             var at = new Point2(seam, cell.Bottom + (fraction * cell.Height));
-            _marks.Cross(PageInks.Register, at, CrossArm);
-            _marks.Text(PageInks.Register, name, at + new Vector2(inward * (CrossArm + 1), 0), 2.5, anchor: inward < 0 ? Anchor.MiddleRight : Anchor.MiddleLeft);
+            _marks.Cross(PageInks.Register, at, PartPages.CrossArm);
+            Letters(name, at, new Vector2(inward, 0));
         }
+
+        Note(notes, cell.Bottom, cell.Top, [.. crosses.Select(c => cell.Bottom + (c.Fraction * cell.Height))], y => new Point2(seam + beyond, y), Math.PI / 2);
     }
 
-    private void Level(Layer layer, double seam, double strip, string note, int row, int column, int inward)
+    private void Level(Layer layer, double seam, double beyond, IReadOnlyList<(double Fraction, string Name)> crosses, string[] notes)
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
+        var inward = -Math.Sign(beyond);
         _marks.Line(layer, new Point2(window.Left, seam), new Point2(window.Right, seam));
-        _marks.Text(PageInks.Note, note, new Point2(cell.Center.X, strip), NoteHeight, cell.Width / 3, Anchor.Middle);
-        foreach (var (fraction, name) in _part.CrossesBelow(row, column))
+        foreach (var (fraction, name) in crosses)
         {
             var at = new Point2(cell.Left + (fraction * cell.Width), seam);
-            _marks.Cross(PageInks.Register, at, CrossArm);
-            _marks.Text(PageInks.Register, name, at + new Vector2(0, inward * (CrossArm + 2.3)), 2.5, anchor: Anchor.Middle);
+            _marks.Cross(PageInks.Register, at, PartPages.CrossArm);
+            Letters(name, at, new Vector2(0, inward));
+        }
+
+        Note(notes, cell.Left, cell.Right, [.. crosses.Select(c => cell.Left + (c.Fraction * cell.Width))], x => new Point2(x, seam + beyond), 0);
+    }
+
+    // Beside the end of the cross's arm; where a line of the part runs there, at the nearest free place around.
+    private void Letters(string name, Point2 cross, Vector2 inward)
+    {
+        var half = new Vector2(StrokeLettering.Width(name, LettersHeight) / 2, LettersHeight / 2);
+        var usual = PartPages.CrossArm + 1 + (inward.Y == 0 ? half.X : half.Y);
+        var places = Enumerable.Range(0, 6).SelectMany(away => Enumerable.Range(-3, 7), (away, aside) => (away, aside))
+            .OrderBy(p => p.away + Math.Abs(p.aside)).Select(p => cross + ((usual + (1.5 * p.away)) * inward) + (2.0 * p.aside * inward.TurnedLeft));
+        var at = places.Where(IsFree).Append(cross + (usual * inward)).First();
+        _marks.Text(PageInks.Register, name, at, LettersHeight, anchor: Anchor.Middle);
+
+        bool IsFree(Point2 p) => _part.Grid.IsFree(new Box2(p.X - half.X - 0.6, p.Y - half.Y - 0.6, p.X + half.X + 0.6, p.Y + half.Y + 0.6).Moved(-Shift));
+    }
+
+    // The first of the notes that finds a free place between the ends of the seam, nearest to its middle.
+    private void Note(string[] notes, double from, double to, double[] crosses, Func<double, Point2> placeAt, double angle)
+    {
+        var middle = (from + to) / 2;
+        foreach (var note in notes)
+        {
+            var half = (StrokeLettering.Width(note, NoteHeight) / 2) + 1;
+            var reach = ((to - from) / 2) - half;
+            foreach (var along in Enumerable.Range(0, (int)(2 * reach / NoteStep)).Select(k => middle + (NoteStep * (k % 2 == 0 ? -k / 2 : (k + 1) / 2))))
+            {
+                var at = placeAt(along);
+                var (across, up) = angle == 0 ? (half, NoteHeight) : (NoteHeight, half);
+                if (crosses.Any(c => Math.Abs(c - along) < half + PartPages.CrossArm)
+                    || !_part.Grid.IsFree(new Box2(at.X - across, at.Y - up, at.X + across, at.Y + up).Moved(-Shift)))
+                    continue;
+                _marks.Text(PageInks.Note, note, at, NoteHeight, anchor: Anchor.Middle, angle: angle);
+                return;
+            }
         }
     }
 }

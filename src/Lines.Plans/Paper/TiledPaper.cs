@@ -6,7 +6,8 @@ namespace Lines.Plans.Paper;
 /// <remarks>
 /// <para><b>Frame.</b> Millimeters at 1:1 on every page.</para>
 /// <para><b>Method.</b> First the calibration page, then the index, then each part's tiles, rows from the top. Neighbors carry a common
-/// strip of 10 mm with the seam in its middle. Lines and arcs are cut at the edges of the window as lines and arcs.</para>
+/// strip of 8 mm with the seam in its middle. Lines and arcs are cut at the edges of the window as lines and arcs. A part is turned,
+/// its pages are read upright or sideways, and its grid is moved, whichever takes the fewest pages.</para>
 /// <para><b>Accuracy.</b> Assembled, every line of a part is where the part has it to rounding; with a printer's correction, once
 /// printed, arcs are within <see cref="PrinterCorrection.ArcTolerance"/>. No line's middle or ink is nearer than 6.4 mm to the paper's edge.</para>
 /// </remarks>
@@ -23,12 +24,12 @@ public static class TiledPaper
         ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(correction);
         var heaviest = parts.SelectMany(p => p.Marks).Select(m => m.Layer.Ink.Width).Append(PageLayout.UsualInk).Max();
-        var layout = new PageLayout(paper, correction, heaviest);
+        IReadOnlyList<PageLayout> layouts = [new(paper, correction, heaviest), new(paper, correction, heaviest, sideways: true)];
         var numbered = new List<PartPages>();
         var next = 2 + IndexPages.CountFor(parts.Count);
         foreach (var part in parts)
         {
-            numbered.Add(new PartPages(TileGrid.Over(part, layout.Cell.Width, layout.Cell.Height), next));
+            numbered.Add(new PartPages(TileGrid.Over(part, layouts), next));
             next = numbered[^1].LastPage + 1;
         }
 
@@ -36,8 +37,8 @@ public static class TiledPaper
         IEnumerable<Sheet> pages =
         [
             CalibrationPage.Of(paper, correction, count),
-            .. IndexPages.Of(layout, numbered, count),
-            .. numbered.SelectMany(p => p.Grid.Tiles.Select(t => TilePage.Of(layout, p, t.Row, t.Column, count))),
+            .. IndexPages.Of(layouts[0], numbered, count),
+            .. numbered.SelectMany(p => p.Grid.Tiles.Select(t => TilePage.Of(p, t.Row, t.Column, count))),
         ];
         return [.. pages.Select(correction.Corrected)];
     }

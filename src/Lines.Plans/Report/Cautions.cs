@@ -1,3 +1,5 @@
+using Lines.Plans.Paper;
+
 namespace Lines.Plans.Report;
 
 /// <summary>What every user must be told, each in one place: the report, the sheets and the command print these.</summary>
@@ -10,7 +12,7 @@ public static class Cautions
     public const string Rules = "Before people are carried, the rules of the place and a licensed designer decide.";
 
     /// <summary>What to do with a print.</summary>
-    public const string Print = "Measure the printed square before cutting.";
+    public const string Print = $"Measure the test square before cutting: {TestSquare.Size} each way, on page 1 of the paper patterns and beside every part in the router files.";
 
     /// <summary>What harms the builder.</summary>
     public const string Shop =

@@ -1,18 +1,22 @@
-// Reads a DXF file with npm's dxf-parser and prints its entities as JSON.
+// Reads DXF files with npm's dxf-parser and prints the entities of each as JSON.
 const fs = require('fs');
 const DxfParser = require('dxf-parser').default ?? require('dxf-parser');
 
-const document = new DxfParser().parseSync(fs.readFileSync(process.argv[2], 'utf8'));
-const entities = document.entities.map(e => ({
-  type: e.type,
-  layer: e.layer,
-  closed: e.shape === true,
-  vertices: e.vertices.map(v => [v.x, v.y, v.bulge ?? 0]),
-}));
-console.log(JSON.stringify({
-  version: document.header.$ACADVER,
-  units: document.header.$INSUNITS,
-  errors: [],
-  layers: Object.values(document.tables.layer.layers).map(l => ({ name: l.name, color: l.colorIndex ?? 0, linetype: '', lineweight: 0 })),
-  entities,
-}));
+function readingOf(path) {
+  const document = new DxfParser().parseSync(fs.readFileSync(path, 'utf8'));
+  const entities = document.entities.map(e => ({
+    type: e.type,
+    layer: e.layer,
+    closed: e.shape === true,
+    vertices: e.vertices.map(v => [v.x, v.y, v.bulge ?? 0]),
+  }));
+  return {
+    version: document.header.$ACADVER,
+    units: document.header.$INSUNITS,
+    errors: [],
+    layers: Object.values(document.tables.layer.layers).map(l => ({ name: l.name, color: l.colorIndex ?? 0, linetype: '', lineweight: 0 })),
+    entities,
+  };
+}
+
+console.log(JSON.stringify(process.argv.slice(2).map(readingOf)));

@@ -1,13 +1,11 @@
-"""Reads a DXF file with ezdxf and prints its entities and audit as JSON."""
+"""Reads DXF files with ezdxf and prints the entities and audit of each as JSON."""
 import json
 import sys
 
 import ezdxf
 
-document = ezdxf.readfile(sys.argv[1])
-audit = document.audit()
-entities = []
-for entity in document.modelspace():
+
+def entity_of(entity):
     kind = entity.dxftype()
     if kind == "LINE":
         start, end = entity.dxf.start, entity.dxf.end
@@ -16,15 +14,23 @@ for entity in document.modelspace():
         vertices, closed = [[float(n) for n in p] for p in entity.get_points("xyb")], entity.closed
     else:
         vertices, closed = [], False
-    entities.append({"type": kind, "layer": entity.dxf.layer, "closed": closed, "vertices": vertices})
-layers = [
-    {"name": layer.dxf.name, "color": layer.dxf.color, "linetype": layer.dxf.linetype, "lineweight": layer.dxf.lineweight}
-    for layer in document.layers
-]
-print(json.dumps({
-    "version": document.dxfversion,
-    "units": document.header["$INSUNITS"],
-    "errors": [e.message for e in audit.errors] + [e.message for e in audit.fixes],
-    "layers": layers,
-    "entities": entities,
-}))
+    return {"type": kind, "layer": entity.dxf.layer, "closed": closed, "vertices": vertices}
+
+
+def reading_of(path):
+    document = ezdxf.readfile(path)
+    audit = document.audit()
+    layers = [
+        {"name": layer.dxf.name, "color": layer.dxf.color, "linetype": layer.dxf.linetype, "lineweight": layer.dxf.lineweight}
+        for layer in document.layers
+    ]
+    return {
+        "version": document.dxfversion,
+        "units": document.header["$INSUNITS"],
+        "errors": [e.message for e in audit.errors] + [e.message for e in audit.fixes],
+        "layers": layers,
+        "entities": [entity_of(e) for e in document.modelspace()],
+    }
+
+
+print(json.dumps([reading_of(path) for path in sys.argv[1:]]))

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CsCheck;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
@@ -11,18 +10,10 @@ namespace Lines.Tests.Drawing.Dxf;
 
 public class DxfFileTests
 {
-    private static readonly JsonSerializerOptions Json = new() { PropertyNameCaseInsensitive = true };
-
-    private sealed record Reading(string Version, int Units, string[] Errors, ReadLayer[] Layers, ReadEntity[] Entities);
-
-    private sealed record ReadLayer(string Name, int Color, string Linetype, int Lineweight);
-
-    private sealed record ReadEntity(string Type, string Layer, bool Closed, double[][] Vertices);
-
     [OutsideReaderFact("ezdxf")]
     public void Ezdxf_reads_the_same_geometry_with_no_audit_error()
     {
-        var reading = ReadBack("ezdxf", "read_dxf.py", DxfFile.Write(SampleSheets.Everything));
+        var reading = OutsideDxf.Read("ezdxf", DxfFile.Write(SampleSheets.Everything))[0];
         Assert.Empty(reading.Errors);
         Assert.Equal("AC1015", reading.Version);
         Assert.Equal(4, reading.Units);
@@ -35,7 +26,7 @@ public class DxfFileTests
     [OutsideReaderFact("dxf-parser")]
     public void Npms_dxf_parser_reads_the_same_geometry()
     {
-        var reading = ReadBack("dxf-parser", "read_dxf.js", DxfFile.Write(SampleSheets.Everything));
+        var reading = OutsideDxf.Read("dxf-parser", DxfFile.Write(SampleSheets.Everything))[0];
         Assert.Equal("AC1015", reading.Version);
         Assert.Equal(4, reading.Units);
         AssertSameGeometry(reading, 1);
@@ -45,7 +36,7 @@ public class DxfFileTests
     [OutsideReaderFact("ezdxf")]
     public void A_file_in_inches_states_inches_and_is_as_large()
     {
-        var reading = ReadBack("ezdxf", "read_dxf.py", DxfFile.Write(SampleSheets.Everything, DxfUnit.Inch));
+        var reading = OutsideDxf.Read("ezdxf", DxfFile.Write(SampleSheets.Everything, DxfUnit.Inch))[0];
         Assert.Empty(reading.Errors);
         Assert.Equal(1, reading.Units);
         AssertSameGeometry(reading, 25.4);
@@ -117,30 +108,14 @@ public class DxfFileTests
         static string Write(ArcPath path) => DxfFile.Write(new Sheet("bad", 10, 10, [new PathMark(SampleSheets.Outline, path)]));
     }
 
-    private static Reading ReadBack(string reader, string script, string dxf)
-    {
-        using var file = new ScratchFile(".dxf");
-        File.WriteAllText(file.Path, dxf);
-        var run = OutsideReader.Run(reader, OutsideReader.Script(script), file.Path);
-        Assert.True(run.ExitCode == 0, run.Errors);
-        return JsonSerializer.Deserialize<Reading>(run.Output, Json) ?? throw new InvalidOperationException(run.Output);
-    }
-
-    private static void AssertSameGeometry(Reading reading, double unit)
+    private static void AssertSameGeometry(DxfReading reading, double unit)
     {
         var drawn = SheetPaths.Of(SampleSheets.Everything);
         Assert.Equal(drawn.Count, reading.Entities.Length);
         foreach (var ((mark, path), entity) in drawn.Zip(reading.Entities))
         {
             Assert.Equal(mark.Layer.Name, entity.Layer);
-            Assert.Equal(path.Closed, entity.Closed);
-            Assert.Equal(path.Vertices.Count, entity.Vertices.Length);
-            foreach (var (vertex, read) in path.Vertices.Zip(entity.Vertices))
-            {
-                Assert.InRange(Math.Abs(vertex.Point.X - (read[0] * unit)), 0, 1e-6);
-                Assert.InRange(Math.Abs(vertex.Point.Y - (read[1] * unit)), 0, 1e-6);
-                Assert.InRange(Math.Abs(vertex.Bulge - read[2]), 0, 1e-6);
-            }
+            entity.AssertIs(path, default, unit);
         }
     }
 }

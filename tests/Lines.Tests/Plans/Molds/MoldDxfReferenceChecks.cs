@@ -60,6 +60,90 @@ public class MoldDxfReferenceChecks
         Assert.All(reading.Paths, p => Assert.True(p.Closed));
     }
 
+    public static TheoryData<string, string> Written
+    {
+        get
+        {
+            var rows = new TheoryData<string, string>();
+            foreach (var template in ShapedTemplates.Names)
+            {
+                rows.Add("ezdxf", template);
+                rows.Add("dxf-parser", template);
+            }
+
+            return rows;
+        }
+    }
+
+    [OutsideReaderTheory("ezdxf", "dxf-parser")]
+    [MemberData(nameof(Written))]
+    public void Two_readers_find_no_fault_in_any_mold_file_of_a_template_and_its_outline_holes_and_marks_in_place(string reader, string template)
+    {
+        var shaped = ShapedTemplates.Of(template);
+        var sheets = shaped.Molds.Molds.Select(m => MoldSheets.ForRouter(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
+        var readings = OutsideDxf.Read(reader, [.. sheets.Select(s => DxfFile.Write(s))]);
+        Assert.Equal(shaped.Molds.Molds.Count, readings.Count);
+        foreach (var ((mold, sheet), reading) in shaped.Molds.Molds.Zip(sheets).Zip(readings))
+        {
+            AssertSound(reading);
+            var moved = MovedOf(sheet, mold);
+            Assert.Single(On(reading, "cut")).AssertIs(MoldDrawingPath(mold.Outline), moved);
+
+            // Holes: two half circles each, about the mold's own centers.
+            var drilled = On(reading, "drill").Select(e => (At: Middle(e), Diameter: Distance(e.Vertices[0], e.Vertices[1]))).ToList();
+            Assert.Equal(mold.Holes.Count, drilled.Count);
+            foreach (var hole in mold.Holes)
+                Assert.Contains(drilled, d => d.At.DistanceTo(new Point2((1000 * hole.At.X) + moved.X, (1000 * hole.At.Y) + moved.Y)) < 1e-6 && Math.Abs(d.Diameter - (1000 * hole.Diameter)) < 1e-6);
+
+            // Level marks run whole; a centerline may be interrupted by the label.
+            var marked = On(reading, "mark").ToList();
+            foreach (var mark in mold.Marks.Where(m => m.Kind != MoldMarkKind.Centerline))
+                Assert.Contains(marked, e => IsLine(e, MoldDrawingPath(mark.Path), moved));
+        }
+    }
+
+    [OutsideReaderTheory("ezdxf", "dxf-parser")]
+    [InlineData("ezdxf")]
+    [InlineData("dxf-parser")]
+    public void Two_readers_find_no_fault_in_the_file_with_all_molds_and_every_outline_in_it(string reader)
+    {
+        foreach (var template in ShapedTemplates.Names)
+        {
+            var shaped = ShapedTemplates.Of(template);
+            var reading = Assert.Single(OutsideDxf.Read(reader, DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, LengthNotation.Millimeters))));
+            AssertSound(reading);
+            var cut = On(reading, "cut").ToList();
+            Assert.Equal(shaped.Molds.Molds.Count, cut.Count);
+            foreach (var (mold, entity) in shaped.Molds.Molds.Zip(cut))
+            {
+                var outline = MoldDrawingPath(mold.Outline);
+                entity.AssertIs(outline, new Point2(entity.Vertices[0][0], entity.Vertices[0][1]) - outline.Vertices[0].Point);
+            }
+        }
+    }
+
+    private static void AssertSound(DxfReading reading)
+    {
+        Assert.Empty(reading.Errors);
+        Assert.Equal("AC1015", reading.Version);
+        // $INSUNITS 4 is millimeters.
+        Assert.Equal(4, reading.Units);
+        Assert.True(reading.Entities.Select(e => e.Layer).ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "mark", "text"]));
+        // Lines and polylines of lines and arcs alone: nothing a controller cannot read.
+        Assert.All(reading.Entities, e => Assert.True(e.Type is "LINE" or "LWPOLYLINE", e.Type));
+    }
+
+    private static IEnumerable<DxfReadEntity> On(DxfReading reading, string layer) => reading.Entities.Where(e => string.Equals(e.Layer, layer, StringComparison.Ordinal));
+
+    private static ArcPath MoldDrawingPath(ArcPath meters) => meters.Mapped(p => new Point2(1000 * p.X, 1000 * p.Y));
+
+    private static Point2 Middle(DxfReadEntity e) => new(e.Vertices.Average(v => v[0]), e.Vertices.Average(v => v[1]));
+
+    private static double Distance(double[] a, double[] b) => new Point2(a[0], a[1]).DistanceTo(new Point2(b[0], b[1]));
+
+    private static bool IsLine(DxfReadEntity e, ArcPath path, Vector2 moved) =>
+        e.Vertices.Length == 2 && path.Vertices.Zip(e.Vertices).All(v => (v.First.Point + moved).DistanceTo(new Point2(v.Second[0], v.Second[1])) < 1e-6);
+
     [Fact]
     public void The_strict_checker_finds_nothing_in_any_mold_file()
     {

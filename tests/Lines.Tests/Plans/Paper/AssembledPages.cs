@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
+using Lines.Tests.Support;
 
 namespace Lines.Tests.Plans.Paper;
 
@@ -43,5 +44,31 @@ internal static class AssembledPages
         var places = arms.Select(a => a.PointAt(0.5)).Where(p => arms.Count(a => a.PointAt(0.5).DistanceTo(p) < 1e-9) == 2).ToList();
         return page.Marks.OfType<TextMark>().Where(m => m.Layer.Name is "page-register")
             .ToDictionary(m => m.Text, m => places.MinBy(p => p.DistanceTo(m.At)), StringComparer.Ordinal);
+    }
+
+    /// <summary>How far assembled lines are off a part's and the part's off them, the part turned by quarters and laid on them [mm].</summary>
+    public static double Misfit(IReadOnlyList<ArcPath> assembled, IReadOnlyList<ArcPath> part, double step)
+    {
+        var best = double.PositiveInfinity;
+        var found = assembled.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
+        for (var turned = part; turned is not null; turned = Turned(turned))
+        {
+            var asked = turned.Aggregate(Box2.Nothing, (b, p) => b.With(p.Bounds()));
+            if (Math.Abs(asked.Width - found.Width) < 1 && Math.Abs(asked.Height - found.Height) < 1)
+            {
+                var laid = turned.Select(p => p.Mapped(q => q + (found.Center - asked.Center))).ToList();
+                best = Math.Min(best, Math.Max(Furthest(assembled, laid), Furthest(laid, assembled)));
+            }
+        }
+
+        return best;
+
+        IReadOnlyList<ArcPath>? Turned(IReadOnlyList<ArcPath> paths)
+        {
+            var next = paths.Select(p => p.Mapped(q => new Point2(-q.Y, q.X))).ToList();
+            return next[0].Vertices[0].Point.DistanceTo(part[0].Vertices[0].Point) < 1e-9 ? null : next;
+        }
+
+        double Furthest(IReadOnlyList<ArcPath> from, IReadOnlyList<ArcPath> to) => from.SelectMany(p => PathDistance.Samples(p, step)).Max(p => PathDistance.To(to, p));
     }
 }
