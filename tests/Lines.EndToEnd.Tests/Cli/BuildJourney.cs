@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lines.EndToEnd.Tests.Support;
+using Lines.Tests.Support;
 using Xunit;
 
 namespace Lines.EndToEnd.Tests.Cli;
@@ -78,7 +79,7 @@ public sealed class BuildJourney
         Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out").Code);
         var before = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
         place.Write("out/molds/notes.txt", "mine");
-        place.Write("mine.toml", System.Text.RegularExpressions.Regex.Replace(Designs.Runner(), "mold_spacing *= \"[^\"]*\"", "mold_spacing = \"600 mm\"", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        place.Write("mine.toml", new EditedDesign(Designs.Runner()).With("build.mold_spacing", "\"600 mm\"").Text);
 
         Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out", "--force").Code);
 
@@ -92,7 +93,7 @@ public sealed class BuildJourney
     public void An_unfair_hull_is_built_whole_and_the_exit_code_says_so()
     {
         using var place = new Workplace();
-        place.Write("lumpy.toml", Designs.Unfair);
+        place.Write("lumpy.toml", Designs.Unfair());
 
         var check = Command.Run(place.Root, "check", "lumpy.toml");
         var build = Command.Run(place.Root, "build", "lumpy.toml", "-o", "out");

@@ -16,7 +16,7 @@ internal sealed class EditedDesign(string text)
         var lines = Text.Split('\n').ToList();
         var head = table.Length == 0 ? -1 : lines.IndexOf($"[{table}]");
         var end = lines.FindIndex(head + 1, l => l.StartsWith('['));
-        var at = lines.FindIndex(head + 1, (end < 0 ? lines.Count : end) - head - 1, l => l.StartsWith(name + " =", StringComparison.Ordinal));
+        var at = lines.FindIndex(head + 1, (end < 0 ? lines.Count : end) - head - 1, l => IsOf(l, name));
         if (at >= 0)
             lines.RemoveAt(at);
         if (value is not null)
@@ -36,7 +36,7 @@ internal sealed class EditedDesign(string text)
         {
             if (line.StartsWith('['))
                 inside = line.Equals($"[{path[..dot]}]", StringComparison.Ordinal);
-            if (!inside || !line.StartsWith(path[(dot + 1)..] + " =", StringComparison.Ordinal))
+            if (!inside || !IsOf(line, path[(dot + 1)..]))
                 continue;
             var value = line.Split('=')[1].Trim() is ['"', .. var inner, '"'] ? inner.Replace("\\\"", "\"", StringComparison.Ordinal) : line.Split('=')[1].Trim().Replace("\\\"", "\"", StringComparison.Ordinal);
             return value switch { "true" => 1, "false" => 0, _ => Length.TryParse(value, out var l, out _) ? l.Meters : double.Parse(value, CultureInfo.InvariantCulture) };
@@ -44,4 +44,6 @@ internal sealed class EditedDesign(string text)
 
         return null;
     }
+
+    private static bool IsOf(string line, string name) => line.Split('=')[0].TrimEnd().Equals(name, StringComparison.Ordinal);
 }
