@@ -46,8 +46,6 @@ public sealed record OffsetsRefit(double Step, IReadOnlyList<RefittedLine> Lines
         ArgumentNullException.ThrowIfNull(lines);
         if (!(step > 0 && double.IsFinite(step)))
             throw new ArgumentOutOfRangeException(nameof(step), step, "a table is rounded to a step above 0");
-        var table = TableOfOffsets.Outside(lines);
-        var refitter = new OffsetsRefitter(lines, TableOfOffsets.Outside(lines), step);
-        return new OffsetsRefit(step, refitter.Judged());
+        return new OffsetsRefit(step, new OffsetsRefitter(lines, TableOfOffsets.Outside(lines), step).Judged());
     }
 }

@@ -9,12 +9,12 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
     private const int PlacesPerSpan = 8;
     private const double Clear = 0.09; // a crossing nearer to a tabled point only repeats it, less exactly [m]
 
+    private List<Crossed>? _exact;
+    private List<Crossed>? _rounded;
+
     /// <summary>Every line of the table, judged.</summary>
-    public List<RefittedLine> Judged()
-    {
-        List<RefittedLine> judged = [.. table.HalfBreadths.Select(HalfBreadth), .. table.Diagonals.Select(Diagonal)];
-        return [.. table.Heights.Select(Height), .. judged];
-    }
+    public List<RefittedLine> Judged() =>
+        [.. table.Heights.Select(Height), .. table.HalfBreadths.Select(HalfBreadth), .. table.Diagonals.Select(Diagonal)];
 
     private RefittedLine HalfBreadth(OffsetRow row) => Judge(row, "half-breadth", p => p.Y, BreadthPoints(row));
 
@@ -71,27 +71,36 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
         return points;
     }
 
-    // Where the refitted waterlines and sheer cross a buttock, with the heights they have there.
-    private List<Point2> Crossings(List<Point2> tabled, double halfBreadth, bool rounded)
+    // Where the refitted waterlines and sheer cross a buttock, with the heights they have there; none close to a tabled point.
+    private IEnumerable<Point2> Crossings(List<Point2> tabled, double halfBreadth, bool rounded)
     {
-        var found = new List<Point2>();
-        var sheerHeight = Laid([.. AtStations(table.Heights[0]), .. SheerEnds()], rounded);
-        foreach (var row in table.HalfBreadths)
-        {
-            if (Laid(BreadthPoints(row), rounded) is not { } breadth)
-                continue;
-            foreach (var x in breadth.AbscissasAt(halfBreadth))
-                found.Add(new Point2(x, row.Position ?? sheerHeight!.At(x)));
-        }
-
-        return found.FindAll(c => tabled.TrueForAll(t => t.DistanceTo(c) > Clear));
+        var crossed = rounded ? _rounded ??= AllCrossed(rounded) : _exact ??= AllCrossed(rounded);
+        return crossed.SelectMany(line => line.Breadth.AbscissasAt(halfBreadth).Select(x => new Point2(x, line.Height(x))))
+            .Where(c => tabled.TrueForAll(t => t.DistanceTo(c) > Clear));
     }
 
-    private RefitBatten? Laid(List<Point2> points, bool rounded)
+    // Waterlines and sheer refitted in plan: what every buttock crosses.
+    private List<Crossed> AllCrossed(bool rounded)
     {
-        IEnumerable<Point2> taken = rounded ? points.Select(p => new Point2(Rounded(p.X), Rounded(p.Y))) : points;
+        var sheerHeight = Laid(Taken([.. AtStations(table.Heights[0]), .. SheerEnds()], rounded));
+        var crossed = new List<Crossed>();
+        foreach (var row in table.HalfBreadths)
+        {
+            if (Laid(Taken(BreadthPoints(row), rounded)) is { } breadth)
+                crossed.Add(new Crossed(breadth, row.Position is { } height ? _ => height : x => sheerHeight!.At(x)));
+        }
+
+        return crossed;
+    }
+
+    // Points as the table gives them.
+    private IEnumerable<Point2> Taken(IEnumerable<Point2> points, bool rounded) =>
+        rounded ? points.Select(p => new Point2(Rounded(p.X), Rounded(p.Y))) : points;
+
+    private static RefitBatten? Laid(IEnumerable<Point2> points)
+    {
         var apart = new List<Point2>();
-        foreach (var p in taken.OrderBy(p => p.X))
+        foreach (var p in points.OrderBy(p => p.X))
         {
             // Two points as good as one: the first is kept.
             if (apart.Count == 0 || p.DistanceTo(apart[^1]) > RefitBatten.Apart)
@@ -101,15 +110,17 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
         return apart.Count < 4 ? null : new RefitBatten(apart);
     }
 
+    private RefitBatten? Laid(OffsetRow row, List<Point2> points, bool rounded) => row.Kind == LineKind.Buttock
+        ? Laid([.. Taken(points, rounded), .. Crossings(points, row.Position!.Value, rounded)])
+        : Laid(Taken(points, rounded));
+
     private RefittedLine Judge(OffsetRow row, string what, Func<Point3, double> value, List<Point2> points)
     {
         var name = $"{row.Label}, {what}";
         var at = points.Count == 0 ? 0 : points.Max(p => Math.Abs(p.Y - Rounded(p.Y)));
         var crossed = row.Kind == LineKind.Buttock;
-        var exact = Laid(crossed ? [.. points, .. Crossings(points, row.Position!.Value, rounded: false)] : points, rounded: false);
-        var refit = Laid(points, rounded: true);
-        if (crossed)
-            refit = LaidWith(points, Crossings(points, row.Position!.Value, rounded: true));
+        var exact = Laid(row, points, rounded: false);
+        var refit = Laid(row, points, rounded: true);
         if (exact is null || refit is null)
             return new RefittedLine(row.Kind, name, at, 0, 0, 0);
         var parts = Parts(row);
@@ -131,9 +142,6 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
         return new RefittedLine(row.Kind, name, at, between, where, moved);
     }
 
-    private RefitBatten? LaidWith(List<Point2> tabled, List<Point2> crossings) =>
-        Laid([.. tabled.Select(p => new Point2(Rounded(p.X), Rounded(p.Y))), .. crossings], rounded: false);
-
     private List<HullLine> Parts(OffsetRow row) =>
         [.. lines.All.Where(l => l.Kind == row.Kind && string.Equals(l.Label, row.Label, StringComparison.Ordinal))];
 
@@ -149,4 +157,6 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
     }
 
     private double Rounded(double value) => step * Math.Round(value / step, MidpointRounding.AwayFromZero);
+
+    private sealed record Crossed(RefitBatten Breadth, Func<double, double> Height);
 }
