@@ -48,28 +48,13 @@ internal sealed class DuckMarks
         var ducks = new SortedSet<int>(edges) { 0, _spans.Length - 1 };
         for (var mark = shift > 0 ? shift : 1; mark < _count; mark++)
         {
-            var k = Nearest(_spans, mark * _spans[^1] / _count);
+            var k = LineTrace.NearestOf(_spans, mark * _spans[^1] / _count);
             var length = _trace.Lengths[k];
             if (!pulled.Any(p => length > p.From && length < p.To) && !edges.Any(e => Math.Abs(_spans[e] - _spans[k]) < 0.4))
                 ducks.Add(k);
         }
 
         return [.. ducks];
-    }
-
-    private static int Nearest(double[] rising, double value)
-    {
-        int low = 0, high = rising.Length - 1;
-        while (high - low > 1)
-        {
-            var mid = (low + high) / 2;
-            if (value < rising[mid])
-                high = mid;
-            else
-                low = mid;
-        }
-
-        return value - rising[low] < rising[high] - value ? low : high;
     }
 
     // Distance between ducks at every sample.

@@ -118,11 +118,14 @@ public sealed class LineTrace
     }
 
     /// <summary>The sample nearest to a chord length from the start.</summary>
-    internal int SampleAt(double length)
+    internal int SampleAt(double length) => NearestOf(_lengths, length);
+
+    /// <summary>Index of the nearest of rising numbers; of two as near, the later.</summary>
+    internal static int NearestOf(double[] rising, double value)
     {
-        var k = Array.BinarySearch(_lengths, length) is var i && i >= 0 ? i : ~i;
-        if (k == 0 || k == _lengths.Length)
-            return Math.Clamp(k, 0, _lengths.Length - 1);
-        return length - _lengths[k - 1] < _lengths[k] - length ? k - 1 : k;
+        var k = Array.BinarySearch(rising, value) is var i && i >= 0 ? i : ~i;
+        if (k == 0 || k == rising.Length)
+            return Math.Clamp(k, 0, rising.Length - 1);
+        return value - rising[k - 1] < rising[k] - value ? k - 1 : k;
     }
 }

@@ -175,29 +175,32 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         _ => "a diagonal",
     };
 
+    /// <summary>The dials with a say over an end, the unusual first: hollow lines where they are not asked for, then what was optional.</summary>
     private static List<Dial> EndDials(CharacterLines lines, double u)
     {
         var d = lines.Dials;
-        Dial[] hollow = d.Hollow ? [] : [Dial.Hollow];
+        List<Dial> dials = d.Hollow ? [] : [Dial.Hollow];
         if (u < lines.WidestU)
         {
-            return
-            [
-                .. hollow,
-                .. d.Bow.Vee is null ? (Dial[])[] : [Dial.BowVee],
-                .. d.Bow.EntryAngle is null ? (Dial[])[] : [Dial.EntryAngle],
-                Dial.EntryFullness, Dial.BowRocker, Dial.Forefoot, Dial.Deadrise, Dial.MidshipFullness,
-            ];
+            if (d.Bow.Vee is not null)
+                dials.Add(Dial.BowVee);
+            if (d.Bow.EntryAngle is not null)
+                dials.Add(Dial.EntryAngle);
+            dials.AddRange([Dial.EntryFullness, Dial.BowRocker, Dial.Forefoot]);
+        }
+        else if (d.Stern is TransomStern)
+        {
+            dials.AddRange([Dial.RunFullness, Dial.TransomBreadth, FootOf(d)]);
+        }
+        else
+        {
+            if (d.Stern is PointedStern { Vee: not null })
+                dials.Add(Dial.SternVee);
+            dials.AddRange([Dial.RunFullness, Dial.SternRocker, Dial.Heel]);
         }
 
-        return d.Stern is TransomStern
-            ? [.. hollow, Dial.RunFullness, Dial.TransomBreadth, FootOf(d), Dial.Deadrise, Dial.MidshipFullness]
-            :
-            [
-                .. hollow,
-                .. d.Stern is PointedStern { Vee: not null } ? (Dial[])[Dial.SternVee] : [],
-                Dial.RunFullness, Dial.SternRocker, Dial.Heel, Dial.Deadrise, Dial.MidshipFullness,
-            ];
+        dials.AddRange([Dial.Deadrise, Dial.MidshipFullness]);
+        return dials;
     }
 
     /// <summary>The dial that gives the foot of the stern.</summary>

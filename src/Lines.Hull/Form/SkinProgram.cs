@@ -37,9 +37,6 @@ internal sealed class SkinProgram
 
     public double Contradiction => _program.Contradiction;
 
-    /// <summary>Newton steps taken in all.</summary>
-    public int Steps { get; private set; }
-
     /// <summary>Fixes a pole's y and z.</summary>
     public void Fix(int i, int j, double? y, double? z)
     {
@@ -50,13 +47,12 @@ internal sealed class SkinProgram
             _program.AddEquation(new SparseRow([_net + k], [1]), zv);
     }
 
-    /// <summary>Equation over one row or column of the net: Σ row·pole = value, in y (offset 0) or z.</summary>
-    public void AlongU(SparseRow row, int j, bool height, double value) =>
-        _program.AddEquation(new SparseRow(Array.ConvertAll(row.Indices, i => (height ? _net : 0) + (i * _v.Count) + j), row.Values), value);
+    /// <summary>Equation over the poles of one v: Σ row·pole = value, in y or z.</summary>
+    public void AlongU(SparseRow row, int j, bool height, double value) => _program.AddEquation(RowAlongU(row, j, height), value);
 
-    /// <summary>Equation over one column of the net.</summary>
+    /// <summary>Equation over the poles of one u.</summary>
     public void AlongV(SparseRow row, int i, bool height, double value) =>
-        _program.AddEquation(new SparseRow(Array.ConvertAll(row.Indices, j => (height ? _net : 0) + (i * _v.Count) + j), row.Values), value);
+        _program.AddEquation(row.Shifted((height ? _net : 0) + (i * _v.Count)), value);
 
     /// <summary>The sheer in plan, left to the skin: it keeps a batten's curvature as nearly as the skin lets it, and one-sided.</summary>
     /// <remarks>A sheer laid down before the skin often left no convex topsides between itself and the design waterline.</remarks>
@@ -69,29 +65,25 @@ internal sealed class SkinProgram
     public void LooseSheer(BattenLine batten, double widestU, bool foreArea, bool aftArea, bool convex, BattenLine? inside)
     {
         var top = _v.Count - 1;
-        SparseRow OnSheer(SparseRow row) => row with { Indices = Array.ConvertAll(row.Indices, i => (i * _v.Count) + top) };
+        SparseRow OnSheer(SparseRow row) => RowAlongU(row, top, height: false);
         SplineRows.ForGaussPoints(_u, 0, 1, 4, (u, w) =>
         {
             var bend = Batten.Bending(_u, batten.Abscissa, u, out var stretch);
             var length = batten.Abscissa[^1] - batten.Abscissa[0];
             _program.AddSquare(OnSheer(bend), bend.Dot(batten.Ordinate), SkinStiffness.Sheer * w * stretch / length);
         });
-        for (var derivative = 0; derivative < 2; derivative++)
-            AlongU(SplineRows.At(_u, widestU, derivative), top, height: false, batten.At(widestU, derivative));
+        Keep(SplineRows.At(_u, widestU, 0));
+        Keep(SplineRows.At(_u, widestU, 1));
         if (foreArea)
-            KeepArea(0, widestU);
+            Keep(Batten.AreaRow(_u, batten.Abscissa, 0, widestU));
         if (aftArea)
-            KeepArea(widestU, 1);
+            Keep(Batten.AreaRow(_u, batten.Abscissa, widestU, 1));
         foreach (var u in convex ? Batten.CurvaturePlaces(_u) : [])
             _fixed.Add(new ElasticRow(OnSheer(Batten.Bending(_u, batten.Abscissa, u, out _)), 0, Batten.CurvatureStiffness));
         for (var k = 1; inside is not null && k < 20; k++)
             _fixed.Add(new ElasticRow(OnSheer(SplineRows.At(_u, k / 20.0, 0)).Times(-1), -inside.At(k / 20.0), 1e8));
 
-        void KeepArea(double from, double to)
-        {
-            var row = Batten.AreaRow(_u, batten.Abscissa, from, to);
-            _program.AddEquation(OnSheer(row), row.Dot(batten.Ordinate));
-        }
+        void Keep(SparseRow row) => AlongU(row, top, height: false, row.Dot(batten.Ordinate));
     }
 
     /// <summary>The edge of a transom, left to the skin between its ends: it keeps the bend of a batten as nearly as the skin lets it.</summary>
@@ -157,7 +149,6 @@ internal sealed class SkinProgram
             rows.AddRange(_fixed);
             _bounds.AddConvexity(rows, bows, net, hardness);
             var result = _program.Solve(rows, net, hold);
-            Steps += result.Steps;
 
             // The rows are tangents to curved bounds: a step that does not lower the true cost is taken again, held closer.
             _bounds.Fill(next, result.X);
@@ -192,6 +183,9 @@ internal sealed class SkinProgram
 
         static double Cost(double violation, double weight) => violation > 0 ? 0.5 * weight * violation * violation : 0;
     }
+
+    private SparseRow RowAlongU(SparseRow row, int j, bool height) =>
+        row with { Indices = Array.ConvertAll(row.Indices, i => (height ? _net : 0) + (i * _v.Count) + j) };
 
     private BSplineSurface Surface(double[] net)
     {

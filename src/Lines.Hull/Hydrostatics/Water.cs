@@ -5,9 +5,9 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Density">Density [kg/m³].</param>
 public sealed record Water(string Name, double Density)
 {
-    /// <summary>Fresh water at 15 °C. <b>Source.</b> ITTC 7.5-02-01-03, as quoted in transcriptions of it.</summary>
+    /// <summary>Fresh water at 15 °C. <b>Source.</b> ITTC 7.5-02-01-03, figures from secondary copies.</summary>
     public static Water Fresh { get; } = new("fresh water at 15 °C", 999.1026);
 
-    /// <summary>Sea water at 15 °C and 35.165 g of salt in a kilogram. <b>Source.</b> ITTC 7.5-02-01-03, as quoted in transcriptions of it.</summary>
+    /// <summary>Sea water at 15 °C and 35.165 g of salt in a kilogram. <b>Source.</b> ITTC 7.5-02-01-03, figures from secondary copies.</summary>
     public static Water Sea { get; } = new("sea water at 15 °C", 1026.021);
 }
