@@ -1,4 +1,5 @@
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Offsets;
@@ -26,36 +27,15 @@ internal sealed class RefitBatten(IReadOnlyList<Point2> points)
     {
         for (var k = 1; k < points.Count; k++)
         {
-            double low = _batten.Lengths[k - 1], high = _batten.Lengths[k];
             var rising = points[k].Y > y;
             if (rising == points[k - 1].Y > y)
                 continue;
-            while ((low + high) / 2 is var s && s > low && s < high)
-            {
-                if (_batten.PointAt(s).Y > y == rising)
-                    high = s;
-                else
-                    low = s;
-            }
-
-            yield return _batten.PointAt(high).X;
+            yield return _batten.PointAt(Root.FirstWhere(s => _batten.PointAt(s).Y > y == rising, _batten.Lengths[k - 1], _batten.Lengths[k])).X;
         }
     }
 
     // Chord length at which the batten has an abscissa.
-    private double Where(double x)
-    {
-        double low = 0, high = _batten.Lengths[^1];
-        while ((low + high) / 2 is var s && s > low && s < high)
-        {
-            if (_batten.PointAt(s).X < x)
-                low = s;
-            else
-                high = s;
-        }
-
-        return high;
-    }
+    private double Where(double x) => Root.FirstWhere(s => _batten.PointAt(s).X >= x, 0, _batten.Lengths[^1]);
 
     // Direction at its start of the cubic through four points over their chord length.
     private static Vector2 Direction(Point2[] four)

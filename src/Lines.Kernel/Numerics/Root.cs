@@ -6,6 +6,25 @@ public static class Root
     /// <summary>A few units in the last place of a number of size 1.</summary>
     private const double Rounding = 4e-16;
 
+    /// <summary>The place at which a condition begins to hold on the way from where it does not to where it does; it changes once.</summary>
+    /// <remarks><b>Method.</b> Bisection. <b>Accuracy.</b> The next number back does not fulfill the condition.</remarks>
+    /// <param name="holds">The condition.</param>
+    /// <param name="from">Where it does not hold.</param>
+    /// <param name="to">Where it does, on either side.</param>
+    public static double FirstWhere(Func<double, bool> holds, double from, double to)
+    {
+        ArgumentNullException.ThrowIfNull(holds);
+        while ((from + to) / 2 is var middle && middle != from && middle != to)
+        {
+            if (holds(middle))
+                to = middle;
+            else
+                from = middle;
+        }
+
+        return to;
+    }
+
     /// <summary>The zero between two places at which the function has opposite signs.</summary>
     /// <remarks>
     /// <para><b>Method.</b> Newton's step while it stays in the bracket and at least halves the step before; else the bracket is
