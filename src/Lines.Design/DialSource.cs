@@ -85,11 +85,7 @@ public sealed class DialSource
             KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
             _ => 0.001,
         };
-        var steps = value / step;
-        var whole = from is null || Math.Abs(steps - Math.Round(steps)) < 1e-6 ? Math.Round(steps)
-            : value > from ? Math.Ceiling(steps)
-            : Math.Floor(steps);
-        return whole * step;
+        return from is null ? step * Math.Round(value / step) : KeyRange.ToStep(value, step, upward: value > from);
     }
 
     private static SchemaKey KeyOf(Dial dial) => DesignSchema.ByDial[dial];

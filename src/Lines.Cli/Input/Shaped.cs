@@ -1,5 +1,6 @@
 using Lines.Construction.Molds;
 using Lines.Design;
+using Lines.Design.Diagnostics;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
@@ -50,12 +51,14 @@ internal sealed class Shaped
 
     /// <summary>Shapes the hull of a design.</summary>
     /// <exception cref="CommandFailure">Its dials exclude each other; that was shown at every dial named.</exception>
-    public static Shaped Of(VesselDesign design)
+    public static Shaped Of(VesselDesign design) => TryOf(design, out var conflicts) ?? throw DesignInput.Refused(conflicts);
+
+    /// <summary>Shapes the hull of a design, or gives what its dials exclude, at every dial named.</summary>
+    public static Shaped? TryOf(VesselDesign design, out IReadOnlyList<Diagnostic> conflicts)
     {
         var solution = HullShape.Solve(design.Vessel.MainHull);
-        return solution.Surface is { } hull
-            ? new Shaped(design, hull)
-            : throw DesignInput.Refused(design.Source.Explain(solution.Conflicts));
+        conflicts = design.Source.Explain(solution.Conflicts);
+        return solution.Surface is { } hull ? new Shaped(design, hull) : null;
     }
 
     private MoldPlan ShapeMolds()

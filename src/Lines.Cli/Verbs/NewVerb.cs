@@ -7,9 +7,6 @@ using Lines.Cli.Terminal;
 using Lines.Design;
 using Lines.Design.Schema;
 using Lines.Design.Studies;
-using Lines.Hull.Fairness;
-using Lines.Hull.Form;
-using Lines.Hull.Sections;
 
 namespace Lines.Cli.Verbs;
 
@@ -71,16 +68,14 @@ internal static class NewVerb
     /// <summary>Says whether the hull of a design just written can be shaped and is fair, and what to ease where not.</summary>
     private static void Judge(VesselDesign design, string path)
     {
-        var solution = HullShape.Solve(design.Vessel.MainHull);
-        if (solution.Surface is { } hull)
+        if (Shaped.TryOf(design, out var conflicts) is { } shaped)
         {
-            var fairness = FairnessReport.Of(HullLines.Of(hull));
-            Streams.Error.WriteLine(fairness.Verdict);
+            Streams.Error.WriteLine(shaped.Fairness.Verdict);
             return;
         }
 
         Streams.Error.WriteLine("These dimensions do not go together yet: no fair hull has them all. Ease one in the file:");
-        DesignInput.Show(design.Source.Explain(solution.Conflicts));
+        DesignInput.Show(conflicts);
     }
 
     private static string NoSuch(string name)
