@@ -16,9 +16,6 @@ public static class DesignSchema
     /// <summary>Nothing is cut nearer to the end of a hull [m].</summary>
     private const double LeastPlace = 0.001;
 
-    /// <summary>Least height of a sheer [m].</summary>
-    private const double LowestSheer = 0.08;
-
     private static readonly BuildDials Builds = new() { Planking = 0.006 };
 
     /// <summary>The tables.</summary>
@@ -59,78 +56,78 @@ public static class DesignSchema
 
     private static IEnumerable<SchemaKey> Main() =>
     [
-        Needed("hull.length", "Foremost to aftmost point; no outer stems, rudder or fittings.", "5.20 m", 1, 15, (2, 12), Stretch.Along, Dial.Length)
+        Needed("hull.length", "Foremost to aftmost point; no outer stems, rudder or fittings.", "5.20 m", (2, 12), Stretch.Along, Dial.Length)
             with { Also = ["loa", "length_overall"] },
-        Needed("hull.beam", "Greatest breadth.", "740 mm", 0.1, 3, (0.2, 2), Stretch.Across, Dial.Beam)
+        Needed("hull.beam", "Greatest breadth.", "740 mm", (0.2, 2), Stretch.Across, Dial.Beam)
             with { Bounds = KeyBounds.Beam, Also = ["width", "breadth"] },
-        Needed("hull.depth", "Base line to the sheer at the widest station.", "360 mm", LowestSheer, 1.5, (0.1, 0.8), Stretch.Up, Dial.Depth)
+        Needed("hull.depth", "Base line to the sheer at the widest station.", "360 mm", (0.1, 0.8), Stretch.Up, Dial.Depth)
             with { Also = ["height"] },
-        Needed("hull.draft", "Base line to the design waterline.", "115 mm", 0.02, 0.8, (0.04, 0.4), Stretch.Up, Dial.Draft)
+        Needed("hull.draft", "Base line to the design waterline.", "115 mm", (0.04, 0.4), Stretch.Up, Dial.Draft)
             with { Bounds = KeyBounds.Draft, Also = ["draught"] },
-        Ratio("hull.widest", "Widest point of the design waterline, fraction of its length from its fore end.", "0.50", 0.4, 0.6, Dial.Widest)
+        Ratio("hull.widest", "Widest point of the design waterline, fraction of its length from its fore end.", "0.50", Dial.Widest)
             with { Default = "where the design waterline is fairest" },
-        Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", 0.3, 0.7, Dial.KeelLow)
+        Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", Dial.KeelLow)
             with { Default = "at the widest station" },
         new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false", Dial = Dial.Hollow },
     ];
 
     private static IEnumerable<SchemaKey> Bow() =>
     [
-        Ratio("hull.bow.entry_fullness", "Area of half the design waterplane forward of its widest point over the rectangle around it.", "0.62", 0.5, 0.8, Dial.EntryFullness)
+        Ratio("hull.bow.entry_fullness", "Area of half the design waterplane forward of its widest point over the rectangle around it.", "0.62", Dial.EntryFullness)
             with { Required = true, Bounds = KeyBounds.Fullness },
-        Ratio("hull.bow.sheer_fullness", "The same measure of the sheer in plan: volume above water.", "0.68", 0.5, 0.95, Dial.BowSheerFullness)
+        Ratio("hull.bow.sheer_fullness", "The same measure of the sheer in plan: volume above water.", "0.68", Dial.BowSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.bow.rocker", "Height of the keel at the forefoot.", "50 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.BowRocker)
+        Needed("hull.bow.rocker", "Height of the keel at the forefoot.", "50 mm", (0, 0.15), Stretch.Up, Dial.BowRocker)
             with { Bounds = KeyBounds.Rocker("bow") },
-        Needed("hull.bow.sheer", "Height of the sheer at the bow.", "520 mm", LowestSheer, 2, (0.1, 1), Stretch.Up, Dial.BowSheer)
+        Needed("hull.bow.sheer", "Height of the sheer at the bow.", "520 mm", (0.1, 1), Stretch.Up, Dial.BowSheer)
             with { Bounds = KeyBounds.Sheer },
-        Needed("hull.bow.forefoot", "Where the stem meets the keel, aft of the foremost point.", "250 mm", 0.01, 5, (0.05, 1), Stretch.Along, Dial.Forefoot)
+        Needed("hull.bow.forefoot", "Where the stem meets the keel, aft of the foremost point.", "250 mm", (0.05, 1), Stretch.Along, Dial.Forefoot)
             with { Bounds = KeyBounds.Profile },
-        Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", 0, 80, Stretch.UpOverAcross, Dial.BowVee)
+        Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", Stretch.UpOverAcross, Dial.BowVee)
             with { Default = "the fairest" },
-        Angle("hull.bow.entry_angle", "Half-angle of entrance at the design waterline.", "12 deg", 2, 60, Stretch.AcrossOverAlong, Dial.EntryAngle)
+        Angle("hull.bow.entry_angle", "Half-angle of entrance at the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.EntryAngle)
             with { Default = "what the batten takes" },
     ];
 
     private static IEnumerable<SchemaKey> Stern() =>
     [
         new("hull.stern.kind", KeyKind.Choice, "Shape of the stern.", "\"pointed\"") { Required = true, Choices = [Pointed, Transom] },
-        Ratio("hull.stern.run_fullness", "Area of half the design waterplane aft of its widest point over the rectangle around it.", "0.60", 0.5, 0.9, Dial.RunFullness)
+        Ratio("hull.stern.run_fullness", "Area of half the design waterplane aft of its widest point over the rectangle around it.", "0.60", Dial.RunFullness)
             with { Required = true, Bounds = KeyBounds.Fullness },
-        Ratio("hull.stern.sheer_fullness", "The same measure of the sheer in plan.", "0.66", 0.5, 0.95, Dial.SternSheerFullness)
+        Ratio("hull.stern.sheer_fullness", "The same measure of the sheer in plan.", "0.66", Dial.SternSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom.", "40 mm", 0, 0.5, (0, 0.15), Stretch.Up, Dial.SternRocker)
+        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom.", "40 mm", (0, 0.15), Stretch.Up, Dial.SternRocker)
             with { Bounds = KeyBounds.Rocker("stern") },
-        Needed("hull.stern.sheer", "Height of the sheer at the stern.", "480 mm", LowestSheer, 2, (0.1, 1), Stretch.Up, Dial.SternSheer)
+        Needed("hull.stern.sheer", "Height of the sheer at the stern.", "480 mm", (0.1, 1), Stretch.Up, Dial.SternSheer)
             with { Bounds = KeyBounds.Sheer },
-        Needed("hull.stern.heel", "Where the sternpost meets the keel, forward of the aftmost point.", "220 mm", 0.01, 5, (0.05, 1), Stretch.Along, Dial.Heel)
+        Needed("hull.stern.heel", "Where the sternpost meets the keel, forward of the aftmost point.", "220 mm", (0.05, 1), Stretch.Along, Dial.Heel)
             with { Stern = Pointed, Bounds = KeyBounds.Profile },
-        Angle("hull.stern.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length forward of the heel.", "45 deg", 0, 80, Stretch.UpOverAcross, Dial.SternVee)
+        Angle("hull.stern.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length forward of the heel.", "45 deg", Stretch.UpOverAcross, Dial.SternVee)
             with { Stern = Pointed, Default = "the fairest" },
-        Angle("hull.stern.run_angle", "Half-angle of the run at the after end of the design waterline.", "12 deg", 2, 60, Stretch.AcrossOverAlong, Dial.RunAngle)
+        Angle("hull.stern.run_angle", "Half-angle of the run at the after end of the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.RunAngle)
             with { Stern = Pointed, Default = "what the batten takes" },
-        Angle("hull.stern.rake", "Angle of the transom from plumb, positive when its top is aft.", "12 deg", -10, 45, Stretch.AlongOverUp, Dial.TransomRake)
+        Angle("hull.stern.rake", "Angle of the transom from plumb, positive when its top is aft.", "12 deg", Stretch.AlongOverUp, Dial.TransomRake)
             with { Stern = Transom, Required = true, Default = null, Bounds = KeyBounds.Rake },
-        Needed("hull.stern.breadth", "Greatest breadth of the transom, on its own plane.", "620 mm", 0.05, 3, (0.1, 1.5), Stretch.Across, Dial.TransomBreadth)
+        Needed("hull.stern.breadth", "Greatest breadth of the transom, on its own plane.", "620 mm", (0.1, 1.5), Stretch.Across, Dial.TransomBreadth)
             with { Stern = Transom, Bounds = KeyBounds.TransomBreadth, Also = ["width", "beam"] },
-        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline.", "30 mm", 0.001, 0.5, (0.001, 0.15), Stretch.Up, Dial.TransomImmersion)
+        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline.", "30 mm", (0.001, 0.15), Stretch.Up, Dial.TransomImmersion)
             with { Stern = Transom, Required = false, Default = "rocker gives the foot", Bounds = KeyBounds.Immersion, InPlaceOf = "hull.stern.rocker" },
     ];
 
     private static IEnumerable<SchemaKey> Midship() =>
     [
-        Angle("hull.midship.deadrise", "Angle of the bottom from level, at the keel.", "6 deg", 0, 35, Stretch.UpOverAcross, Dial.Deadrise)
+        Angle("hull.midship.deadrise", "Angle of the bottom from level, at the keel.", "6 deg", Stretch.UpOverAcross, Dial.Deadrise)
             with { Required = true, Default = null },
-        Ratio("hull.midship.fullness", "Immersed area over the product of the section's waterline breadth and its own draft.", "0.80", 0.5, 0.95, Dial.MidshipFullness)
+        Ratio("hull.midship.fullness", "Immersed area over the product of the section's waterline breadth and its own draft.", "0.80", Dial.MidshipFullness)
             with { Required = true },
-        Angle("hull.midship.flare", "Angle from plumb at the sheer; negative is tumblehome.", "6 deg", -10, 35, Stretch.AcrossOverUp, Dial.Flare)
+        Angle("hull.midship.flare", "Angle from plumb at the sheer; negative is tumblehome.", "6 deg", Stretch.AcrossOverUp, Dial.Flare)
             with { Required = true, Default = null },
     ];
 
     private static IEnumerable<SchemaKey> Build() =>
     [
-        Needed("build.planking", "Thickness of the planking, deducted from the molds square to the surface.", "6 mm", 0.001, 0.03, null, Stretch.None, null)
-            with { Bounds = KeyBounds.Planking, Also = ["thickness", "planking_thickness"] },
+        new("build.planking", KeyKind.Length, "Thickness of the planking, deducted from the molds square to the surface.", "\"6 mm\"")
+            { Required = true, Least = 0.001, Greatest = 0.03, Bounds = KeyBounds.Planking, Also = ["thickness", "planking_thickness"] },
         Optional("build.sheathing", "Thickness of the inner cloth, deducted with the planking for bulkheads.", "0.4 mm", 0, 0.005, Builds.Sheathing),
         Optional("build.mold_spacing", "Distance between molds.", "300 mm", 0.05, 1.5, Builds.MoldSpacing)
             with { Bounds = KeyBounds.MoldSpacing, Also = ["spacing", "station_spacing"] },
@@ -142,20 +139,11 @@ public static class DesignSchema
         new("build.mold_at", KeyKind.Lengths, "Mold stations, distances from the foremost point, in place of even spacing; at least one.", "[\"0.9 m\", \"1.8 m\", \"2.6 m\"]")
             { Default = "one at the widest station, the others spaced from it both ways", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside },
         new("build.strongback_top", KeyKind.Length, "Height of the strongback top above the base line, hull upright; the hull is built over it.", "\"700 mm\"")
-            { Default = "clear of the highest sheer", Least = LowestSheer + KeyBounds.PastSheer, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
+            { Default = "clear of the highest sheer", Least = DialRange.LowestSheer + KeyBounds.PastSheer, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
     ];
 
-    private static SchemaKey Needed(
-        string path, string doc, string example, double least, double greatest, (double, double)? slider, Stretch stretch, Dial? dial) =>
-        new(path, KeyKind.Length, doc, $"\"{example}\"")
-        {
-            Required = true,
-            Least = least,
-            Greatest = greatest,
-            Slider = slider,
-            Stretch = stretch,
-            Dial = dial,
-        };
+    private static SchemaKey Needed(string path, string doc, string example, (double, double) slider, Stretch stretch, Dial dial) =>
+        OfDial(path, KeyKind.Length, doc, $"\"{example}\"", stretch, dial) with { Required = true, Slider = slider };
 
     private static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")
@@ -165,19 +153,15 @@ public static class DesignSchema
             Greatest = greatest,
         };
 
-    private static SchemaKey Ratio(string path, string doc, string example, double least, double greatest, Dial dial) =>
-        new(path, KeyKind.Ratio, doc, example) { Least = least, Greatest = greatest, Slider = (least, greatest), Dial = dial };
+    private static SchemaKey Ratio(string path, string doc, string example, Dial dial) =>
+        OfDial(path, KeyKind.Ratio, doc, example, Stretch.None, dial) with { Slider = DialRange.Of(dial) };
 
-    private static SchemaKey Angle(string path, string doc, string example, double least, double greatest, Stretch stretch, Dial dial)
+    private static SchemaKey Angle(string path, string doc, string example, Stretch stretch, Dial dial) =>
+        OfDial(path, KeyKind.Angle, doc, $"\"{example}\"", stretch, dial) with { Slider = DialRange.Of(dial) };
+
+    private static SchemaKey OfDial(string path, KeyKind kind, string doc, string example, Stretch stretch, Dial dial)
     {
-        var (low, high) = (Lines.Kernel.Units.Angle.FromDegrees(least).Radians, Lines.Kernel.Units.Angle.FromDegrees(greatest).Radians);
-        return new(path, KeyKind.Angle, doc, $"\"{example}\"")
-        {
-            Least = low,
-            Greatest = high,
-            Slider = (low, high),
-            Stretch = stretch,
-            Dial = dial,
-        };
+        var (least, greatest) = DialRange.Of(dial);
+        return new(path, kind, doc, example) { Least = least, Greatest = greatest, Stretch = stretch, Dial = dial };
     }
 }

@@ -96,28 +96,23 @@ internal static class DialAccess
         _ => 0.005,
     };
 
-    /// <summary>Values between which a nearest feasible value is looked for.</summary>
-    public static (double Least, double Greatest) BoundsOf(HullDials d, Dial dial) => dial switch
+    /// <summary>Values between which a nearest feasible value is looked for: the dial's range, and what the other dials leave of it.</summary>
+    public static (double Least, double Greatest) BoundsOf(HullDials d, Dial dial)
     {
-        Dial.EntryFullness or Dial.RunFullness => (0.5, 0.9),
-        Dial.BowSheerFullness or Dial.SternSheerFullness or Dial.MidshipFullness => (0.5, 0.95),
-        Dial.Widest => (0.4, 0.6),
-        Dial.KeelLow => (0.3, 0.7),
-        Dial.BowVee or Dial.SternVee => (0, 80 * Degree),
-        Dial.EntryAngle or Dial.RunAngle => (2 * Degree, 60 * Degree),
-        Dial.Deadrise => (0, 35 * Degree),
-        Dial.Flare => (-10 * Degree, 35 * Degree),
-        Dial.TransomRake => (-10 * Degree, 45 * Degree),
-        Dial.BowRocker or Dial.SternRocker => (0, 0.999 * d.Draft),
-        Dial.TransomImmersion => (0.001, d.Draft),
-        Dial.TransomBreadth => (0.05, d.Beam),
-        Dial.Forefoot or Dial.Heel => (0.01, 0.4 * d.Length),
-        Dial.Depth => (1.02 * d.Draft, 1.5),
-        Dial.Draft => (0.02, 0.98 * d.Depth),
-        Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, 2),
-        Dial.Beam => (d.Length / 30, d.Length / 2.5),
-        _ => (0.1, 15),
-    };
+        var (least, greatest) = DialRange.Of(dial);
+        var (low, high) = dial switch
+        {
+            Dial.BowRocker or Dial.SternRocker => (least, 0.999 * d.Draft),
+            Dial.TransomImmersion => (least, d.Draft),
+            Dial.TransomBreadth => (least, d.Beam),
+            Dial.Forefoot or Dial.Heel => (least, 0.4 * d.Length),
+            Dial.Depth or Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, greatest),
+            Dial.Draft => (least, 0.98 * d.Depth),
+            Dial.Beam => (d.Length / 30, d.Length / 2.5),
+            _ => (least, greatest),
+        };
+        return (Math.Max(least, low), Math.Min(greatest, high));
+    }
 
     /// <summary>The step a dial is told in: a thousandth, a millimeter, a tenth of a degree.</summary>
     public static double StepOf(Dial dial) => dial switch

@@ -186,17 +186,17 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 dials.Add(Dial.BowVee);
             if (d.Bow.EntryAngle is not null)
                 dials.Add(Dial.EntryAngle);
+            if (d.Bow.SheerFullness is not null)
+                dials.Add(Dial.BowSheerFullness);
             dials.AddRange([Dial.EntryFullness, Dial.BowRocker, Dial.Forefoot]);
-        }
-        else if (d.Stern is TransomStern)
-        {
-            dials.AddRange([Dial.RunFullness, Dial.TransomBreadth, FootOf(d)]);
         }
         else
         {
             if (d.Stern is PointedStern { Vee: not null })
                 dials.Add(Dial.SternVee);
-            dials.AddRange([Dial.RunFullness, Dial.SternRocker, Dial.Heel]);
+            if (d.Stern.SheerFullness is not null)
+                dials.Add(Dial.SternSheerFullness);
+            dials.AddRange(d.Stern is TransomStern ? [Dial.RunFullness, Dial.TransomBreadth, FootOf(d)] : [Dial.RunFullness, Dial.SternRocker, Dial.Heel]);
         }
 
         dials.AddRange([Dial.Deadrise, Dial.MidshipFullness]);

@@ -98,6 +98,20 @@ public class HullShapeTests
     }
 
     [Fact]
+    public void A_sheer_far_fuller_than_the_entry_is_named_and_every_value_told_is_in_range_and_builds()
+    {
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { SheerFullness = 0.9 } };
+        var dials = Assert.Single(HullShape.Solve(d).Conflicts).Dials;
+        Assert.Contains(dials, h => h.Dial == Dial.BowSheerFullness);
+        Assert.All(dials, h =>
+        {
+            var (least, greatest) = h.Dial == Dial.Hollow ? (1, 1) : DialRange.Of(h.Dial);
+            Assert.InRange(h.Nearest!.Value, least, greatest);
+            ReadsBack(DialAccess.With(d, h.Dial, h.Nearest.Value));
+        });
+    }
+
+    [Fact]
     public void Where_hollow_lines_are_asked_for_every_vee_from_u_to_80_degrees_builds()
     {
         var d = FormDials.DoubleEnder with { Hollow = true };
