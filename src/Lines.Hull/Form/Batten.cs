@@ -12,6 +12,10 @@ namespace Lines.Hull.Form;
 internal sealed class Batten
 {
     internal const double CurvatureStiffness = 3e4;
+
+    /// <summary>Least dx/du taken, as a part of the length; a hull has twenty times as much or is refused.</summary>
+    private const double LeastStretch = 0.0025;
+
     private readonly SplineBasis _basis;
     private readonly double[] _abscissa;
     private readonly double _length;
@@ -127,6 +131,8 @@ internal sealed class Batten
             xuu += n[(2 * w) + k] * abscissa[first + k];
         }
 
+        // Ends that reach past each other make the abscissa run back; the hull is refused for it, but the batten must stand meanwhile.
+        xu = Math.Max(xu, LeastStretch * Math.Abs(length));
         stretch = xu;
         var row = new double[w];
         for (var k = 0; k < w; k++)

@@ -77,7 +77,7 @@ internal sealed record CharacterLines
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
             var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
             var settled = Math.Abs(keelFore + keel.SlopeAt(0)) + Math.Abs(keelAft - keel.SlopeAt(1)) + Math.Abs(atMidship - keel.At(um));
-            if (settled < 1e-12 || pass == 30)
+            if (settled < 1e-12 || pass == 30 || !(keel.At(um) < d.Draft))
             {
                 var sheerX = Column(x, u, midship.V, midship.V.Count - 1);
                 return new CharacterLines

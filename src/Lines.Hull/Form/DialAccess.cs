@@ -107,7 +107,8 @@ internal static class DialAccess
             Dial.TransomBreadth => (least, d.Beam),
             Dial.Forefoot or Dial.Heel => (least, 0.4 * d.Length),
             Dial.Depth or Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, greatest),
-            Dial.Draft => (least, 0.98 * d.Depth),
+            Dial.Length => (Math.Max(d.Bow.Forefoot, ValueOf(d, Dial.Heel) ?? 0) / 0.4, greatest),
+            Dial.Draft => (1.02 * Math.Max(d.Bow.Rocker, ValueOf(d, Dial.SternRocker) ?? 0), 0.98 * d.Depth),
             Dial.Beam => (d.Length / 30, d.Length / 2.5),
             _ => (least, greatest),
         };

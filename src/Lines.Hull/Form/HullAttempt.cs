@@ -56,7 +56,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     {
         var d = lines.Dials;
         var keel = lines.Keel;
-        if (keel.Hollow > Straight || keel.Contradiction > 1e-9)
+        if (keel.Hollow > Straight || keel.Contradiction > 1e-9 || !(keel.At(lines.WidestU) < d.Draft))
         {
             return new FormFault(
                 "no keel without a hollow has its lowest point there and rises to these heights",

@@ -142,6 +142,33 @@ public class HullShapeTests
     }
 
     [Fact]
+    public void Dials_at_the_ends_of_their_ranges_end_in_a_hull_or_in_a_fault_that_names_dials()
+    {
+        var random = new Random(11);
+        var dials = Enum.GetValues<Dial>().Where(dial => dial != Dial.Hollow).ToArray();
+        for (var k = 0; k < 60; k++)
+        {
+            var d = FormDials.Random(random);
+            foreach (var dial in random.GetItems(dials, 3).Where(dial => DialAccess.ValueOf(d, dial) is not null))
+            {
+                var (least, greatest) = DialAccess.BoundsOf(d, dial);
+                d = DialAccess.With(d, dial, random.Next(2) == 0 ? least : greatest);
+            }
+
+            var attempt = HullAttempt.Make(d);
+            Assert.True(attempt.Surface is not null || attempt.Fault!.Dials.Count > 0, d.ToString());
+        }
+    }
+
+    [Fact]
+    public void A_stem_as_long_as_the_fore_body_on_a_keel_lowest_there_is_refused()
+    {
+        // The keel that has its lowest point at 0.42 and meets such a stem stands far above the water at the widest station.
+        var d = FormDials.DoubleEnder with { KeelLow = 0.422, Bow = FormDials.DoubleEnder.Bow with { Forefoot = 0.4 * 5.2 } };
+        Assert.Contains(Dial.KeelLow, HullAttempt.Make(d).Fault!.Dials);
+    }
+
+    [Fact]
     public void The_same_dials_give_the_same_hull_to_the_last_bit()
     {
         var a = HullShape.Solve(FormDials.DoubleEnder).Surface!;
