@@ -89,14 +89,24 @@ internal sealed class BodyPlanView
             var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
             foreach (var side in new[] { -1, 1 })
             {
-                // The label stands beyond the end where there is room off the grid, else on the line itself.
+                // The label stands beyond the end, on the line drawn out to it or beside, where there is room off the grid; else on the line.
                 Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
                 var way = (to - from).Unit();
-                var at = Enumerable.Range(0, 40).Select(i => to + ((2.4 + (0.5 * i)) * way)).Where(p => IsClear(p, taken)).Take(1).ToList();
-                _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, at.Count == 0 ? to : at[0] - (2.4 * way)], at.Count == 0 ? d.Label : ""));
-                taken.AddRange(at);
-                foreach (var p in at)
-                    _marks.Text(PlanInks.Lettering, d.Label, p, 1.8, anchor: Anchor.Middle);
+                var places =
+                    from aside in (double[])[0, 2, -2, 3, -3, 4, -4]
+                    from along in Enumerable.Range(0, 25)
+                    let beyond = (Math.Abs(aside) < 3 ? 2.4 : 0) + (0.5 * along)
+                    let p = to + (beyond * way) + (aside * way.TurnedLeft)
+                    where IsClear(p, taken)
+                    orderby beyond + (2 * Math.Abs(aside))
+                    select (At: p, End: aside == 0 ? p - (2.4 * way) : to);
+                var label = places.Take(1).ToList();
+                _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, label.Count == 0 ? to : label[0].End], label.Count == 0 ? d.Label : ""));
+                foreach (var (at, _) in label)
+                {
+                    taken.Add(at);
+                    _marks.Text(PlanInks.Lettering, d.Label, at, 1.8, anchor: Anchor.Middle);
+                }
             }
         }
     }

@@ -40,6 +40,14 @@ public class LinesPlanSheetTests
 
     [Theory]
     [MemberData(nameof(Cases))]
+    public void Every_diagonal_is_named_on_both_sides_of_the_body_plan_and_where_it_is_laid_flat(string hull, LengthNotation notation)
+    {
+        var texts = Plan(hull, notation).Sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        Assert.All((string[])["D 1", "D 2", "D 3"], d => Assert.Equal(3, texts.Count(t => t.Equals(d, StringComparison.Ordinal))));
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
     public void No_two_texts_touch(string hull, LengthNotation notation)
     {
         var texts = Plan(hull, notation).Sheet.Marks.OfType<TextMark>().ToList();
