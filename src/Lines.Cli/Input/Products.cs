@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
+using Lines.Cli.Output;
 using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
@@ -71,7 +72,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     {
         foreach (var mold in shaped.Molds.Molds)
             yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units))));
-        yield return ("all-molds.dxf", Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, units))));
+        yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, units))));
     }
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>

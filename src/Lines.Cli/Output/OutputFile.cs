@@ -4,7 +4,7 @@ namespace Lines.Cli.Output;
 internal static class OutputFile
 {
     /// <summary>Refuses a target that must not, or cannot, be written, before any work is done for it.</summary>
-    /// <exception cref="CommandFailure">The target exists and is not to be replaced, is a folder, or has no folder.</exception>
+    /// <exception cref="CommandFailure">The target exists and is not to be replaced, is a folder, or stands in a file.</exception>
     public static void Check(string path, bool force)
     {
         if (path.Length == 0 || Path.GetFileName(path).Length == 0)
@@ -13,11 +13,11 @@ internal static class OutputFile
             throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a folder; name a file");
         Targets.RefuseDevice(path);
         if (File.Exists(path) && !force)
-            throw new CommandFailure(ExitCode.NoAccess, $"{path}: exists already; --force replaces it, or name another with -o");
-        Targets.RequireFolder(path);
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: exists already; --force replaces it, or name another file");
+        Targets.RefuseInsideFile(path);
     }
 
-    /// <summary>Writes a file beside its place and moves it there.</summary>
+    /// <summary>Writes a file beside its place and moves it there; makes the folders it is to stand in.</summary>
     /// <exception cref="CommandFailure">It could not be written; what was there before still is.</exception>
     public static void Write(string path, ReadOnlySpan<byte> content, bool force)
     {
@@ -25,6 +25,7 @@ internal static class OutputFile
         var part = Staging.Beside(path);
         try
         {
+            Staging.MakeFolderOf(path);
             Targets.WriteNew(part, content);
             File.Move(part, path, overwrite: force);
             Staging.Forget(part);
@@ -64,11 +65,15 @@ internal static class Targets
             throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a device, not a place for files");
     }
 
-    /// <summary>The folder a target is to stand in must be there: a slip in a path is not to make folders.</summary>
-    public static void RequireFolder(string path)
+    /// <summary>Folders that are missing on the way to a target are made later; a file on the way is a slip.</summary>
+    public static void RefuseInsideFile(string path)
     {
         var folder = Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path)));
-        if (folder is not null && !Directory.Exists(folder))
-            throw new CommandFailure(ExitCode.NoAccess, $"{path}: its folder {folder} does not exist; make it first (mkdir -p \"{folder}\"), or name another with -o");
+        while (folder is not null && !Directory.Exists(folder))
+        {
+            if (File.Exists(folder))
+                throw new CommandFailure(ExitCode.NoAccess, $"{path}: cannot stand in {folder}, which is a file; name another place with -o");
+            folder = Path.GetDirectoryName(folder);
+        }
     }
 }

@@ -24,7 +24,11 @@ internal sealed class OutputFolder : IDisposable
         _target = target;
         _force = force;
         _part = Staging.Beside(target);
-        Guarded(() => Directory.CreateDirectory(_part));
+        Guarded(() =>
+        {
+            Staging.MakeFolderOf(target);
+            Directory.CreateDirectory(_part);
+        });
     }
 
     /// <summary>The names written so far, in order, with forward slashes.</summary>
@@ -39,8 +43,8 @@ internal sealed class OutputFolder : IDisposable
         if (File.Exists(target))
             throw new CommandFailure(ExitCode.NoAccess, $"{target}: is a file; name a folder");
         if (!force && Directory.Exists(target) && Directory.EnumerateFileSystemEntries(target).Any())
-            throw new CommandFailure(ExitCode.NoAccess, $"{target}: exists already and is not empty; --force replaces the files of ours in it, or name another with -o");
-        Targets.RequireFolder(target);
+            throw new CommandFailure(ExitCode.NoAccess, $"{target}: exists already and is not empty; --force replaces what an earlier run wrote in it, or name another with -o");
+        Targets.RefuseInsideFile(target);
     }
 
     /// <summary>Adds a file.</summary>
@@ -138,6 +142,7 @@ internal sealed class OutputFolder : IDisposable
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
+            Staging.Remove(_part);
             throw new CommandFailure(ExitCode.NoAccess, $"{_target}: could not be written: {Fault.Of(fault)}");
         }
     }

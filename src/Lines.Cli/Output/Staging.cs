@@ -1,10 +1,13 @@
 namespace Lines.Cli.Output;
 
-/// <summary>Knows the unfinished files and folders of this run, so that a run stopped from outside leaves none behind.</summary>
+/// <summary>Knows the unfinished files and folders of this run, so that a run that fails or is stopped leaves none behind.</summary>
 internal static class Staging
 {
     private static readonly Lock Gate = new();
     private static readonly HashSet<string> Unfinished = new(StringComparer.Ordinal);
+
+    /// <summary>Folders made for an output to stand in, the deepest on top.</summary>
+    private static readonly Stack<string> Made = new();
 
     /// <summary>A name beside the target that nothing else has; noted as unfinished.</summary>
     public static string Beside(string target)
@@ -16,14 +19,34 @@ internal static class Staging
         return path;
     }
 
-    /// <summary>Takes an unfinished file or folder away, if it is still there.</summary>
+    /// <summary>Makes the folders that are missing on the way to a target.</summary>
+    /// <exception cref="IOException">One could not be made.</exception>
+    public static void MakeFolderOf(string target)
+    {
+        var missing = new Stack<string>();
+        for (var folder = Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(target))); folder is not null && !Directory.Exists(folder); folder = Path.GetDirectoryName(folder))
+            missing.Push(folder);
+        foreach (var folder in missing)
+        {
+            Directory.CreateDirectory(folder);
+            lock (Gate)
+                Made.Push(folder);
+        }
+    }
+
+    /// <summary>Takes an unfinished file or folder away, if it is still there, and the folders made for it that stayed empty.</summary>
     public static void Remove(string path)
     {
         if (Directory.Exists(path))
             Directory.Delete(path, recursive: true);
-        else
+        else if (File.Exists(path))
             File.Delete(path);
-        Forget(path);
+        lock (Gate)
+        {
+            Unfinished.Remove(path);
+            while (Made.TryPeek(out var folder) && Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any())
+                Directory.Delete(Made.Pop());
+        }
     }
 
     /// <summary>What was moved to its place is no longer unfinished.</summary>

@@ -17,7 +17,7 @@ internal static class BuildVerb
 
     public static Command Make()
     {
-        var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
+        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom) and patterns"));
         var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
@@ -40,7 +40,7 @@ internal static class BuildVerb
         var shaped = Shaped.From(path);
         var products = new Products(shaped, wish.Units);
         var molds = products.MoldEntries("molds/");
-        var stale = EarlierBuild.MoldFiles(Path.Combine(target, Numbers));
+        var stale = EarlierRun.MoldsAndPatterns(target);
         using var folder = new OutputFolder(target, force);
         foreach (var made in Works(products, wish).Select(Task.Run).ToList())
         {
@@ -66,7 +66,7 @@ internal static class BuildVerb
             yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
-        yield return () => [($"templates-{Common.NameOf(wish.Paper)}.pdf", products.Patterns(wish.Paper, wish.Correction))];
+        yield return () => [(Common.PatternsFile(wish.Paper), products.Patterns(wish.Paper, wish.Correction))];
         yield return () => [("hull.step", products.Step())];
     }
 

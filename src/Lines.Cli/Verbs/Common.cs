@@ -12,7 +12,14 @@ internal static class Common
 
     public static Option<bool> Json() => new("--json") { Description = "print results for programs, as one JSON object" };
 
-    public static Option<bool> Force() => new("--force") { Description = "replace files that are there already" };
+    public static Option<bool> Force() => new("--force") { Description = "replace a file that is there already" };
+
+    /// <summary>Leave to replace what an earlier run wrote into a folder.</summary>
+    /// <param name="taken">What is taken away when it is not made again.</param>
+    public static Option<bool> ForceFolder(string taken) => new("--force")
+    {
+        Description = $"replace the files of an earlier run in the folder and take away its {taken} that are made no more; all other files stay",
+    };
 
     public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
 
@@ -41,6 +48,9 @@ internal static class Common
 
     /// <summary>The name of a paper on the command line and in names of files.</summary>
     public static string NameOf(PaperSize size) => size.Name.ToLowerInvariant().Replace(' ', '-');
+
+    /// <summary>The file of a build that holds the full-size patterns.</summary>
+    public static string PatternsFile(PaperSize size) => $"templates-{NameOf(size)}.pdf";
 
     /// <summary>An output in the current folder named after the design file.</summary>
     public static string NamedAfter(string design, string ending) => Path.GetFileNameWithoutExtension(design) + ending;

@@ -11,7 +11,7 @@ internal static class MoldsVerb
 {
     public static Command Make()
     {
-        var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
+        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
         var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
         var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF.") { file, output, units, force };
         verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
@@ -27,7 +27,7 @@ internal static class MoldsVerb
         foreach (var (name, content) in products.Molds())
             folder.Add(name, content);
         folder.Add("setting-up.pdf", products.SettingUp());
-        folder.Finish([]);
+        folder.Finish(EarlierRun.Molds(target, ""));
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open setting-up.pdf first"));
         return ExitCode.Done;
     }

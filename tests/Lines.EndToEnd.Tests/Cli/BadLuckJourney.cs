@@ -11,6 +11,8 @@ public sealed class BadLuckJourney
     [InlineData("print runner.toml -o out.pdf")]
     [InlineData("molds runner.toml -o out")]
     [InlineData("build runner.toml -o out")]
+    [InlineData("build runner.toml -o a/b/out")]
+    [InlineData("draw runner.toml -o a/b/out.pdf")]
     public void A_disk_that_fills_up_leaves_no_part_and_says_so(string arguments)
     {
         using var place = new Workplace();
@@ -21,7 +23,7 @@ public sealed class BadLuckJourney
         var run = Command.Shell(place.Root, $"trap '' XFSZ; ulimit -f 8; export DOTNET_EnableWriteXorExecute=0; exec $LINES {arguments}");
 
         Assert.Equal((3, ""), (run.Code, run.Out));
-        Assert.Matches("^lines: out[.a-z]*: could not be written: the file is larger than the disk or the user may hold\n$", run.Error);
+        Assert.Matches("^lines: (a/b/)?out[.a-z]*: could not be written: the file is larger than the disk or the user may hold\n$", run.Error);
         Assert.Equal(["runner.toml"], place.Entries());
     }
 
@@ -92,7 +94,7 @@ public sealed class BadLuckJourney
         place.Write(name, "mine");
 
         var run = Command.Run(place.Root, arguments.Split(' '));
-        Assert.Equal((3, "", $"lines: {name}: exists already; --force replaces it, or name another with -o\n"), (run.Code, run.Out, run.Error));
+        Assert.Equal((3, "", $"lines: {name}: exists already; --force replaces it, or name another file\n"), (run.Code, run.Out, run.Error));
         Assert.Equal("mine", File.ReadAllText(place.PathOf(name)));
 
         Assert.Equal(0, Command.Run(place.Root, [.. arguments.Split(' '), "--force"]).Code);
@@ -101,11 +103,11 @@ public sealed class BadLuckJourney
     }
 
     [Theory]
-    [InlineData("build", "out", "out: exists already and is not empty; --force replaces the files of ours in it, or name another with -o")]
+    [InlineData("build", "out", "out: exists already and is not empty; --force replaces what an earlier run wrote in it, or name another with -o")]
     [InlineData("molds", "out", "out: exists already and is not empty")]
     [InlineData("build", "runner.toml", "runner.toml: is a file; name a folder")]
-    [InlineData("build", "none/out", "none/out: its folder")]
-    [InlineData("draw", "none/out.pdf", "none/out.pdf: its folder")]
+    [InlineData("build", "runner.toml/a/out", "runner.toml, which is a file; name another place with -o")]
+    [InlineData("draw", "runner.toml/out.pdf", "runner.toml, which is a file; name another place with -o")]
     [InlineData("draw", "dir.pdf", "dir.pdf: is a folder; name a file")]
     [InlineData("build", "/dev/full", "/dev/full: is a device, not a place for files")]
     [InlineData("export", "/dev/full.step", "/dev/full.step: is a device, not a place for files")]
@@ -144,12 +146,12 @@ public sealed class BadLuckJourney
         using var place = new Workplace();
         place.Write("runner.toml", Designs.Runner());
 
-        // Stopped as soon as its unfinished folder is there.
+        // Stopped as soon as its unfinished folder is there, in a folder made for it.
         var run = Command.Shell(
             place.Root,
             $"""
-            env --default-signal=INT $LINES build runner.toml -o out & pid=$!
-            for i in $(seq 2000); do ls -d .out.*.part >/dev/null 2>&1 && break; sleep 0.005; done
+            env --default-signal=INT $LINES build runner.toml -o a/out & pid=$!
+            for i in $(seq 2000); do ls -d a/.out.*.part >/dev/null 2>&1 && break; sleep 0.005; done
             kill -{signal} $pid; wait $pid; echo $?
             """);
 

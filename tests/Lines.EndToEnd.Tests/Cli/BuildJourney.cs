@@ -81,12 +81,31 @@ public sealed class BuildJourney
         place.Write("out/molds/notes.txt", "mine");
         place.Write("mine.toml", new EditedDesign(Designs.Runner()).With("build.mold_spacing", "\"600 mm\"").Text);
 
-        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out", "--force").Code);
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out", "--paper", "a4", "--force").Code);
 
+        Assert.Contains("out/templates-a4.pdf", place.Entries(), StringComparer.Ordinal);
+        Assert.DoesNotContain("out/templates-letter.pdf", place.Entries(), StringComparer.Ordinal);
         var after = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
         Assert.InRange(after, 5, before - 5);
         Assert.Equal("mine", File.ReadAllText(place.PathOf("out/molds/notes.txt")));
         Assert.DoesNotContain(place.Entries(), e => e.EndsWith(".part", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Molds_written_again_with_force_are_those_of_the_design_alone()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+        Assert.Equal(0, Command.Run(place.Root, "molds", "mine.toml", "-o", "new/cnc").Code);
+        place.Write("new/cnc/mine.dxf", "mine");
+        var coarse = new EditedDesign(Designs.Runner()).With("build.mold_spacing", "\"600 mm\"").Text;
+        place.Write("mine.toml", coarse);
+        Assert.Equal(0, Command.Run(place.Root, "molds", "mine.toml", "-o", "fresh").Code);
+
+        Assert.Equal(0, Command.Run(place.Root, "molds", "mine.toml", "-o", "new/cnc", "--force").Code);
+
+        string[] In(string folder) => [.. Directory.EnumerateFiles(place.PathOf(folder)).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal)];
+        Assert.Equal(In("fresh").Append("mine.dxf").Order(StringComparer.Ordinal), In("new/cnc"), StringComparer.Ordinal);
     }
 
     [Fact]

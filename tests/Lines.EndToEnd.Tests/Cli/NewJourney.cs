@@ -121,7 +121,7 @@ public sealed class NewJourney
 
         var run = Command.Run(place.Root, "new", "mine.toml");
         Assert.Equal(3, run.Code);
-        Assert.Equal("lines: mine.toml: exists already; --force replaces it, or name another with -o\n", run.Error);
+        Assert.Equal("lines: mine.toml: exists already; --force replaces it, or name another file\n", run.Error);
         Assert.Equal("mine", File.ReadAllText(place.PathOf("mine.toml")));
 
         Assert.Equal(0, Command.Run(place.Root, "new", "mine.toml", "--force").Code);

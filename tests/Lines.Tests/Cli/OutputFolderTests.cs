@@ -89,7 +89,7 @@ public sealed class OutputFolderTests : IDisposable
     }
 
     [Theory]
-    [InlineData("none/out", "its folder")]
+    [InlineData("file/a/out", "which is a file")]
     [InlineData("file", "is a file; name a folder")]
     [InlineData("/dev/out", "is a device")]
     public void A_place_that_cannot_be_is_refused_before_any_work(string name, string message)
@@ -116,19 +116,43 @@ public sealed class OutputFolderTests : IDisposable
         Assert.Equal(["a.txt"], Entries());
     }
 
-    [Theory]
-    [InlineData("{\"molds\":[{\"file\":\"molds/mold-01.dxf\"},{\"file\":\"molds/stem.dxf\"},{\"file\":\"molds/all-molds.dxf\"}]}", "molds/mold-01.dxf molds/stem.dxf")]
-    [InlineData("{\"molds\":[{\"file\":\"../secret\"},{\"file\":\"molds/mold-../x.dxf\"},{\"file\":5},7]}", "")]
-    [InlineData("{\"molds\":5}", "")]
-    [InlineData("[]", "")]
-    [InlineData("not ours", "")]
-    public void Only_molds_of_ours_are_read_from_an_earlier_build(string numbers, string expected)
+    [Fact]
+    public void Folders_on_the_way_to_an_output_are_made()
     {
-        var path = Path.Combine(_root, "numbers.json");
-        File.WriteAllText(path, numbers);
+        using var folder = new OutputFolder(Path.Combine(_root, "a/b/out"), force: false);
+        folder.Add("a.txt", "a"u8);
+        folder.Finish([]);
+        OutputFile.Write(Path.Combine(_root, "c/d.txt"), "d"u8, force: false);
 
-        Assert.Equal(expected, string.Join(' ', EarlierBuild.MoldFiles(path)));
-        Assert.Empty(EarlierBuild.MoldFiles(Path.Combine(_root, "none.json")));
+        Assert.Equal(["a", "a/b", "a/b/out", "a/b/out/a.txt", "c", "c/d.txt"], Entries());
+    }
+
+    [Fact]
+    public void Folders_made_for_an_output_that_did_not_come_to_its_end_are_taken_back_but_not_those_that_were_there()
+    {
+        Directory.CreateDirectory(Path.Combine(_root, "mine"));
+        using (var folder = new OutputFolder(Path.Combine(_root, "mine/b/c/out"), force: false))
+            folder.Add("a.txt", "a"u8);
+
+        Assert.Equal(["mine"], Entries());
+    }
+
+    [Fact]
+    public void Only_what_has_the_name_of_a_mold_beside_the_drawing_of_all_molds_is_of_an_earlier_run()
+    {
+        Fill(
+            ("molds/mold-01.dxf", ""), ("molds/mold-100.dxf", ""), ("molds/transom.dxf", ""), ("molds/mold-1a.dxf", ""), ("molds/mold-.dxf", ""),
+            ("molds/my-mold-01.dxf", ""), ("molds/setting-up.pdf", ""), ("mold-01.dxf", ""));
+        Assert.Empty(EarlierRun.Molds(Target, "molds/"));
+
+        Fill(("molds/all-molds.dxf", ""));
+
+        Assert.Equal(["molds/mold-01.dxf", "molds/mold-100.dxf", "molds/transom.dxf"], EarlierRun.Molds(Target, "molds/").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["molds/mold-01.dxf", "molds/mold-100.dxf", "molds/transom.dxf", "templates-a4.pdf", "templates-letter.pdf"],
+            EarlierRun.MoldsAndPatterns(Target).Order(StringComparer.Ordinal));
+        Assert.Empty(EarlierRun.Molds(Target, ""));
+        Assert.Empty(EarlierRun.Molds(Path.Combine(_root, "none"), ""));
     }
 
     private void Fill(params (string Name, string Text)[] files)

@@ -1,0 +1,34 @@
+using Lines.Cli.Verbs;
+
+namespace Lines.Cli.Output;
+
+/// <summary>What an earlier run left in a folder that may not be made again: molds the design no longer has must not be sawn.</summary>
+/// <remarks>By name: in a folder of molds, known by the drawing of them all, what has a name of a mold of ours is ours.</remarks>
+internal static class EarlierRun
+{
+    /// <summary>The drawing of all molds in one, which every run writes.</summary>
+    public const string AllMolds = "all-molds.dxf";
+
+    /// <summary>Names of the molds in an output folder, with forward slashes; none where no run of ours wrote there.</summary>
+    /// <param name="target">The output folder.</param>
+    /// <param name="folder">Folder of the molds in it, with a slash at its end, or nothing.</param>
+    public static IReadOnlyList<string> Molds(string target, string folder)
+    {
+        var place = Path.Combine(target, folder);
+        return File.Exists(Path.Combine(place, AllMolds))
+            ? [.. Directory.EnumerateFiles(place, "*.dxf").Select(Path.GetFileName).OfType<string>().Where(IsMold).Select(n => folder + n)]
+            : [];
+    }
+
+    /// <summary>The molds, and the patterns on every paper, of an earlier build.</summary>
+    /// <param name="target">The output folder.</param>
+    public static IReadOnlyList<string> MoldsAndPatterns(string target)
+    {
+        var molds = Molds(target, "molds/");
+        return molds.Count == 0 ? [] : [.. molds, .. PrintVerb.Papers.Select(Common.PatternsFile)];
+    }
+
+    private static bool IsMold(string name) =>
+        name is "stem.dxf" or "stern.dxf" or "transom.dxf"
+        || (name.StartsWith("mold-", StringComparison.Ordinal) && name["mold-".Length..^".dxf".Length] is { Length: > 1 } number && number.All(char.IsAsciiDigit));
+}
