@@ -81,6 +81,7 @@ internal static class CommandLine
     private static void Stop(PosixSignalContext context)
     {
         context.Cancel = true;
+        Waiting.End();
         Staging.RemoveAll();
         Streams.Say("stopped, nothing written");
         Environment.Exit(ExitCode.Interrupted);

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Lines.EndToEnd.Tests.Support;
+using Lines.Tests.Support;
 using Xunit;
 
 namespace Lines.EndToEnd.Tests.Cli;
@@ -129,6 +130,29 @@ public sealed class BadInputJourney
         Assert.Equal((2, ""), (run.Code, run.Out));
         Assert.Matches("full\\.toml:[0-9]+:12: hull\\.midship\\.fullness: 0\\.95: .*; nearest feasible 0\\.[0-9]+, the others kept\n", run.Error);
         Assert.Equal(["full.toml"], place.Entries());
+    }
+
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("NO_COLOR=1", false)]
+    [InlineData("TERM=dumb", false)]
+    public void Who_waits_at_a_terminal_for_the_nearest_values_is_told_what_for_and_the_line_is_gone_afterwards(string environment, bool told)
+    {
+        using var place = new Workplace();
+
+        // A keel that rises steeply under a bow of little fullness: this conflict takes longer than any other in these tests to explain, 3 s or more.
+        place.Write("steep.toml", new EditedDesign(Designs.Runner()).With([("hull.bow.rocker", "\"110 mm\""), ("hull.midship.flare", "\"-9 deg\"")]).Text);
+
+        var run = Command.Shell(place.Root, $"unset NO_COLOR; export TERM=xterm {environment}; script -qec \"$LINES check steep.toml > results\" /dev/null");
+
+        Assert.Equal((2, ""), (run.Code, run.Error));
+        Assert.Empty(File.ReadAllText(place.PathOf("results")));
+        const string line = "\rshaping the hull, or the nearest dimensions that go together ... ";
+        Assert.Equal(told, run.Out.Contains(line + "1 s\u001b[K", StringComparison.Ordinal));
+        Assert.Equal(told, run.Out.Contains(" s\u001b[K\r\u001b[K\u001b[1msteep.toml:", StringComparison.Ordinal));
+        Assert.Equal(told, run.Out.Contains("shaping", StringComparison.Ordinal));
+        Assert.Equal(told, run.Out.Contains("\u001b[1m", StringComparison.Ordinal));
+        Assert.DoesNotContain("shaping", Command.Run(place.Root, "check", "steep.toml").Error, StringComparison.Ordinal);
     }
 
     [Fact]
