@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lines.Hull.Sections;
 
 namespace Lines.Hull.Fairness;
@@ -23,11 +24,15 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
         get
         {
             if (Faults is [var worst, ..])
-                return Invariant($"Not fair: {Faults.Count} of {Lines.Count} lines are outside their limits; worst, {worst.Sentence}.");
-            var shape = ConvexThroughout ? "convex throughout" : Invariant($"deepest unasked hollow {1000 * WorstHollow.Hollow.Depth:F2} mm");
-            return Invariant($"Fair: {shape}; {WorstOnBatten.Subject} stands furthest off a batten, {1000 * WorstOnBatten.Batten.Depth:F2} mm.");
+                return Invariant($"Not fair: {Faults.Count} of {Lines.Count} lines {(Faults.Count == 1 ? "is outside its limits" : "are outside their limits")}; worst, {worst.Sentence}.");
+            return Invariant($"Fair: {Shape}; {WorstOnBatten.Subject} stands furthest off a batten, {1000 * WorstOnBatten.Batten.Depth:F2} mm.");
         }
     }
+
+    /// <summary>How hollow a fair hull is; a hollow over what most lines may have stands beside what its own line may.</summary>
+    private string Shape => ConvexThroughout ? "convex throughout"
+        : WorstHollow.Hollow.Depth <= Limits.Hollow ? "hollow only where that was asked for"
+        : Invariant($"deepest hollow nobody asked for {1000 * WorstHollow.Hollow.Depth:F2} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
 
     /// <summary>Judges the lines of a hull.</summary>
     /// <param name="lines">The lines, cut once.</param>
@@ -58,4 +63,16 @@ public static class Limits
     /// <summary>Deepest hollow nobody asked for on a waterline below the design waterline [m].</summary>
     /// <param name="length">Length of the hull [m].</param>
     public static double HollowUnderWater(double length) => Math.Max(0.002, length / 2000);
+
+    /// <summary>A size in millimeters to two decimals, or to as many as tell it from a limit it is over.</summary>
+    /// <param name="size">The size [m].</param>
+    /// <param name="limit">Its limit [m].</param>
+    public static string Millimeters(double size, double limit)
+    {
+        string To(double meters, int decimals) => (1000 * meters).ToString(Invariant($"F{decimals}"), CultureInfo.InvariantCulture);
+        var shown = 2;
+        while (size > limit && shown < 6 && string.Equals(To(size, shown), To(limit, shown), StringComparison.Ordinal))
+            shown++;
+        return To(size, shown);
+    }
 }

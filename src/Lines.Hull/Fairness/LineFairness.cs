@@ -61,8 +61,8 @@ public sealed record LineFairness(
                 ? Invariant($"{1000 * Worst.Place.Z:F0} mm above the base line")
                 : Invariant($"near station {Worst.Station}, {1000 * Worst.Place.X:F0} mm from the bow");
             return IsHollow
-                ? Invariant($"{Subject} is hollow by {1000 * Hollow.Depth:F2} mm (limit {1000 * HollowLimit:F2}) {place}")
-                : Invariant($"{Subject} stands {1000 * Batten.Depth:F2} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
+                ? Invariant($"{Subject} is hollow by {Limits.Millimeters(Hollow.Depth, HollowLimit)} mm (limit {1000 * HollowLimit:F2}) {place}")
+                : Invariant($"{Subject} stands {Limits.Millimeters(Batten.Depth, BattenLimit)} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
         }
     }
 

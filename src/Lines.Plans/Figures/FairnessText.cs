@@ -17,15 +17,16 @@ public static class FairnessText
         {
             text.Append("  - ").Append(fault.Sentence);
             if (fault.Ease is { } dial)
-                text.Append("; ease ").Append(DesignSchema.ByDial[dial].Path);
+                text.Append("; change ").Append(DesignSchema.ByDial[dial].Path);
             text.Append('\n');
         }
 
         text.Append("\n  family         lines   hollow mm   off batten mm   inflections   curvature pieces\n");
         foreach (var family in report.Lines.GroupBy(l => l.Line.Kind))
         {
-            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Millimeters(family.Max(l => l.Hollow.Depth)),12}"))
-                .Append(Invariant($"{Millimeters(family.Max(l => l.Batten.Depth)),16}{family.Sum(l => l.UnaskedInflections),14}"))
+            LineFairness hollow = family.MaxBy(l => l.Hollow.Depth)!, batten = family.MaxBy(l => l.Batten.Depth)!;
+            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Limits.Millimeters(hollow.Hollow.Depth, hollow.HollowLimit),12}"))
+                .Append(Invariant($"{Limits.Millimeters(batten.Batten.Depth, batten.BattenLimit),16}{family.Sum(l => l.UnaskedInflections),14}"))
                 .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
         }
 
@@ -36,11 +37,10 @@ public static class FairnessText
     internal static string Allowed(FairnessReport report)
     {
         var low = report.Lines.Where(l => l.Line.Kind == LineKind.Waterline).Select(l => l.HollowLimit).DefaultIfEmpty(Limits.Hollow).Max();
-        return Invariant($"Allowed: hollow {Millimeters(Limits.Hollow)} mm, on waterlines below the design waterline {Millimeters(low)} mm; ")
-            + Invariant($"off the batten {Millimeters(Limits.Batten)} mm (1/32 in). Inflections count where their hollow is more than {Millimeters(Limits.Hollow)} mm.");
+        return Invariant($"Allowed: {1000 * Limits.Hollow:F2} mm of hollow nobody asked for (waterlines below the design waterline {1000 * low:F2} mm), ")
+            + Invariant($"{1000 * Limits.Batten:F2} mm (1/32 in) off the batten. Convex throughout: nowhere hollow by more than {1000 * Limits.Hollow:F2} mm; ")
+            + "inflections count only on lines hollow by more than that.";
     }
-
-    private static string Millimeters(double meters) => Invariant($"{meters * 1000:F2}");
 
     /// <summary>What lines of a kind are called together.</summary>
     internal static string Family(LineKind kind) => kind switch

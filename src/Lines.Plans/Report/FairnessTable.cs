@@ -41,7 +41,7 @@ internal static class FairnessTable
         {
             html.Append("<li>").Append(ReportPage.Escaped(fault.Sentence));
             if (fault.Ease is { } dial)
-                html.Append("; ease <code>").Append(ReportPage.Escaped(DesignSchema.ByDial[dial].Path)).Append("</code>");
+                html.Append("; change <code>").Append(ReportPage.Escaped(DesignSchema.ByDial[dial].Path)).Append("</code>");
             html.Append("</li>\n");
         }
 
@@ -57,8 +57,8 @@ internal static class FairnessTable
     private static void Row(
         StringBuilder html, string name, LineFairness hollow, LineFairness batten, int inflections, int pieces, string verdict, bool bad) =>
         html.Append("<tr><th scope=\"row\">").Append(ReportPage.Escaped(name)).Append("</th>")
-            .Append(Invariant($"<td class=\"n\">{1000 * hollow.Hollow.Depth:F2}</td><td class=\"n\">{1000 * hollow.HollowLimit:F2}</td>"))
-            .Append(Invariant($"<td class=\"n\">{1000 * batten.Batten.Depth:F2}</td><td class=\"n\">{1000 * batten.BattenLimit:F2}</td>"))
+            .Append(Invariant($"<td class=\"n\">{Limits.Millimeters(hollow.Hollow.Depth, hollow.HollowLimit)}</td><td class=\"n\">{1000 * hollow.HollowLimit:F2}</td>"))
+            .Append(Invariant($"<td class=\"n\">{Limits.Millimeters(batten.Batten.Depth, batten.BattenLimit)}</td><td class=\"n\">{1000 * batten.BattenLimit:F2}</td>"))
             .Append(Invariant($"<td class=\"n\">{inflections}</td><td class=\"n\">{pieces}</td>"))
             .Append("<td").Append(bad ? " class=\"bad\"" : "").Append('>').Append(verdict).Append("</td></tr>\n");
 

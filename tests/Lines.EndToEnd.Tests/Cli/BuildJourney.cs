@@ -119,7 +119,7 @@ public sealed class BuildJourney
 
         Assert.Equal((1, ""), (check.Code, check.Error));
         Assert.Contains("Not fair: ", check.Out, StringComparison.Ordinal);
-        Assert.Contains("; ease hull.", check.Out, StringComparison.Ordinal);
+        Assert.Contains("; change hull.", check.Out, StringComparison.Ordinal);
         Assert.Equal((1, ""), (build.Code, build.Out));
         Assert.Contains("lines: Not fair: ", build.Error, StringComparison.Ordinal);
         Assert.True(File.Exists(place.PathOf("out/report.html")));

@@ -100,6 +100,41 @@ public class FairnessReportTests
     }
 
     [Fact]
+    public void One_line_is_outside_its_limits_and_two_are_outside_theirs()
+    {
+        var fair = Judge((_, _) => 0);
+        var line = fair.Lines.Single(l => l is { Name: "design waterline" });
+        var bad = line with { Batten = line.Batten with { Depth = 0.0012 } };
+
+        Assert.StartsWith(
+            Invariant($"Not fair: 1 of {fair.Lines.Count + 1} lines is outside its limits; worst, the design waterline stands 1.20 mm off a batten"),
+            (fair with { Lines = [.. fair.Lines, bad] }).Verdict, StringComparison.Ordinal);
+        Assert.StartsWith(
+            Invariant($"Not fair: 2 of {fair.Lines.Count + 2} lines are outside their limits; worst"), (fair with { Lines = [.. fair.Lines, bad, bad] }).Verdict, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.00012, 0.0001, "0.12")]
+    [InlineData(0.0001, 0.0001, "0.10")]
+    [InlineData(0.000104, 0.0001, "0.104")]
+    [InlineData(0.00010004, 0.0001, "0.10004")]
+    [InlineData(0.0000996, 0.0001, "0.10")]
+    public void A_size_over_its_limit_is_shown_with_digits_enough_to_see_it(double size, double limit, string expected) =>
+        Assert.Equal(expected, Limits.Millimeters(size, limit));
+
+    [Fact]
+    public void A_deep_hollow_of_a_fair_hull_is_told_with_the_line_that_may_have_it()
+    {
+        var fair = Judge((_, _) => 0);
+        var low = fair.Lines.Single(l => l is { Name: "waterline 1" });
+        var hollow = low with { Hollow = low.Hollow with { Depth = 0.0013 } };
+        var report = fair with { Lines = [.. fair.Lines, hollow], ConvexThroughout = false };
+
+        Assert.StartsWith("Fair: deepest hollow nobody asked for 1.30 mm, on waterline 1, which may have 2.62; ", report.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("Fair: hollow only where that was asked for; ", (fair with { ConvexThroughout = false }).Verdict, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_comb_has_the_curvature_of_its_line_and_points_out_of_the_boat()
     {
         var sheer = Cut.Sheer(WigleyHull.Of(1, 0.1, 0.0625));

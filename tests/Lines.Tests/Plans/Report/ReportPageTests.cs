@@ -77,7 +77,7 @@ public class ReportPageTests
         var text = page.Root!.Value;
         Assert.Contains(Content.Fairness.Verdict, text, StringComparison.Ordinal);
         foreach (var fault in Content.Fairness.Faults)
-            Assert.Contains($"{fault.Sentence}; ease hull.", text, StringComparison.Ordinal);
+            Assert.Contains($"{fault.Sentence}; change hull.", text, StringComparison.Ordinal);
     }
 
     [Fact]
