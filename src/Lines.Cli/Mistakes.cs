@@ -52,7 +52,7 @@ internal static class Mistakes
     private static string Unknown(string token, Command verb)
     {
         if (!token.StartsWith('-'))
-            return $"\"{token}\" is one argument too many for {verb.Name}";
+            return $"\"{token}\" is one argument too many for {verb.Name}; what has a blank in it goes in quotes";
         var options = verb.Options.SelectMany(o => o.Aliases.Prepend(o.Name)).Where(n => n.StartsWith("--", StringComparison.Ordinal));
         var near = NearestName.Of(token, options);
         return near is null ? $"there is no option {token} here" : $"there is no option {token}; did you mean {near}?";

@@ -43,6 +43,11 @@ internal static class NewVerb
                 Depth = parsed.GetValue(depth),
                 Draft = parsed.GetValue(draft),
                 Notation = parsed.GetValue(units),
+                Header =
+                [
+                    $"Started from the template {parsed.GetValue(from)}. Change what you like, then: lines check FILE",
+                    "Lengths and angles stand in quotes with their unit; what follows a # is a remark.",
+                ],
             },
             parsed.GetValue(force)));
         return verb.WithExamples(

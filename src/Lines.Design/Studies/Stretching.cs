@@ -25,6 +25,9 @@ public sealed record StretchWish
     /// <summary>Title; null keeps it.</summary>
     public string? Title { get; init; }
 
+    /// <summary>Remarks for the head of the file, a line each, without their #; null keeps those there are.</summary>
+    public IReadOnlyList<string>? Header { get; init; }
+
     /// <summary>Notation of every length in the file, those given here too; null keeps each in the notation it is written in.</summary>
     public LengthNotation? Notation { get; init; }
 }
@@ -67,7 +70,7 @@ public static class Stretching
                 Replace(lines, entry.Value.Place, text);
         }
 
-        return string.Join('\n', lines);
+        return string.Join('\n', wish.Header is { } header ? [.. header.Select(h => "# " + h), .. lines.SkipWhile(l => l.StartsWith('#'))] : lines);
     }
 
     private static string? NewText(TomlEntry entry, DesignValues values, StretchWish wish, Factors factors)
@@ -83,7 +86,7 @@ public static class Stretching
             _ => null,
         };
         if (wished is not null)
-            return Quoted(Converted(wished, wish.Notation));
+            return Quoted(Converted(wished, DesignSchema.ByPath[entry.Path], wish.Notation));
         if (!DesignSchema.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value)
             return null;
         var notation = wish.Notation ?? value.Notation;
@@ -109,10 +112,10 @@ public static class Stretching
             ? length.Meters / values.Number(key)
             : 1;
 
-    /// <summary>A length given as text in a notation; what is no length, and what is in it already, stays as it was given.</summary>
-    private static string Converted(string given, LengthNotation? notation) =>
-        notation is { } wanted && Length.TryParse(given, out var length, out var written, out _) && written != wanted
-            ? wanted == LengthNotation.Millimeters ? KeyRange.Show(DesignSchema.ByPath["hull.length"], length.Meters) : Shown(length.Meters, wanted)
+    /// <summary>A length given as text in a notation; what is in it already, and what its key does not take, stays as it was given.</summary>
+    private static string Converted(string given, SchemaKey key, LengthNotation? notation) =>
+        notation is { } wanted && Length.TryParse(given, out var length, out var written, out _) && written != wanted && KeyRange.Holds(key, length.Meters)
+            ? wanted == LengthNotation.Millimeters ? KeyRange.Show(key, length.Meters) : Shown(length.Meters, wanted)
             : given;
 
     private static string Shown(double meters, LengthNotation notation)

@@ -15,6 +15,7 @@ public sealed class CommandLineJourney
     [InlineData(2, "--units needs a value", "check", "a.toml", "--units")]
     [InlineData(2, "--units does not know \"furlong\"; it takes mm, in, ft-in, ft-in-8ths", "check", "a.toml", "--units", "furlong")]
     [InlineData(2, "\"b.toml\" is one argument too many for check", "check", "a.toml", "b.toml")]
+    [InlineData(2, "\"m\" is one argument too many for new; what has a blank in it goes in quotes", "new", "a.toml", "--length", "4", "m")]
     [InlineData(2, "--paper does not know \"a9\"; it takes letter, tabloid", "draw", "a.toml", "--paper", "a9")]
     [InlineData(2, "there is no template \"silt-sampeler\"; did you mean silt-sampler?", "new", "a.toml", "--from", "silt-sampeler")]
     [InlineData(2, "plan.gif: cannot be written as .gif; the ending says the format: .pdf, .svg, .dxf, .png", "draw", "a.toml", "-o", "plan.gif")]

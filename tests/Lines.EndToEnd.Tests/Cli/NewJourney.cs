@@ -12,7 +12,7 @@ public sealed class NewJourney
 
     [Theory]
     [MemberData(nameof(Templates))]
-    public void A_template_starts_a_design_word_for_word(string template)
+    public void A_template_starts_a_design_word_for_word_under_a_header_of_its_own(string template)
     {
         using var place = new Workplace();
 
@@ -22,7 +22,13 @@ public sealed class NewJourney
         Assert.Empty(run.Out);
         Assert.StartsWith("Fair: ", run.Error, StringComparison.Ordinal);
         Assert.EndsWith($"\nwrote mine.toml from {template}; open it in an editor, then: lines check mine.toml\n", run.Error, StringComparison.Ordinal);
-        Assert.Equal(File.ReadAllText(Lines.Tests.Support.Repository.PathOf("templates", template + ".toml")), File.ReadAllText(place.PathOf("mine.toml")));
+        string[] expected =
+        [
+            $"# Started from the template {template}. Change what you like, then: lines check FILE",
+            "# Lengths and angles stand in quotes with their unit; what follows a # is a remark.",
+            .. File.ReadAllLines(Lines.Tests.Support.Repository.PathOf("templates", template + ".toml")).SkipWhile(l => l.StartsWith('#')),
+        ];
+        Assert.Equal(expected, File.ReadAllLines(place.PathOf("mine.toml")), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -93,6 +99,8 @@ public sealed class NewJourney
 
     [Theory]
     [InlineData("--length", "40 m", "--length: \"40 m\" is above 15 m; give 1.8 m to 15 m")]
+    [InlineData("--length", "-4 m", "--length: \"-4 m\" is below 1 m; give 1.8 m to 15 m\nlines: one fault, nothing written\n")]
+    [InlineData("--depth", "-1 mm", "--depth: \"-1 mm\" is below 80 mm; give more than 120 mm up to 1.5 m\nlines: one fault, nothing written\n")]
     [InlineData("--length", "nonsense", "--length: \"nonsense\" is not a length; write it like 740 mm")]
     [InlineData("--length", "5200", "--length: \"5200\" has no unit; write \"5200 mm\"")]
     [InlineData("--length", "1 m", "--beam, not given: \"720 mm\" makes the hull less than 2.5 times as long as broad")]
@@ -110,6 +118,17 @@ public sealed class NewJourney
 
         Assert.Equal(2, run.Code);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
+        Assert.Empty(place.Entries());
+    }
+
+    [Fact]
+    public void A_dimension_out_of_range_is_told_as_it_was_given_whatever_the_notation_of_the_file()
+    {
+        using var place = new Workplace();
+
+        var run = Command.Run(place.Root, "new", "mine.toml", "--length", "-4 m", "--beam", "700 mm", "--units", "in");
+
+        Assert.Equal((2, "", "--length: \"-4 m\" is below 1 m; give 1.7503 m to 15 m\nlines: one fault, nothing written\n"), (run.Code, run.Out, run.Error));
         Assert.Empty(place.Entries());
     }
 
