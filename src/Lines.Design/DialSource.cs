@@ -1,3 +1,4 @@
+using Lines.Construction.Molds;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Text;
@@ -48,15 +49,14 @@ public sealed class DialSource
     }
 
     /// <summary>Shows a key of the building table that cannot be as asked as a fault of the file.</summary>
-    /// <param name="name">Its name in [build].</param>
-    /// <param name="reason">What is wrong, one clause.</param>
-    /// <param name="nearest">Nearest value that would do, SI; null where none was found.</param>
-    public IReadOnlyList<Diagnostic> ExplainBuild(string name, string reason, double? nearest)
+    /// <param name="fault">What shaping the molds found.</param>
+    public IReadOnlyList<Diagnostic> ExplainBuild(BuildDialException fault)
     {
-        var key = DesignSchema.ByPath[$"build.{name}"];
+        ArgumentNullException.ThrowIfNull(fault);
+        var key = DesignSchema.ByPath[$"build.{fault.Key}"];
         var faults = new DiagnosticBag(_source);
         var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + reason, Remedy(key, nearest, false));
+        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, fault.Nearest, false));
         return faults.Sorted();
     }
 

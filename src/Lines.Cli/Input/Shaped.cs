@@ -70,7 +70,7 @@ internal sealed class Shaped
         }
         catch (BuildDialException fault)
         {
-            throw DesignInput.Refused(Design.Source.ExplainBuild(fault.Key, fault.Message, fault.Nearest));
+            throw DesignInput.Refused(Design.Source.ExplainBuild(fault));
         }
     }
 }

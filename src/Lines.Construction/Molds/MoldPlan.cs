@@ -42,7 +42,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         }
 
         if (stations.Count == 0)
-            throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", hull.WidestX);
+            throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", build.MoldAt is null ? null : hull.WidestX);
         List<Mold> molds =
         [
             .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations[0].X)),

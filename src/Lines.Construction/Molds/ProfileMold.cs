@@ -78,7 +78,7 @@ internal static class ProfileMold
 
     private static double SheerU(MoldShaping shaping, bool bow) =>
         shaping.OnSheer(bow ? 0 : 1, shaping.Hull.WidestU, p => p.Point.Y - (shaping.Build.StemSiding / 2))
-        ?? throw new BuildDialException("stem_siding", "the inner stem is wider than the boat inside its planking", null);
+        ?? throw new BuildDialException("stem_siding", "the inner stem is wider than the boat inside its planking", null) { Remedy = "give less" };
 
     private static IEnumerable<MoldMark> Waterlines(MoldShaping shaping, InsetSection cut, MoldFrame frame, double inner)
     {

@@ -12,7 +12,7 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
     /// <summary>Clearance of the highest sheer from the strongback top unless the builder says otherwise: room for the label and clamps [m].</summary>
     public const double UsualClearance = 0.120;
 
-    /// <summary>Least clearance: the run-on past the sheer and a foot that holds a screw [m].</summary>
+    /// <summary>Least clearance of the highest sheer: the run-on past the sheer and a foot that holds a screw [m].</summary>
     public const double LeastClearance = 0.060;
 
     /// <summary>How far the strongback runs past each end of the hull [m].</summary>
@@ -50,12 +50,15 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
 /// <summary>A dial of the building table that cannot be as asked.</summary>
 /// <param name="key">Its key in the building table.</param>
 /// <param name="reason">What is wrong, one clause.</param>
-/// <param name="nearest">Nearest value that would do, SI; null where there is none.</param>
+/// <param name="nearest">Nearest value that would do, SI; null where there is no one value.</param>
 public sealed class BuildDialException(string key, string reason, double? nearest) : Exception(reason)
 {
     /// <summary>Key in the building table.</summary>
     public string Key { get; } = key;
 
-    /// <summary>Nearest value that would do, SI; null where there is none.</summary>
+    /// <summary>Nearest value that would do, SI; null where there is no one value.</summary>
     public double? Nearest { get; } = nearest;
+
+    /// <summary>What would be right where there is no one value, one clause; null where nothing is known.</summary>
+    public string? Remedy { get; init; }
 }

@@ -75,12 +75,28 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
 
         foreach (var item in value.Items)
             Check(key, item);
+        if (key.Apart is { } apart)
+            CheckApart(key, value.Items, apart);
     }
+
+    private void CheckApart(SchemaKey key, IReadOnlyList<KeyValue> rising, KeyBound apart)
+    {
+        if (!CanTell(apart) || apart.Limit(values.NumberOrNone) is not { } limit)
+            return;
+        foreach (var (before, after) in rising.Zip(rising.Skip(1)))
+        {
+            if (!apart.Allows(after.Number - before.Number, limit))
+                faults.Add(after.Place, key.Path, $"has {SourceText.Shown(after.Raw)} beside {SourceText.Shown(before.Raw)}{apart.Problem}", $"{Remedy(key, apart, limit, after.Notation)} between places");
+        }
+    }
+
+    /// <summary>Whether the keys a limit follows from are sound, or left out.</summary>
+    private bool CanTell(KeyBound bound) => bound.From.All(f => values.Has(f) || !values.IsGiven(f));
 
     /// <summary>Tells the first limit a value does not keep to; where a key it follows from is itself at fault, that is told instead.</summary>
     private void Check(SchemaKey key, KeyValue value)
     {
-        foreach (var bound in key.Bounds.Where(b => b.From.All(f => values.Has(f) || !values.IsGiven(f))))
+        foreach (var bound in key.Bounds.Where(CanTell))
         {
             if (bound.Limit(values.NumberOrNone) is not { } limit || bound.Allows(value.Number, limit))
                 continue;

@@ -1,4 +1,5 @@
 using Lines.Construction;
+using Lines.Construction.Molds;
 using Lines.Hull.Form;
 using Lines.Kernel.Units;
 
@@ -16,7 +17,8 @@ public static class DesignSchema
     /// <summary>Nothing is cut nearer to the end of a hull [m].</summary>
     private const double LeastPlace = 0.001;
 
-    private static readonly BuildDials Builds = new() { Planking = 0.006 };
+    /// <summary>What the builder decides where a key is left out.</summary>
+    internal static BuildDials Builds { get; } = new() { Planking = 0.006 };
 
     /// <summary>The tables.</summary>
     public static IReadOnlyList<SchemaTable> Tables { get; } =
@@ -135,11 +137,11 @@ public static class DesignSchema
         Optional("build.strip_width", "Width of a planking strip.", "19 mm", 0.005, 0.15, Builds.StripWidth),
         Optional("build.stem_siding", "Thickness of the inner stem.", "19 mm", 0.004, 0.15, Builds.StemSiding),
         new("build.joints", KeyKind.Lengths, "Take-apart planes, distances from the foremost point.", "[\"1.30 m\", \"3.90 m\"]")
-            { Default = "none", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside },
+            { Default = "none", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside, Apart = KeyBounds.JointsApart },
         new("build.mold_at", KeyKind.Lengths, "Mold stations, distances from the foremost point, in place of even spacing; at least one.", "[\"0.9 m\", \"1.8 m\", \"2.6 m\"]")
-            { Default = "one at the widest station, the others spaced from it both ways", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside },
+            { Default = "one at the widest station, the others spaced from it both ways", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside, Apart = KeyBounds.MoldsApart },
         new("build.strongback_top", KeyKind.Length, "Height of the strongback top above the base line, hull upright; the hull is built over it.", "\"700 mm\"")
-            { Default = "clear of the highest sheer", Least = DialRange.LowestSheer + KeyBounds.PastSheer, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
+            { Default = "clear of the highest sheer", Least = DialRange.LowestSheer + Strongback.LeastClearance, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
     ];
 
     private static SchemaKey Needed(string path, string doc, string example, (double, double) slider, Stretch stretch, Dial dial) =>

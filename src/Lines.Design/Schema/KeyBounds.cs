@@ -1,3 +1,5 @@
+using Lines.Construction.Molds;
+
 namespace Lines.Design.Schema;
 
 /// <summary>The limits that keys of a design put on each other, as far as plain arithmetic tells.</summary>
@@ -15,9 +17,6 @@ internal static class KeyBounds
 
     /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
     private const double FullnessWithoutHollow = 0.55;
-
-    /// <summary>Molds run on past the sheer by this much [m].</summary>
-    public const double PastSheer = 0.025;
 
     /// <summary>More molds than this are a mistake in a unit.</summary>
     private const int MostMolds = 100;
@@ -87,21 +86,33 @@ internal static class KeyBounds
     [
         KeyBound.AtMost("the length / 2", "hull.length", 0.5, "is more than half the length"),
         KeyBound.AtLeast(Invariant($"the length / {MostMolds}"), "hull.length", 1.0 / MostMolds, Invariant($"makes more than {MostMolds} molds")),
+        KeyBound.AtLeast("twice the mold stock", "build.mold_stock", 2, "leaves no room for the stock of two molds"),
     ];
 
     public static IReadOnlyList<KeyBound> Inside { get; } =
         [KeyBound.LessThan("the length", "hull.length", "is not between the ends of the hull")];
 
+    /// <summary>Joints are saw cuts.</summary>
+    public static KeyBound JointsApart { get; } = new(IsUpper: false, "1 mm", [], _ => 0.001, "") { Named = false };
+
+    /// <summary>The stock of a mold ends before the next; what two at the widest station need more is for the molds to say.</summary>
+    public static KeyBound MoldsApart { get; } = new(
+        IsUpper: false,
+        "the mold stock",
+        ["build.mold_stock"],
+        n => n("build.mold_stock") ?? DesignSchema.Builds.MoldStock,
+        ", which leaves no room for the stock");
+
     public static IReadOnlyList<KeyBound> StrongbackTop { get; } =
     [
         new(
             IsUpper: false,
-            Invariant($"the highest sheer + {PastSheer * 1000:F0} mm"),
+            Invariant($"the highest sheer + {Strongback.LeastClearance * 1000:F0} mm"),
             ["hull.depth", "hull.bow.sheer", "hull.stern.sheer"],
             n => n("hull.depth") is { } middle && n("hull.bow.sheer") is { } bow && n("hull.stern.sheer") is { } stern
-                ? Math.Max(middle, Math.Max(bow, stern)) + PastSheer
+                ? Math.Max(middle, Math.Max(bow, stern)) + Strongback.LeastClearance
                 : null,
-            Invariant($"is not clear of the highest sheer, past which the molds run {PastSheer * 1000:F0} mm")) { Otherwise = ", or leave it out" },
+            Invariant($"is not {Strongback.LeastClearance * 1000:F0} mm clear of the highest sheer, past which the molds run on and need a foot")) { Otherwise = ", or leave it out" },
     ];
 
     public static IReadOnlyList<KeyBound> Rocker(string end) =>

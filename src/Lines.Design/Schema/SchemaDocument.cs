@@ -33,7 +33,7 @@ public static class SchemaDocument
     private static string Row(SchemaKey key)
     {
         var range = key.Kind == KeyKind.Text ? KeyRange.Show(key) + " characters"
-            : double.IsFinite(key.Least) ? string.Join(", ", key.Bounds.Select(b => $"{b.Side} {b.Words}").Prepend(KeyRange.Show(key)))
+            : double.IsFinite(key.Least) ? string.Join(", ", key.Bounds.Select(b => $"{b.Side} {b.Words}").Prepend(KeyRange.Show(key))) + (key.Apart is { } apart ? $", {apart.Side} {apart.Words} between them" : "")
             : key.Choices.Count > 0 ? string.Join(" or ", key.Choices.Select(c => $"`\"{c}\"`"))
             : key.Kind == KeyKind.Flag ? "`true` or `false`"
             : "";

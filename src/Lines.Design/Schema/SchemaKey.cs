@@ -77,6 +77,9 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
     /// <summary>Limits that follow from other keys.</summary>
     public IReadOnlyList<KeyBound> Bounds { get; init; } = [];
 
+    /// <summary>How far apart the members of a list must be; null for what is no list.</summary>
+    public KeyBound? Apart { get; init; }
+
     /// <summary>Other words people use for it, to guess from what they meant.</summary>
     public IReadOnlyList<string> Also { get; init; } = [];
 

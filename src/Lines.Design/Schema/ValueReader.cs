@@ -109,18 +109,9 @@ internal sealed class ValueReader(DiagnosticBag faults)
             return null;
         }
 
-        var read = value.Items.Select(item => ReadLength(key, item)).ToList();
-        if (read.Contains(null))
-            return null;
-        var sorted = read.OfType<KeyValue>().OrderBy(r => r.Number).ToList();
-        var twice = sorted.Zip(sorted.Skip(1)).FirstOrDefault(p => p.Second.Number - p.First.Number < 0.001);
-        if (twice.Second is not null)
-        {
-            faults.Add(twice.Second.Place, key.Path, $"has {SourceText.Shown(twice.Second.Raw)} beside {SourceText.Shown(twice.First.Raw)}", "give places at least 1 mm apart");
-            return null;
-        }
-
-        return new KeyValue(value.Raw, value.Place, "", double.NaN, sorted);
+        // The sound members of a list are held against the limits even where others are faulty, so that all is told at once.
+        var sorted = value.Items.Select(item => ReadLength(key, item)).OfType<KeyValue>().OrderBy(r => r.Number).ToList();
+        return sorted.Count == 0 && value.Items.Count > 0 ? null : new KeyValue(value.Raw, value.Place, "", double.NaN, sorted);
     }
 
     private KeyValue? InRange(SchemaKey key, KeyValue read)

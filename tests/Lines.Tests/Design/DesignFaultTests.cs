@@ -57,11 +57,11 @@ public sealed class DesignFaultTests
     [InlineData("hull.bow", "forefoot", "forefoot = \"2.5 m\"", "17:12: hull.bow.forefoot: \"2.5 m\" reaches over more than 40 % of the length; give at most 2.08 m")]
     [InlineData("hull.bow", "entry_fullness", "entry_fullness = 0.54", "13:18: hull.bow.entry_fullness: 0.54 is below 0.55, which only hollow lines reach; give at least 0.55, or hollow = true")]
     [InlineData("build", "joints", "joints = [\"1.30 m\", \"5.20 m\"]", "43:21: build.joints: \"5.20 m\" is not between the ends of the hull; give less than 5.2 m (the length)")]
-    [InlineData("build", "joints", "joints = [\"1.30 m\", \"1300 mm\"]", "43:21: build.joints: has \"1300 mm\" beside \"1.30 m\"; give places at least 1 mm apart")]
+    [InlineData("build", "joints", "joints = [\"1.30 m\", \"1300 mm\"]", "43:21: build.joints: has \"1300 mm\" beside \"1.30 m\"; give at least 1 mm between places")]
     [InlineData("build", "joints", "joints = [\"1.30 m\", 3.9]", "43:21: build.joints: 3.9 has no unit")]
     [InlineData("build", "mold_at", "mold_at = []", "44:11: build.mold_at: [] names no station")]
     [InlineData("build", "mold_spacing", "mold_spacing = \"51 mm\"", "39:16: build.mold_spacing: \"51 mm\" makes more than 100 molds; give at least 52 mm")]
-    [InlineData("build", "strongback_top", "strongback_top = \"540 mm\"", "45:18: build.strongback_top: \"540 mm\" is not clear of the highest sheer, past which the molds run 25 mm; give at least 545 mm")]
+    [InlineData("build", "strongback_top", "strongback_top = \"579 mm\"", "45:18: build.strongback_top: \"579 mm\" is not 60 mm clear of the highest sheer, past which the molds run on and need a foot; give at least 580 mm")]
     // syntax
     [InlineData("hull", "length", "length = 5.20 m", "4:10: hull.length: has a unit outside quotes; write length = \"5.20 m\"")]
     [InlineData("hull", "length", "length = 5.20 m # over all", "4:10: hull.length: has a unit outside quotes; write length = \"5.20 m\"")]
@@ -180,6 +180,26 @@ public sealed class DesignFaultTests
             StringComparer.Ordinal);
         Assert.True(faults.Zip(faults.Skip(1)).All(p => p.First.Place <= p.Second.Place));
         Assert.All(faults, f => Assert.NotEmpty(f.Remedy));
+    }
+
+    [Fact]
+    public void Every_fault_of_a_list_of_places_is_told_at_once()
+    {
+        var text = SampleDesigns.With("build", "mold_at", "mold_at = [\"0.9 m\", nan, \"9 m\", \"1.8\", \"2.6 m\", \"2609 mm\", \"-1 m\", \"6 m\", \"900 mm\", \"16 m\"]");
+
+        Assert.Equal(
+            [
+                "44:21: build.mold_at: nan is not a number anybody can build to; give 1 mm to 15 m",
+                "44:26: build.mold_at: \"9 m\" is not between the ends of the hull; give less than 5.2 m (the length)",
+                "44:33: build.mold_at: \"1.8\" has no unit; write \"1.8 mm\" or \"1.8 cm\" or \"1.8 m\" or \"1.8 in\" or \"1.8 ft\", whichever is meant",
+                "44:49: build.mold_at: has \"2609 mm\" beside \"2.6 m\", which leaves no room for the stock; give at least 15 mm (the mold stock) between places",
+                "44:60: build.mold_at: \"-1 m\" is below 1 mm; give 1 mm to less than 5.2 m",
+                "44:68: build.mold_at: \"6 m\" is not between the ends of the hull; give less than 5.2 m (the length)",
+                "44:75: build.mold_at: has \"900 mm\" beside \"0.9 m\", which leaves no room for the stock; give at least 15 mm (the mold stock) between places",
+                "44:85: build.mold_at: \"16 m\" is above 15 m; give 1 mm to less than 5.2 m",
+            ],
+            DesignFile.Read(text, "a.toml").Diagnostics.Select(f => f.Headline["a.toml:".Length..]),
+            StringComparer.Ordinal);
     }
 
     [Fact]

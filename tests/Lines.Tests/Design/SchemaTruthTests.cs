@@ -44,6 +44,7 @@ public sealed class SchemaTruthTests
         [("build.planking", 0)] = [("hull.length", "\"3 m\""), ("hull.beam", "\"160 mm\"")],
         [("build.mold_spacing", 0)] = [("hull.length", "\"2.8 m\"")],
         [("build.mold_spacing", 1)] = [("hull.length", "\"8 m\"")],
+        [("build.mold_spacing", 2)] = [("build.mold_stock", "\"50 mm\"")],
         [("hull.stern.rake", 0)] = [("hull.stern.sheer", "\"2 m\"")],
     };
 

@@ -263,6 +263,23 @@ public class MoldPlanTests
         Assert.Equal(key, Assert.Throws<BuildDialException>(() => MoldPlan.Of(SampleHulls.DoubleEnder(), build)).Key);
     }
 
+    [Theory]
+    [InlineData(0, 0.0239, "at least 24 mm apart")]
+    [InlineData(0, 0.024, null)]
+    [InlineData(0.5, 0.0119, "at least 12 mm apart")]
+    [InlineData(0.5, 0.012, null)]
+    public void Listed_molds_need_room_for_their_stock_twice_over_abaft_the_widest_station(double abaft, double gap, string? remedy)
+    {
+        // Closed form: forward molds have their 12 mm of stock abaft the station, after ones forward of it.
+        var hull = SampleHulls.DoubleEnder();
+        var build = Build with { MoldStock = 0.012, MoldAt = [hull.WidestX + abaft, hull.WidestX + abaft + gap] };
+
+        var fault = Record.Exception(() => MoldStations.Of(hull, build)) as BuildDialException;
+
+        Assert.Equal(remedy is null, fault is null);
+        Assert.Contains(remedy ?? "", fault?.Remedy ?? "", StringComparison.Ordinal);
+    }
+
     private static HullSurface Hull(string name) => name switch
     {
         "double-ender" => SampleHulls.DoubleEnder(),
