@@ -43,7 +43,9 @@ internal static class CommandLine
     /// <summary>The command with all its verbs.</summary>
     public static RootCommand Root()
     {
-        var root = new RootCommand("From a page of plain dimensions to a hull proved fair, and the patterns to build it.")
+        var root = new RootCommand(
+            "From a page of plain dimensions to a hull proved fair, and the patterns to build it. Exit codes: 0 done; 1 done, but the hull is not "
+            + "fair or a check failed; 2 the command line or a file is wrong; 3 a file could not be read or written.")
         {
             NewVerb.Make(),
             CheckVerb.Make(),
@@ -56,6 +58,12 @@ internal static class CommandLine
             BuildVerb.Make(),
             CompletionVerb.Make(),
         };
+        root.Options.OfType<VersionOption>().Single().Description = "show the version";
+        root.WithExamples(
+            "lines new tender.toml --from silt-sampler --title \"Mud Tender\"",
+            "lines check tender.toml",
+            "lines build tender.toml -o tender",
+            "lines build --help");
         Examples.ShowInHelp(root);
         return root;
     }
@@ -69,6 +77,8 @@ internal static class CommandLine
             return ExitCode.Wrong;
         }
 
+        if (args[0].Equals("help", StringComparison.Ordinal))
+            args = [.. args[1..], "--help"];
         if (Mistakes.UnknownVerb(args[0], root) is { } mistake)
             throw new CommandFailure(ExitCode.Wrong, mistake);
         var parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });

@@ -19,7 +19,7 @@ internal static class Mistakes
         var isRoot = verb is RootCommand;
         var unknown = Unknown(parsed.UnmatchedTokens);
         foreach (var token in unknown)
-            Streams.Say(Unknown(token, verb));
+            Streams.Say(IsOption(token, verb) ? $"{token} stands before the verb; write it behind: lines {verb.Name} ... {token}" : Unknown(token, verb));
         if (unknown.Count == 0)
         {
             foreach (var error in parsed.Errors.DistinctBy(e => e.Message, StringComparer.Ordinal))
@@ -48,6 +48,8 @@ internal static class Mistakes
         var options = tokens.Where(t => t.StartsWith('-')).ToList();
         return options.Count > 0 ? options : tokens;
     }
+
+    private static bool IsOption(string token, Command verb) => verb.Options.Any(o => o.Name.Equals(token, StringComparison.Ordinal) || o.Aliases.Contains(token));
 
     private static string Unknown(string token, Command verb)
     {

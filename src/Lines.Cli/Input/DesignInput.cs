@@ -41,6 +41,8 @@ internal static class DesignInput
     /// <summary>The bytes of a file.</summary>
     public static byte[] Bytes(string path)
     {
+        if (path.Length == 0)
+            throw new CommandFailure(ExitCode.Wrong, "\"\" is not the name of a file");
         if (Directory.Exists(path))
             throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a folder; give a design file in it");
         if (!File.Exists(path))

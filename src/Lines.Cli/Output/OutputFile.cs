@@ -7,7 +7,7 @@ internal static class OutputFile
     /// <exception cref="CommandFailure">The target exists and is not to be replaced, is a folder, or stands in a file.</exception>
     public static void Check(string path, bool force)
     {
-        if (path.Length == 0 || Path.GetFileName(path).Length == 0)
+        if (Path.GetFileNameWithoutExtension(path).Length == 0)
             throw new CommandFailure(ExitCode.Wrong, $"\"{path}\" is not the name of a file");
         if (Directory.Exists(path))
             throw new CommandFailure(ExitCode.NoAccess, $"{path}: is a folder; name a file");

@@ -18,7 +18,7 @@ internal static class BuildVerb
     public static Command Make()
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom) and patterns"));
-        var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
+        var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
         var verb = new Command("build", "Writes everything a builder needs into one folder; exit code 1 if the hull is not fair.")

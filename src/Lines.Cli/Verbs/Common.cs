@@ -10,7 +10,7 @@ internal static class Common
 {
     public static Argument<string> File() => new("FILE") { Description = "the design file (TOML); templates/README.md lists its keys" };
 
-    public static Option<bool> Json() => new("--json") { Description = "print results for programs, as one JSON object" };
+    public static Option<bool> Json(string what = "print results for programs, as one JSON object") => new("--json") { Description = what };
 
     public static Option<bool> Force() => new("--force") { Description = "replace a file that is there already" };
 
@@ -31,7 +31,7 @@ internal static class Common
         var names = string.Join(", ", sizes.Select(NameOf));
         var option = new Option<PaperSize>("--paper")
         {
-            Description = $"{description}: {names}; {NameOf(otherwise)} unless told otherwise",
+            Description = $"{description}: {names} (left out: {NameOf(otherwise)})",
             HelpName = "SIZE",
             CustomParser = result =>
             {
@@ -70,7 +70,7 @@ internal static class Common
     {
         var option = new Option<LengthNotation>("--units")
         {
-            Description = "how lengths are shown: mm (unless told otherwise), in, ft-in, ft-in-8ths",
+            Description = "how lengths are shown: mm, in, ft-in, ft-in-8ths (left out: mm)",
             HelpName = "NOTATION",
             CustomParser = result => Notation(result) ?? default,
         };

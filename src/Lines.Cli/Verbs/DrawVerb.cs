@@ -13,7 +13,7 @@ internal static class DrawVerb
     public static Command Make()
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
-        var output = Common.OutputTo("the file to write; its ending says the format: .pdf (unless told otherwise), .svg, .dxf, .png");
+        var output = Common.OutputTo("the file to write; its ending says the format: .pdf, .svg, .dxf, .png (left out: a PDF named after FILE)");
         var paper = Common.Paper("paper the plan is drawn for, laid on its longer side", PaperSize.Tabloid);
         var verb = new Command("draw", "Draws the lines plan: profile, half-breadths, diagonals, body plan.") { file, output, paper, units, force };
         verb.SetAction(parsed => Draw(

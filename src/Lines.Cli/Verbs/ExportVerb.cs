@@ -12,7 +12,7 @@ internal static class ExportVerb
     public static Command Make()
     {
         var (file, force) = (Common.File(), Common.Force());
-        var output = Common.OutputTo("the file to write, .step (unless told otherwise, named after FILE)");
+        var output = Common.OutputTo("the file to write, .step or .stp (left out: named after FILE)");
         var verb = new Command("export", "Writes the hull surface for CAD, as STEP: the starboard skin in mm.") { file, output, force };
         verb.SetAction(parsed => Export(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(force)));
         return verb.WithExamples("lines export tender.toml", "lines export tender.toml -o hulls/tender.step --force");

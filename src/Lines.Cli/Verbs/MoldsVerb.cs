@@ -12,7 +12,7 @@ internal static class MoldsVerb
     public static Command Make()
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
-        var output = Common.OutputTo("the folder to write (unless told otherwise named after FILE)");
+        var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF.") { file, output, units, force };
         verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
         return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");

@@ -17,7 +17,7 @@ internal static class PrintVerb
     public static Command Make()
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
-        var output = Common.OutputTo("the PDF to write (unless told otherwise named after FILE)");
+        var output = Common.OutputTo("the PDF to write (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, Papers);
         var printer = new PrinterOptions();
         var verb = new Command("print", "Writes every mold full size, tiled onto letter or A4 paper, with a calibration page.")
@@ -47,9 +47,9 @@ internal sealed class PrinterOptions
 {
     public Option<double?> ScaleX { get; } = Number("--scale-x", "printed length over true length across the page, as the calibration page gives it", 0.9, 1.1);
 
-    public Option<double?> ScaleY { get; } = Number("--scale-y", "the same up the page", 0.9, 1.1);
+    public Option<double?> ScaleY { get; } = Number("--scale-y", "printed length over true length up the page, the same way", 0.9, 1.1);
 
-    public Option<double?> Skew { get; } = Number("--skew", "lean of an upright line to the right per unit of height", -0.05, 0.05);
+    public Option<double?> Skew { get; } = Number("--skew", "lean of an upright line to the right per unit of height, as the calibration page gives it", -0.05, 0.05);
 
     /// <summary>The correction a command line asks for.</summary>
     public PrinterCorrection Of(ParseResult parsed) =>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace Lines.Design.Text;
@@ -31,6 +32,8 @@ internal static partial class SyntaxAdvice
         if (code.Length == 0)
             return new("file", "is not TOML here", "a line of a design file is a [table], a key = value or a # comment");
         var indent = line.Length - line.TrimStart().Length;
+        if (Invisible(line) is { } stranger)
+            return stranger;
         if (HeadMeant(line, tables) is { } table && !code.StartsWith('['))
             return new(table, "has no square brackets around a table's name", $"write [{table}] alone on its line", indent, code.Length);
         if (code.StartsWith('['))
@@ -45,6 +48,25 @@ internal static partial class SyntaxAdvice
         var name = line.Split('#')[0].Trim().Trim('(', ')', '{', '}', '<', '>', '[', ']', ':', '=', ' ', '"');
         return tables.Contains(name, StringComparer.Ordinal) ? name : null;
     }
+
+    /// <summary>A character nobody sees where TOML wants a blank or none: pages and word processors put them in.</summary>
+    private static Advice? Invisible(string line)
+    {
+        var quote = line.IndexOfAny(['"', '\'', '#']);
+        var outside = quote < 0 ? line : line[..quote];
+        var at = outside.ToList().FindIndex(IsInvisible);
+        if (at < 0)
+            return null;
+        var name = string.Concat(outside.Split('=')[0].Where(c => !IsInvisible(c))).Trim();
+        return new(
+            LoneName().IsMatch(name) ? name : "file",
+            Invariant($"has a character that cannot be seen (U+{(int)line[at]:X4})"),
+            "delete it, and type a blank where one is wanted",
+            at);
+    }
+
+    private static bool IsInvisible(char c) =>
+        char.GetUnicodeCategory(c) == UnicodeCategory.Format || (char.GetUnicodeCategory(c) == UnicodeCategory.SpaceSeparator && c != ' ');
 
     private static Advice ForHead(string code, int indent)
     {

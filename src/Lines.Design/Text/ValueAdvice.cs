@@ -10,7 +10,7 @@ internal static partial class ValueAdvice
     /// <summary>No pattern here takes longer than the text is long.</summary>
     private const RegexOptions Plain = RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture;
 
-    private const string Curled = "“”„‟«»‘’‚‛";
+    private const string Curled = "“”„‟«»‘’‚‛＂＇";
 
     /// <summary>What to say of a value, with the place in it; an empty problem where it is of no known kind.</summary>
     /// <param name="key">Its key, to show it in the remedy.</param>

@@ -15,6 +15,10 @@ public sealed class CommandLineJourney
     [InlineData(2, "--units needs a value", "check", "a.toml", "--units")]
     [InlineData(2, "--units does not know \"furlong\"; it takes mm, in, ft-in, ft-in-8ths", "check", "a.toml", "--units", "furlong")]
     [InlineData(2, "\"b.toml\" is one argument too many for check", "check", "a.toml", "b.toml")]
+    [InlineData(2, "--units stands before the verb; write it behind: lines check ... --units", "--units", "in", "check", "a.toml")]
+    [InlineData(2, "\"\" is not the name of a file", "check", "")]
+    [InlineData(2, "\"\" is not the name of a file", "new", "")]
+    [InlineData(2, "\".pdf\" is not the name of a file", "draw", "a.toml", "-o", ".pdf")]
     [InlineData(2, "\"m\" is one argument too many for new; what has a blank in it goes in quotes", "new", "a.toml", "--length", "4", "m")]
     [InlineData(2, "--paper does not know \"a9\"; it takes letter, tabloid", "draw", "a.toml", "--paper", "a9")]
     [InlineData(2, "there is no template \"silt-sampeler\"; did you mean silt-sampler?", "new", "a.toml", "--from", "silt-sampeler")]
@@ -50,7 +54,7 @@ public sealed class CommandLineJourney
     {
         using var place = new Workplace();
         var help = Command.Run(place.Root, "--help");
-        var commands = help.Out[help.Out.IndexOf("Commands:", StringComparison.Ordinal)..];
+        var commands = help.Out[help.Out.IndexOf("Commands:", StringComparison.Ordinal)..help.Out.IndexOf("Examples:", StringComparison.Ordinal)];
         var verbs = commands.Split('\n').Skip(1).Where(l => l.StartsWith("  ", StringComparison.Ordinal)).Select(l => l.Trim().Split(' ')[0]).ToList();
 
         Assert.Equal(0, help.Code);
@@ -63,6 +67,16 @@ public sealed class CommandLineJourney
             Assert.Contains("Examples:", page.Out, StringComparison.Ordinal);
             Assert.Contains($"lines {verb} ", page.Out[page.Out.IndexOf("Examples:", StringComparison.Ordinal)..], StringComparison.Ordinal);
         }
+    }
+
+    [Theory]
+    [InlineData("help", "--help")]
+    [InlineData("help check", "check --help")]
+    public void Help_is_given_for_the_word_too(string asked, string page)
+    {
+        using var place = new Workplace();
+
+        Assert.Equal(Command.Run(place.Root, page.Split(' ')), Command.Run(place.Root, asked.Split(' ')));
     }
 
     [Fact]
