@@ -93,7 +93,7 @@ internal static class CommandLine
         context.Cancel = true;
         Waiting.End();
         Staging.RemoveAll();
-        Streams.Say("stopped, nothing written");
+        Streams.Say(Staging.IsPlaced ? "stopped, but all was written" : "stopped, nothing written");
         Environment.Exit(ExitCode.Interrupted);
     }
 }

@@ -22,13 +22,14 @@ internal static class OutputFile
     public static void Write(string path, ReadOnlySpan<byte> content, bool force)
     {
         Check(path, force);
+        using var hold = Staging.Hold();
         var part = Staging.Beside(path);
         try
         {
             Staging.MakeFolderOf(path);
             Targets.WriteNew(part, content);
             File.Move(part, path, overwrite: force);
-            Staging.Forget(part);
+            Staging.Placed(part);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

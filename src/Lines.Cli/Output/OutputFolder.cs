@@ -76,6 +76,7 @@ internal sealed class OutputFolder : IDisposable
                 Merge([.. _names, .. stale.Except(_names, StringComparer.Ordinal)]);
             else
                 throw new IOException("it appeared meanwhile");
+            Staging.Placed(_part);
         });
         _finished = true;
         Staging.Remove(_part);
@@ -136,6 +137,7 @@ internal sealed class OutputFolder : IDisposable
 
     private void Guarded(Action work)
     {
+        using var hold = Staging.Hold();
         try
         {
             work();

@@ -49,20 +49,28 @@ internal static class Staging
         }
     }
 
-    /// <summary>What was moved to its place is no longer unfinished.</summary>
-    public static void Forget(string path)
+    /// <summary>Whether the output stands whole in its place.</summary>
+    public static bool IsPlaced { get; private set; }
+
+    /// <summary>Notes that the output stands in its place.</summary>
+    public static void Placed(string path)
     {
         lock (Gate)
+        {
             Unfinished.Remove(path);
+            IsPlaced = true;
+        }
     }
 
+    /// <summary>Held while files are written or moved: a stop waits for its end, and nothing is left half moved.</summary>
+    public static Lock.Scope Hold() => Gate.EnterScope();
+
     /// <summary>Takes everything unfinished away; called when the run is stopped.</summary>
+    /// <remarks>The gate stays shut behind it, so that nothing is written until the process ends.</remarks>
     public static void RemoveAll()
     {
-        string[] all;
-        lock (Gate)
-            all = [.. Unfinished];
-        foreach (var path in all)
+        Gate.Enter();
+        foreach (var path in Unfinished.ToList())
         {
             try
             {

@@ -159,4 +159,28 @@ public sealed class BadLuckJourney
         Assert.Equal("lines: stopped, nothing written\n", run.Error);
         Assert.Equal(["runner.toml"], place.Entries());
     }
+
+    [Fact]
+    public void A_run_that_is_stopped_while_it_replaces_the_files_of_an_earlier_one_leaves_them_all()
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+        Assert.Equal(0, Command.Run(place.Root, "molds", "runner.toml", "-o", "out").Code);
+        Dictionary<string, string> Files() => place.Entries().Where(e => File.Exists(place.PathOf(e))).ToDictionary(e => e, e => File.ReadAllText(place.PathOf(e)), StringComparer.Ordinal);
+        var before = Files();
+
+        // While files are replaced there are two unfinished folders: the new files, and the old ones set aside.
+        var run = Command.Shell(
+            place.Root,
+            """
+            shopt -s nullglob
+            $LINES molds runner.toml -o out --force & pid=$!
+            while kill -0 $pid 2>/dev/null; do parts=(.out.*.part); [ ${#parts[@]} -ge 2 ] && break; done
+            kill -TERM $pid 2>/dev/null; wait $pid; echo $?
+            """);
+
+        Assert.Contains(run.Out, (string[])["0\n", "130\n"]);
+        Assert.DoesNotContain("nothing written", run.Error, StringComparison.Ordinal);
+        Assert.Equal(before.OrderBy(f => f.Key, StringComparer.Ordinal), Files().OrderBy(f => f.Key, StringComparer.Ordinal));
+    }
 }
