@@ -41,7 +41,7 @@ public sealed class DialSource
             {
                 var key = KeyOf(hint.Dial);
                 var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest, conflict.Together));
+                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest, hint.Fair, conflict.Together));
             }
         }
 
@@ -56,37 +56,43 @@ public sealed class DialSource
         var key = DesignSchema.ByPath[$"build.{fault.Key}"];
         var faults = new DiagnosticBag(_source);
         var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, fault.Nearest, false));
+        var told = fault.Nearest is { } n ? AsTold(key, n, upward: !(n < _values.Find(key.Path)?.Number)) : fault.Nearest;
+        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
         return faults.Sorted();
     }
 
-    private string Remedy(SchemaKey key, double? nearest, bool together)
-    {
-        if (nearest is not { } value)
-            return "no value of this dial was found to do, alone or with the others named";
-        if (key.Kind == KeyKind.Flag)
-            return "true would do, the others kept";
-        var written = _values.Find(key.Path);
-        var notation = written?.Notation ?? LengthNotation.Millimeters;
-        var rounded = Round(key, value, written?.Number, notation);
-        var shown = key.Kind is KeyKind.Length or KeyKind.Lengths && notation != LengthNotation.Millimeters
-            ? new Length(rounded).ToText(notation)
-            : KeyRange.Show(key, rounded);
-        return together ? $"feasible together: {shown} here, and what is said at the other dials named" : $"nearest feasible {shown}, the others kept";
-    }
+    /// <summary>A value of a dial as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>
+    /// <param name="dial">The dial.</param>
+    /// <param name="value">The value, SI.</param>
+    /// <param name="upward">Whether to round up; otherwise down.</param>
+    /// <returns>The number that the text told is read as, SI.</returns>
+    public double AsTold(Dial dial, double value, bool upward) => AsTold(KeyOf(dial), value, upward);
 
-    /// <summary>A nearest feasible value to the step it is shown in, away from the value in the file.</summary>
-    /// <remarks>Rounded the other way it would be infeasible again.</remarks>
-    private static double Round(SchemaKey key, double value, double? from, LengthNotation notation)
+    private double AsTold(SchemaKey key, double value, bool upward)
     {
         var step = key.Kind switch
         {
-            KeyKind.Length or KeyKind.Lengths => notation.Step(),
+            KeyKind.Length or KeyKind.Lengths => NotationOf(key).Step(),
             KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
             _ => 0.001,
         };
-        return from is null ? step * Math.Round(value / step) : KeyRange.ToStep(value, step, upward: value > from);
+        return ValueReader.Number(key, KeyRange.Show(key, KeyRange.ToStep(value, step, upward), NotationOf(key)));
     }
+
+    private string Remedy(SchemaKey key, double? nearest, bool fair, bool together)
+    {
+        if (nearest is not { } value)
+            return "no value of this dial was found to do, alone or with the others named";
+        var unfair = fair ? "" : " (some line is then not yet fair)";
+        if (key.Kind == KeyKind.Flag)
+            return $"true would do{unfair}, the others kept";
+        var shown = KeyRange.Show(key, value, NotationOf(key));
+        return together
+            ? $"feasible together: {shown} here, and what is said at the other dials named{unfair}"
+            : $"nearest feasible {shown}{unfair}, the others kept";
+    }
+
+    private LengthNotation NotationOf(SchemaKey key) => _values.Find(key.Path)?.Notation ?? LengthNotation.Millimeters;
 
     private static SchemaKey KeyOf(Dial dial) => DesignSchema.ByDial[dial];
 }

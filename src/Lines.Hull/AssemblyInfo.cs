@@ -1,4 +1,4 @@
 using System.Runtime.CompilerServices;
 
 [assembly: InternalsVisibleTo("Lines.Tests")]
-[assembly: InternalsVisibleTo("Lab")]
+[assembly: InternalsVisibleTo("Lines.Benchmarks")]

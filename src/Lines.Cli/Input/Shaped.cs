@@ -57,7 +57,7 @@ internal sealed class Shaped
     /// <summary>Shapes the hull of a design, or gives what its dials exclude, at every dial named.</summary>
     public static Shaped? TryOf(VesselDesign design, out IReadOnlyList<Diagnostic> conflicts)
     {
-        var solution = Waiting.For("shaping the hull, or the nearest dimensions that go together ...", () => HullShape.Solve(design.Vessel.MainHull));
+        var solution = Waiting.For("shaping the hull, or the nearest dimensions that go together ...", () => HullShape.Solve(design.Vessel.MainHull, design.Source.AsTold));
         conflicts = design.Source.Explain(solution.Conflicts);
         return solution.Surface is { } hull ? new Shaped(design, hull) : null;
     }

@@ -27,6 +27,16 @@ internal sealed class ValueReader(DiagnosticBag faults)
         _ => ReadLengths(key, value),
     };
 
+    /// <summary>The number that a sound value shown in the notation of the file is read as, SI.</summary>
+    /// <exception cref="FormatException">The text is no value of this kind of key.</exception>
+    public static double Number(SchemaKey key, string text) => key.Kind switch
+    {
+        KeyKind.Length or KeyKind.Lengths when Length.TryParse(text, out var length, out _) => length.Meters,
+        KeyKind.Angle when Angle.TryParse(text, out var angle, out _) => angle.Radians,
+        KeyKind.Ratio => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture),
+        _ => throw new FormatException(Invariant($"{text} is no value of {key.Path}")),
+    };
+
     private KeyValue? ReadText(SchemaKey key, TomlValue value)
     {
         if (value.Kind != TomlKind.Text)

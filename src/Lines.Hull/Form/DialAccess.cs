@@ -115,6 +115,13 @@ internal static class DialAccess
         return (Math.Max(least, low), Math.Min(greatest, high));
     }
 
+    /// <summary>A value rounded to its dial's step.</summary>
+    public static double ToStep(Dial dial, double value, bool upward)
+    {
+        var step = StepOf(dial);
+        return step * (upward ? Math.Ceiling((value / step) - 1e-6) : Math.Floor((value / step) + 1e-6));
+    }
+
     /// <summary>The step a dial is told in: a thousandth, a millimeter, a tenth of a degree.</summary>
     public static double StepOf(Dial dial) => dial switch
     {

@@ -7,7 +7,7 @@ namespace Lines.Hull.Form;
 /// <param name="Inward">Poles of the distance from the hull's extreme point at this end, inward [m].</param>
 /// <param name="Y">Poles of the half-breadth [m]; all zero at a stem.</param>
 /// <param name="Z">Poles of the height [m].</param>
-/// <param name="Hollow">By how much the edge's convexity gave way [m].</param>
+/// <param name="Hollow">By how much the profile's or the edge's convexity gave way [m].</param>
 internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, double Hollow)
 {
     /// <summary>Shapes a quarter-ellipse stem that leaves the keel tangentially and stands plumb at the sheer.</summary>
@@ -27,7 +27,7 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
         SplineBasis v, double waterlineV, double keel, double draft, double sheer, double foot, double slope)
     {
         var z = StemHeights(v, waterlineV, keel, draft, sheer);
-        return new EndProfile(StemDistances(v, z, keel, sheer, foot, slope), new double[v.Count], z, 0);
+        return new EndProfile(StemDistances(v, z, keel, sheer, foot, slope, out var hollow), new double[v.Count], z, hollow);
     }
 
     /// <summary>Shapes the edge of a transom: a convex batten in its plane from the foot through the waterline to the sheer.</summary>
@@ -73,7 +73,7 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
         return program.Solve(rows).X;
     }
 
-    private static double[] StemDistances(SplineBasis v, double[] z, double keel, double sheer, double foot, double slope)
+    private static double[] StemDistances(SplineBasis v, double[] z, double keel, double sheer, double foot, double slope, out double hollow)
     {
         var program = new ElasticProgram(v.Count);
         program.AddEquation(SplineRows.At(v, 0, 0), foot);
@@ -91,9 +91,15 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
             var t = k / 40.0;
             program.AddSquare(SplineRows.At(v, t, 0), OnEllipse(SplineRows.At(v, t, 0).Dot(z), keel, sheer, foot, slope), 1);
             rows.Add(new ElasticRow(SplineRows.At(v, t, 1), 0, 1e4));
+
+            // The profile turns one way all the way up: its sag over an eighth of the parameter, x as a function of z, is none to the hollow side.
+            double rise = SplineRows.At(v, t, 1).Dot(z), bend = SplineRows.At(v, t, 2).Dot(z), sag = 1 / (512 * (foot + sheer - keel));
+            rows.Add(new ElasticRow(SplineRows.At(v, t, 2).Times(-rise * sag).Plus(SplineRows.At(v, t, 1).Times(bend * sag)), 0, 1e9));
         }
 
-        return program.Solve(rows).X;
+        var result = program.Solve(rows);
+        hollow = result.Violation;
+        return result.X;
     }
 
     /// <summary>Distance of the sheared quarter ellipse at a height.</summary>

@@ -73,8 +73,12 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             }
         }
 
-        return lines.Stern.Hollow <= Straight
-            ? null
+        if (lines.Bow.Hollow > Straight)
+            return new FormFault("no stem without a hollow leaves the keel fair and stands plumb at the sheer", [Dial.Forefoot, Dial.BowSheer, Dial.BowRocker]);
+        if (lines.Stern.Hollow <= Straight)
+            return null;
+        return d.Stern is PointedStern
+            ? new FormFault("no sternpost without a hollow leaves the keel fair and stands plumb at the sheer", [Dial.Heel, Dial.SternSheer, Dial.SternRocker])
             : new FormFault("no transom without a hollow takes the waterline's end and this breadth", [FootOf(d), Dial.TransomBreadth, Dial.RunFullness]);
     }
 
@@ -159,7 +163,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             {
                 var at = line.At(hollow.Place);
                 if (!intention.Asks(at.Point))
-                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {hollow.Depth * 1000:F1} mm"), EndDials(lines, at.U));
+                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {hollow.Depth * 1000:F2} mm (allowed {intention.HollowLimit * 1000:F2})"), EndDials(lines, at.U));
             }
         }
 

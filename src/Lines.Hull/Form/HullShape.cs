@@ -12,13 +12,15 @@ namespace Lines.Hull.Form;
 public static class HullShape
 {
     /// <summary>Shapes the hull, or names the dials that exclude each other with the nearest values that do not.</summary>
-    public static HullSolution Solve(HullDials dials)
+    /// <param name="dials">What is asked.</param>
+    /// <param name="told">How nearest values are told; null rounds to a thousandth, a millimeter, a tenth of a degree.</param>
+    public static HullSolution Solve(HullDials dials, ToldValue? told = null)
     {
         ArgumentNullException.ThrowIfNull(dials);
         var attempt = HullAttempt.Make(dials);
         return attempt.Fault is null
             ? new HullSolution(attempt.Surface, [])
-            : new HullSolution(null, [NearestDials.Explain(dials, attempt.Fault)]);
+            : new HullSolution(null, [new NearestDials(dials, told ?? DialAccess.ToStep).Explain(attempt.Fault)]);
     }
 
     /// <summary>The surface through given lines.</summary>

@@ -88,5 +88,9 @@ public sealed record DialConflict(string Reason, IReadOnlyList<DialHint> Dials)
 
 /// <summary>One dial of a conflict.</summary>
 /// <param name="Dial">Which.</param>
-/// <param name="Nearest">Nearest feasible value, the others kept, SI; null where none was found.</param>
-public readonly record struct DialHint(Dial Dial, double? Nearest);
+/// <param name="Nearest">Nearest feasible value as it is told, the others kept, SI; null where none was found.</param>
+public readonly record struct DialHint(Dial Dial, double? Nearest)
+{
+    /// <summary>Whether every line of the hull is fair with it.</summary>
+    public bool Fair { get; init; }
+}

@@ -1,7 +1,19 @@
+using Lines.Hull.Fairness;
+using Lines.Hull.Sections;
+
 namespace Lines.Hull.Form;
 
+/// <summary>Rounds a value found for a dial to one that a user is told, SI.</summary>
+/// <param name="dial">The dial.</param>
+/// <param name="value">What was found, SI.</param>
+/// <param name="upward">Whether to round up; otherwise down.</param>
+/// <returns>The very number that the told text would be read as.</returns>
+public delegate double ToldValue(Dial dial, double value, bool upward);
+
 /// <summary>Finds, for dials that exclude each other, the nearest value of each that would do alone.</summary>
-internal static class NearestDials
+/// <param name="d">The dials.</param>
+/// <param name="told">How values are told: only what builds as told is told.</param>
+internal sealed class NearestDials(HullDials d, ToldValue told)
 {
     private const int Told = 3;
     private const int AtOnce = 2;
@@ -9,76 +21,82 @@ internal static class NearestDials
     /// <summary>The way back is bisected until it is known to this part of the way out.</summary>
     private const double NearEnough = 0.02;
 
-    /// <summary>Multiples of a dial's search unit at which it is tried, both ways, before the way back is bisected.</summary>
-    private static readonly double[] Reaches = [3, 15, 60];
+    /// <summary>Steps that a told value may lie beyond the one found, where rounding alone does not build.</summary>
+    private const int FurtherSteps = 3;
+
+    /// <summary>Multiples of a dial's search unit at which it is tried, both ways, before the way back is bisected; then the end of its range.</summary>
+    private static readonly double[] Reaches = [1.5, 4, 9, 18, 36, 72, double.PositiveInfinity];
 
     /// <summary>The conflict behind a fault.</summary>
     /// <remarks><b>Method.</b> Each dial in turn is moved outward from what was asked, both ways in growing steps, until a hull exists, then
-    /// bisected back; the answer is rounded to the workshop's step on the side that builds, and built once more. Where no dial helps alone
+    /// bisected back; the answer is rounded away from what was asked to a value as it is told, and that is built. Where no dial helps alone
     /// all are moved together toward tame values, as far as it takes.</remarks>
-    public static DialConflict Explain(HullDials d, FormFault fault)
+    public DialConflict Explain(FormFault fault)
     {
         var helpful = new List<DialHint>();
         foreach (var few in fault.Dials.Distinct().Chunk(AtOnce))
         {
-            var nearest = new double?[few.Length];
-            Parallel.For(0, few.Length, k => nearest[k] = Nearest(d, few[k]));
-            helpful.AddRange(few.Zip(nearest, (dial, value) => new DialHint(dial, value)).Where(h => h.Nearest is not null));
+            var nearest = new DialHint?[few.Length];
+            Parallel.For(0, few.Length, k => nearest[k] = Nearest(few[k]));
+            helpful.AddRange(nearest.OfType<DialHint>());
             if (helpful.Count >= Told)
                 break;
         }
 
         if (helpful.Count > 0)
             return new DialConflict(fault.Reason, [.. helpful.Take(Told)]);
-        return new DialConflict(fault.Reason, Together(d, fault.Dials)) { Together = true };
+        return new DialConflict(fault.Reason, Together(fault.Dials)) { Together = true };
     }
 
-    private static double? Nearest(HullDials d, Dial dial)
+    private DialHint? Nearest(Dial dial)
     {
         if (DialAccess.ValueOf(d, dial) is not double asked)
             return null;
         if (dial == Dial.Hollow)
-            return !d.Hollow && Builds(d, dial, 1) ? 1 : null;
+            return d.Hollow ? null : Hint(dial, 1);
         var unit = DialAccess.UnitOf(d, dial);
         var (least, greatest) = DialAccess.BoundsOf(d, dial);
         double down = asked, up = asked;
         foreach (var reach in Reaches)
         {
             double lower = Math.Max(least, asked - (reach * unit)), upper = Math.Min(greatest, asked + (reach * unit));
-            bool below = lower < down && Builds(d, dial, lower), above = upper > up && Builds(d, dial, upper);
-            if (below || above)
-            {
-                var fromBelow = below ? Back(d, dial, down, lower) : double.NegativeInfinity;
-                var fromAbove = above ? Back(d, dial, up, upper) : double.PositiveInfinity;
-                return asked - fromBelow <= fromAbove - asked ? fromBelow : fromAbove;
-            }
-
+            var below = lower < down ? Back(dial, down, lower) : null;
+            var above = upper > up ? Back(dial, up, upper) : null;
+            if (below is { Nearest: double b } && above is { Nearest: double a })
+                return asked - b <= a - asked ? below : above;
+            if ((below ?? above) is DialHint found)
+                return found;
             (down, up) = (lower, upper);
         }
 
         return null;
     }
 
-    /// <summary>Bisects from a value that builds back to one that does not.</summary>
-    private static double Back(HullDials d, Dial dial, double bad, double good)
+    /// <summary>Bisects from a value that builds back toward one that does not, and rounds to a value as it is told.</summary>
+    private DialHint? Back(Dial dial, double bad, double good)
     {
+        if (!Builds(dial, good))
+            return null;
         var asked = DialAccess.ValueOf(d, dial)!.Value;
         var step = DialAccess.StepOf(dial);
-        var rising = good > bad;
+        var end = good;
         while (Math.Abs(good - bad) > Math.Max(step / 2, NearEnough * Math.Abs(good - asked)))
         {
             var middle = (good + bad) / 2;
-            if (Builds(d, dial, middle))
-                good = middle;
-            else
-                bad = middle;
+            (bad, good) = Builds(dial, middle) ? (bad, middle) : (middle, good);
         }
 
-        var rounded = rising ? Math.Ceiling(good / step) * step : Math.Floor(good / step) * step;
-        return Builds(d, dial, rounded) ? rounded : good;
+        var outward = end > asked;
+        foreach (var value in Enumerable.Range(0, FurtherSteps + 1).Select(k => good + (outward ? k * step : -k * step)).Append(end))
+        {
+            if (Hint(dial, told(dial, value, outward)) is DialHint hint)
+                return hint;
+        }
+
+        return null;
     }
 
-    private static List<DialHint> Together(HullDials d, IReadOnlyList<Dial> dials)
+    private IReadOnlyList<DialHint> Together(IReadOnlyList<Dial> dials)
     {
         var moved = dials.Distinct().Where(dial => dial != Dial.Hollow && DialAccess.ValueOf(d, dial) is not null).ToList();
         var tame = moved.ConvertAll(dial => DialAccess.TameValue(d, dial));
@@ -93,8 +111,7 @@ internal static class NearestDials
         double Share(int k, double share)
         {
             var asked = DialAccess.ValueOf(d, moved[k])!.Value;
-            var step = DialAccess.StepOf(moved[k]);
-            return Math.Round((asked + (share * (tame[k] - asked))) / step) * step;
+            return told(moved[k], asked + (share * (tame[k] - asked)), tame[k] > asked);
         }
 
         if (HullAttempt.Make(At(1)).Fault is not null)
@@ -106,9 +123,25 @@ internal static class NearestDials
             (bad, good) = HullAttempt.Make(At(middle)).Fault is null ? (bad, middle) : (middle, good);
         }
 
-        return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)))];
+        var fair = IsFair(HullAttempt.Make(At(good)).Surface!);
+        return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)) { Fair = fair })];
     }
 
-    private static bool Builds(HullDials d, Dial dial, double value) =>
-        HullAttempt.Make(DialAccess.With(d, dial, value)).Fault is null;
+    private bool Builds(Dial dial, double value) => HullAttempt.Make(DialAccess.With(d, dial, value)).Fault is null;
+
+    /// <summary>What is told of a value, if it lies in the dial's range and builds.</summary>
+    private DialHint? Hint(Dial dial, double value)
+    {
+        if (dial != Dial.Hollow)
+        {
+            var (least, greatest) = DialAccess.BoundsOf(d, dial);
+            if (!(value >= least - 1e-12 && value <= greatest + 1e-12))
+                return null;
+        }
+
+        var attempt = HullAttempt.Make(DialAccess.With(d, dial, value));
+        return attempt.Surface is { } hull ? new DialHint(dial, value) { Fair = IsFair(hull) } : null;
+    }
+
+    private static bool IsFair(HullSurface hull) => FairnessReport.Of(HullLines.Of(hull)).Fair;
 }

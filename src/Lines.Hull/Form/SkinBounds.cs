@@ -15,6 +15,9 @@ internal sealed class SkinBounds
     /// <summary>The same close to the keel and the stem, where the section turns within a shorter way.</summary>
     private const double EdgeReach = 0.005;
 
+    /// <summary>Slope of a buttock, rise over run, from which it is not watched.</summary>
+    private const double SteepButtock = 0.15;
+
     /// <summary>How much softer lines are kept from hollows where hollow lines are asked for.</summary>
     private const double SoftForHollow = 1e-3;
 
@@ -81,6 +84,11 @@ internal sealed class SkinBounds
             // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
             if (at.Q > -0.5)
                 bows.Add(Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), weight));
+
+            // Along a buttock dz/dx = -p / q; where it runs steeper the waterlines hold it, and one more bound leads the skin astray.
+            var rise = at.P / at.Q;
+            if (at.Q > 0 && Math.Abs(rise) < SteepButtock)
+                bows.Add(Bow.Of(at, reach, -reach * rise, 1 / (8 * at.Q * Math.Pow(1 + (rise * rise), 1.5)), weight));
         }
 
         foreach (var s in _edge)

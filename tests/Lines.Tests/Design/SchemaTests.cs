@@ -61,7 +61,12 @@ public sealed class SchemaTests
         [
             new DialConflict(
                 "no convex section is as full",
-                [new DialHint(Dial.MidshipFullness, 0.74321), new DialHint(Dial.Deadrise, null), new DialHint(Dial.Beam, 0.7), new DialHint(Dial.EntryAngle, 14.23 * Math.PI / 180)]),
+                [
+                    Told(Dial.MidshipFullness, 0.74321, upward: false) with { Fair = false },
+                    new DialHint(Dial.Deadrise, null),
+                    Told(Dial.Beam, 0.7, upward: false),
+                    Told(Dial.EntryAngle, 14.13 * Math.PI / 180, upward: true),
+                ]),
         ]);
 
         Assert.Equal(
@@ -70,10 +75,12 @@ public sealed class SchemaTests
                 "a.toml:5:8: hull.beam: \"2-5-1\": no convex section is as full; nearest feasible 2-3-4, the others kept",
                 "a.toml:12:2: hull.bow.entry_angle: no convex section is as full; nearest feasible 14.2 deg, the others kept",
                 "a.toml:32:12: hull.midship.deadrise: \"6 deg\": no convex section is as full; no value of this dial was found to do, alone or with the others named",
-                "a.toml:33:12: hull.midship.fullness: 0.80: no convex section is as full; nearest feasible 0.743, the others kept",
+                "a.toml:33:12: hull.midship.fullness: 0.80: no convex section is as full; nearest feasible 0.743 (some line is then not yet fair), the others kept",
             ],
             faults.Select(f => f.Headline),
             StringComparer.Ordinal);
         Assert.Equal("   |        ^^^^^^^", faults[0].Excerpt.Split('\n')[1]);
+
+        DialHint Told(Dial dial, double value, bool upward) => new(dial, source.AsTold(dial, value, upward)) { Fair = true };
     }
 }

@@ -178,7 +178,7 @@ public class MoldPlanTests
     [InlineData(0)]
     [InlineData(3)]
     [InlineData(9)]
-    [InlineData(23)]
+    [InlineData(24)]
     public void Hulls_of_random_dials_get_molds_that_hold_the_shape(int number)
     {
         // Of the solver's own random dials, those whose keel turns so tightly near the ends that the edge takes its closest arcs there.
@@ -190,9 +190,8 @@ public class MoldPlanTests
     [InlineData(30)]
     [InlineData(39)]
     [InlineData(162)]
-    [InlineData(219)]
     public void A_turn_tighter_than_the_planking_or_a_fold_of_the_skin_leaves_no_mold_out(int number) =>
-        // 39 turns back by 0.03 mm where a mold's edge nears the keel; 162 and 219 have a fold of 0.1 mm in the outside itself.
+        // 39 turns back by 0.03 mm where a mold's edge nears the keel; 162 has a fold of 0.1 mm in the outside itself.
         RandomHullHolds(number);
 
     private static MoldPlan RandomHullHolds(int number)

@@ -39,6 +39,8 @@ internal static class OutsideReader
         "ezdxf" => new[] { "/usr/bin/python3", OnPath("python3") }.FirstOrDefault(p => p is not null && File.Exists(p) && Start(p, ["-c", "import ezdxf"]).ExitCode == 0),
         "dxf-parser" => Directory.Exists(Script("node_modules/dxf-parser")) ? OnPath("node") : null,
         "occt" => File.Exists(Script("bin/step-reader")) ? Script("bin/step-reader") : null,
+        // Other programs answer to this name.
+        "convert" => OnPath(reader) is { } p && Start(p, ["-version"]).Output.Contains("ImageMagick", StringComparison.Ordinal) ? p : null,
         _ => OnPath(reader),
     };
 
