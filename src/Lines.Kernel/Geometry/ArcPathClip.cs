@@ -21,12 +21,15 @@ public static class ArcPathClip
         if (box.Holds(bounds))
             return [path];
         var runs = new List<List<ArcSegment>>();
-        foreach (var piece in path.Segments().Where(s => s.From.DistanceTo(s.To) > 0).SelectMany(s => Pieces(s, box)))
+        foreach (var segment in path.Segments())
         {
-            if (runs.Count > 0 && runs[^1][^1].To == piece.From)
-                runs[^1].Add(piece);
+            var reach = segment.Bounds();
+            if (segment.From == segment.To || !reach.Touches(box))
+                continue;
+            if (box.Holds(reach))
+                Add(segment);
             else
-                runs.Add([piece]);
+                Cut(segment, box, Add);
         }
 
         // A closed path may be entered across its first vertex: join the last run to the first.
@@ -37,6 +40,26 @@ public static class ArcPathClip
         }
 
         return [.. runs.Select(AsPath)];
+
+        void Add(ArcSegment piece)
+        {
+            if (runs.Count > 0 && runs[^1][^1].To == piece.From)
+                runs[^1].Add(piece);
+            else
+                runs.Add([piece]);
+        }
+    }
+
+    /// <summary>Whether a segment has a piece of some length inside a box, its edges included.</summary>
+    public static bool Enters(this ArcSegment segment, Box2 box)
+    {
+        if (segment.From == segment.To || !segment.Bounds().Touches(box))
+            return false;
+        if (segment.IsLine)
+            return LineEnters(segment, box);
+        var enters = false;
+        Cut(segment, box, _ => enters = true);
+        return enters;
     }
 
     /// <summary>The part of the area inside a closed path that lies in a box, as a polygon.</summary>
@@ -58,23 +81,34 @@ public static class ArcPathClip
         return ArcPath.Through(points, closed: true);
     }
 
-    private static IEnumerable<ArcSegment> Pieces(ArcSegment s, Box2 box)
+    private static void Cut(ArcSegment s, Box2 box, Action<ArcSegment> keep)
     {
-        var bounds = s.Bounds();
-        if (!bounds.Touches(box))
-            return [];
-        if (box.Holds(bounds))
-            return [s];
         List<double> cuts =
         [
-            0,
-            .. Crossings(s, true, box.Left).Concat(Crossings(s, true, box.Right))
-                .Concat(Crossings(s, false, box.Bottom)).Concat(Crossings(s, false, box.Top)).Order().Distinct(),
-            1,
+            0, .. Crossings(s, true, box.Left), .. Crossings(s, true, box.Right), .. Crossings(s, false, box.Bottom), .. Crossings(s, false, box.Top), 1,
         ];
-        return Enumerable.Range(1, cuts.Count - 1)
-            .Where(i => box.Holds(s.PointAt((cuts[i - 1] + cuts[i]) / 2)))
-            .Select(i => s.Between(cuts[i - 1], cuts[i]));
+        cuts.Sort();
+        for (var i = 1; i < cuts.Count; i++)
+        {
+            if (cuts[i - 1] < cuts[i] && box.Holds(s.PointAt((cuts[i - 1] + cuts[i]) / 2)))
+                keep(s.Between(cuts[i - 1], cuts[i]));
+        }
+    }
+
+    // Liang and Barsky (1984): what the four edges leave of the line's parameter.
+    private static bool LineEnters(ArcSegment s, Box2 box)
+    {
+        double from = 0, to = 1;
+        return Within(s.From.X, s.To.X, box.Left, box.Right) && Within(s.From.Y, s.To.Y, box.Bottom, box.Top);
+
+        bool Within(double start, double end, double low, double high)
+        {
+            if (start == end)
+                return start >= low && start <= high;
+            double a = (low - start) / (end - start), b = (high - start) / (end - start);
+            (from, to) = (Math.Max(from, Math.Min(a, b)), Math.Min(to, Math.Max(a, b)));
+            return from < to;
+        }
     }
 
     /// <summary>Fractions of the length, ascending and strictly inside (0, 1), at which a segment crosses x = value, or y = value.</summary>

@@ -40,7 +40,16 @@ public static class ArcPathMeasures
         ArgumentNullException.ThrowIfNull(path);
         if (path.Vertices.Count == 0)
             throw new ArgumentException("a path without vertices has no bounds", nameof(path));
-        return path.Segments().Aggregate(Box2.Around(path.Vertices.Select(v => v.Point)), (box, s) => box.With(s.Bounds()));
+        var box = Box2.Nothing;
+        foreach (var v in path.Vertices)
+            box = box.With(v.Point);
+        foreach (var s in path.Segments())
+        {
+            if (!s.IsLine)
+                box = box.With(s.Bounds());
+        }
+
+        return box;
     }
 
     /// <summary>Distance of a point from the path.</summary>

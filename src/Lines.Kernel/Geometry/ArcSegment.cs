@@ -60,7 +60,7 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     /// <summary>The smallest upright rectangle that holds the segment.</summary>
     public Box2 Bounds()
     {
-        var box = Box2.Around([From, To]);
+        var box = new Box2(Math.Min(From.X, To.X), Math.Min(From.Y, To.Y), Math.Max(From.X, To.X), Math.Max(From.Y, To.Y));
         if (IsLine || From.DistanceTo(To) == 0)
             return box;
         var first = Math.Atan2(StartDirection.Y, StartDirection.X);

@@ -17,12 +17,13 @@ internal static class LabelBlock
     /// <param name="center">Abscissa to center on [mm].</param>
     /// <param name="low">Lower end of the band [mm].</param>
     /// <param name="high">Upper end of the band [mm].</param>
+    /// <param name="widest">Greatest width of a line [mm].</param>
     /// <returns>The lettering, and the levels between which it stands.</returns>
     public static (IReadOnlyList<TextMark> Marks, double Low, double High) Of(
-        PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double center, double low, double high)
+        PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double center, double low, double high, double widest)
     {
         var total = lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
-        var scale = Math.Min(Largest, (high - low) / total);
+        var scale = Math.Min(Math.Min(Largest, (high - low) / total), widest / lines.Max(l => StrokeLettering.Width(l.Text, l.Height)));
         var top = ((low + high) / 2) + (scale * total / 2);
         var marks = new List<TextMark>();
         var y = top;

@@ -18,7 +18,8 @@ internal static class MoldDrawing
     /// <param name="title">Title of the design.</param>
     /// <param name="mold">The mold.</param>
     /// <param name="notation">How lengths are written.</param>
-    public static IReadOnlyList<Mark> Of(string title, Mold mold, LengthNotation notation)
+    /// <param name="widestLabel">Greatest width of a line of the label [mm].</param>
+    public static IReadOnlyList<Mark> Of(string title, Mold mold, LengthNotation notation, double widestLabel = double.PositiveInfinity)
     {
         var outline = new PartOutline(Millimeters(mold.Outline));
         var lines = mold.Marks.Select(m => m with { Path = Millimeters(m.Path) }).ToList();
@@ -26,7 +27,7 @@ internal static class MoldDrawing
         var (low, high) = Band(mold, outline, lines, sheer);
         var bounds = outline.Path.Bounds();
         var center = mold.StarboardRight is null ? CenterOfFoot(outline, low, high, bounds) : 0;
-        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high);
+        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, widestLabel);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         foreach (var line in lines)

@@ -21,7 +21,9 @@ internal sealed class PartMark
             _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be tiled", nameof(mark)),
         };
         Strokes = [.. strokes.Select(s => (s, s.Bounds()))];
-        Bounds = Strokes.Aggregate(Box2.Nothing, (box, s) => box.With(s.Bounds));
+        Bounds = Box2.Nothing;
+        foreach (var (_, bounds) in Strokes)
+            Bounds = Bounds.With(bounds);
     }
 
     /// <summary>The mark.</summary>
@@ -33,15 +35,25 @@ internal sealed class PartMark
     /// <summary>The smallest box around the middles of its lines.</summary>
     public Box2 Bounds { get; }
 
-    /// <summary>Points along it, no further apart than a step.</summary>
-    public IEnumerable<Point2> Samples(double step)
+    /// <summary>Whether any of it is inside a box.</summary>
+    public bool Enters(Box2 box)
     {
-        foreach (var segment in Strokes.SelectMany(s => s.Path.Segments()))
+        if (!Bounds.Touches(box))
+            return false;
+        if (Mark is PathMark { Filled: true })
+            return Inside(box).Any();
+        foreach (var (path, bounds) in Strokes)
         {
-            var pieces = Math.Max(1, (int)Math.Ceiling(segment.Length / step));
-            for (var i = 0; i <= pieces; i++)
-                yield return segment.PointAt((double)i / pieces);
+            if (!bounds.Touches(box))
+                continue;
+            foreach (var segment in path.Segments())
+            {
+                if (segment.Enters(box))
+                    return true;
+            }
         }
+
+        return false;
     }
 
     /// <summary>What of it is inside a box: lines and arcs cut at its edges, lettering kept whole or cut stroke by stroke.</summary>
@@ -57,7 +69,16 @@ internal sealed class PartMark
             return inside.Vertices.Count > 0 ? [area with { Path = inside }] : [];
         }
 
-        return Strokes.Where(s => s.Bounds.Touches(box)).SelectMany(s => s.Path.Inside(box)).Select(s => new PathMark(StrokeLayer, s));
+        var pieces = new List<Mark>();
+        foreach (var (path, bounds) in Strokes)
+        {
+            if (!bounds.Touches(box))
+                continue;
+            foreach (var piece in path.Inside(box))
+                pieces.Add(new PathMark(StrokeLayer, piece));
+        }
+
+        return pieces;
     }
 
     // Lettering is never dashed, so its cut strokes may need a layer of their own.

@@ -11,6 +11,10 @@ internal sealed class PartPages
     /// <summary>How far its letters reach from the seam on either side [mm].</summary>
     public const double LettersReach = 10.5;
 
+    // Where letters stand that go beyond a line along the seam [mm from it].
+    private const double BeyondFrom = 11.8;
+    private const double BeyondTo = 15.7;
+
     // Two crosses on a seam, each in its half of it.
     private static readonly (double Wish, double Least, double Most)[] CrossPlaces = [(1 / 6.0, 0.06, 0.46), (5 / 6.0, 0.54, 0.94)];
 
@@ -55,7 +59,7 @@ internal sealed class PartPages
     public IReadOnlyList<(double Fraction, string Name)> CrossesBelow(int row, int column) => _crosses[(row, column, true)];
 
     // A cross goes to the place nearest the wished one at which neither it nor its letters on the two pages meet the part's lines; where its
-    // half of the seam has none, a line may run through the cross, but not through the letters.
+    // half of the seam has none, a line may run through the cross, but not through the letters; or the letters stand beyond a line along the seam.
     private List<(double Fraction, string Name)> CrossesOf(Box2 cell, bool below)
     {
         const int steps = 100;
@@ -66,10 +70,11 @@ internal sealed class PartPages
         {
             var tried = Enumerable.Range(0, steps + 1).Select(k => place.Least + ((place.Most - place.Least) * k / steps))
                 .OrderBy(f => Math.Abs(f - place.Wish)).Prepend(place.Wish).ToList();
-            return tried.Where(f => Grid.IsFree(Around(f, -LettersReach, LettersReach))).Concat(tried.Where(f => LettersAreFree(f))).Append(place.Wish).First();
+            return tried.Where(f => Grid.IsFree(Around(f, -LettersReach, LettersReach)))
+                .Concat(tried.Where(f => AreFree(f, CrossArm + 0.5, LettersReach))).Concat(tried.Where(f => AreFree(f, BeyondFrom, BeyondTo))).Append(place.Wish).First();
         }
 
-        bool LettersAreFree(double f) => Grid.IsFree(Around(f, CrossArm + 0.5, LettersReach)) && Grid.IsFree(Around(f, -LettersReach, -CrossArm - 0.5));
+        bool AreFree(double f, double from, double to) => Grid.IsFree(Around(f, from, to)) && Grid.IsFree(Around(f, -to, -from));
 
         // From one distance to another square to the seam, an arm's length along it.
         Box2 Around(double f, double from, double to)

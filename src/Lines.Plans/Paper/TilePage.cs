@@ -53,7 +53,11 @@ internal sealed class TilePage
     private void DrawPart()
     {
         var window = _part.Grid.CellAt(_row, _column).Grown(PageLayout.Strip / 2);
-        _marks.Add(_part.Grid.Pieces.SelectMany(m => m.Inside(window)).Select(m => MovedMarks.Of(m, Shift)));
+        foreach (var piece in _part.Grid.Pieces)
+        {
+            if (_part.Grid.HomeOf(piece) is not { } home || home == (_row, _column))
+                _marks.Add(piece.Inside(window).Select(m => MovedMarks.Of(m, Shift)));
+        }
     }
 
     private void DrawSeams()

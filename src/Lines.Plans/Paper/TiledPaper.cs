@@ -25,21 +25,25 @@ public static class TiledPaper
         ArgumentNullException.ThrowIfNull(correction);
         var heaviest = parts.SelectMany(p => p.Marks).Select(m => m.Layer.Ink.Width).Append(PageLayout.UsualInk).Max();
         IReadOnlyList<PageLayout> layouts = [new(paper, correction, heaviest), new(paper, correction, heaviest, sideways: true)];
-        var numbered = new List<PartPages>();
+        var grids = new TileGrid[parts.Count];
+        Parallel.For(0, grids.Length, i => grids[i] = TileGrid.Over(parts[i], layouts));
+        var firstPages = new int[parts.Count];
         var next = 2 + IndexPages.CountFor(parts.Count);
-        foreach (var part in parts)
-        {
-            numbered.Add(new PartPages(TileGrid.Over(part, layouts), next));
-            next = numbered[^1].LastPage + 1;
-        }
-
+        for (var i = 0; i < grids.Length; i++)
+            (firstPages[i], next) = (next, next + grids[i].Tiles.Count());
         var count = next - 1;
-        IEnumerable<Sheet> pages =
+        var numbered = new PartPages[parts.Count];
+        var tiles = new IReadOnlyList<Sheet>[parts.Count];
+        Parallel.For(0, grids.Length, i =>
+        {
+            numbered[i] = new PartPages(grids[i], firstPages[i]);
+            tiles[i] = [.. grids[i].Tiles.Select(t => correction.Corrected(TilePage.Of(numbered[i], t.Row, t.Column, count)))];
+        });
+        return
         [
-            CalibrationPage.Of(paper, correction, count),
-            .. IndexPages.Of(layouts[0], numbered, count),
-            .. numbered.SelectMany(p => p.Grid.Tiles.Select(t => TilePage.Of(p, t.Row, t.Column, count))),
+            correction.Corrected(CalibrationPage.Of(paper, correction, count)),
+            .. IndexPages.Of(layouts[0], numbered, count).Select(correction.Corrected),
+            .. tiles.SelectMany(t => t),
         ];
-        return [.. pages.Select(correction.Corrected)];
     }
 }

@@ -94,6 +94,16 @@ public class ArcPathClipTests
         });
 
     [Fact]
+    public void A_segment_enters_a_box_when_a_piece_of_it_is_kept() =>
+        Gen.Select(Arcs, Points, Points).Sample(
+            (s, a, b) =>
+            {
+                var box = Box2.Around([a, b]);
+                var kept = new ArcPath([new ArcVertex(s.From, s.Bulge), new ArcVertex(s.To, 0)], false).Inside(box).Count > 0;
+                Assert.Equal(kept, s.Enters(box));
+            });
+
+    [Fact]
     public void Cutting_with_two_halves_of_a_box_keeps_the_length_of_cutting_with_the_whole() =>
         Gen.Select(Paths, Points, Points).Sample((path, a, b) =>
         {

@@ -1,0 +1,207 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>Looks for the cheapest grid of cells over a part.</summary>
+/// <remarks>
+/// <para><b>Method.</b> The part both ways round, pages upright and sideways, and places of the grid 4 mm apart in each direction are
+/// tried. The fewest pages win; among equals fewest pages with next to nothing on them, long lines along a seam and lines of lettering
+/// across one; then the most even margins. Lettering counts for no page: it moves to where pages are.</para>
+/// </remarks>
+internal sealed class GridSearch
+{
+    private const double Step = 4;
+
+    /// <summary>A page whose lines all run within this of its neighbors' paper carries next to nothing [mm].</summary>
+    private const double Sliver = 25;
+
+    /// <summary>Straight lines longer than this [mm] are kept off the seams where that costs no page.</summary>
+    private const double LongLine = 50;
+
+    /// <summary>A long line along a seam counts as much as this many lines of lettering cut by one: it leaves no room for the register letters.</summary>
+    private const int Crowded = 10;
+
+    private readonly List<PartMark> _marks;
+    private readonly Box2 _bounds;
+    private readonly InkMap _ink;
+    private readonly List<double> _uprights = [];
+    private readonly List<double> _levels = [];
+    private readonly List<Box2> _lettering = [];
+
+    private GridSearch(Sheet part, bool turned)
+    {
+        (Part, Turned) = (part, turned);
+        _marks = [.. part.Marks.Select(m => new PartMark(m))];
+        var lines = _marks.Where(m => m.Mark is PathMark).ToList();
+        if (lines.Count == 0)
+            lines = _marks;
+        _bounds = Box2.Nothing;
+        foreach (var mark in lines)
+            _bounds = _bounds.With(mark.Bounds);
+        if (_bounds.IsNothing)
+            _bounds = new Box2(0, 0, part.Width, part.Height);
+        _ink = new InkMap(lines.SelectMany(m => m.Strokes).Select(s => s.Path), _bounds);
+        foreach (var mark in _marks)
+            Note(mark);
+    }
+
+    private Sheet Part { get; }
+
+    private bool Turned { get; }
+
+    /// <summary>The ways to lay a part on pages that take the fewest, the best first.</summary>
+    /// <param name="part">The part, full size.</param>
+    /// <param name="layouts">The ways to divide a page.</param>
+    public static IEnumerable<Found> Best(Sheet part, IReadOnlyList<PageLayout> layouts)
+    {
+        var found = new List<Found>();
+        foreach (var turned in (bool[])[false, true])
+        {
+            var search = new GridSearch(turned ? MovedMarks.TurnedLeft(part) : part, turned);
+            foreach (var layout in layouts)
+                search.Add(found, layout);
+        }
+
+        return found.OrderBy(f => f.Cost).ThenBy(f => f.Unevenness).ThenBy(f => f.Turned).ThenBy(f => f.Layout.Sideways);
+    }
+
+    // Keeps only what takes as few pages as the best so far.
+    private void Add(List<Found> found, PageLayout layout)
+    {
+        var cell = layout.Cell;
+        var tops = new List<(double Top, Stretch[] Rows)>();
+        for (var top = _bounds.Top - GridPlace.Over; top < _bounds.Top - GridPlace.Over + cell.Height; top += Step)
+            tops.Add((top, RowsFrom(GridPlace.Around(_bounds, _bounds.Left, top, cell))));
+        for (var left = _bounds.Left + GridPlace.Over; left > _bounds.Left + GridPlace.Over - cell.Width; left -= Step)
+        {
+            var columns = ColumnsFrom(GridPlace.Around(_bounds, left, _bounds.Top, cell));
+            foreach (var (top, rows) in tops)
+            {
+                var place = GridPlace.Around(_bounds, left, top, cell);
+                var limit = found.Count > 0 ? found[0].Pages : int.MaxValue;
+                var needed = place.Needed((row, column, s) => _ink.Any(columns[column].Less(s.Before, s.After), rows[row].Less(s.Below, s.Above)), limit);
+                if (needed is null)
+                    continue;
+                var pages = Count(needed);
+                if (pages < limit)
+                    found.Clear();
+                found.Add(new Found(Part, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)));
+            }
+        }
+    }
+
+    private static int Count(bool[] needed)
+    {
+        var count = 0;
+        foreach (var n in needed)
+            count += n ? 1 : 0;
+        return count;
+    }
+
+    private Stretch[] ColumnsFrom(GridPlace place)
+    {
+        var columns = new Stretch[place.Columns];
+        for (var i = 0; i < columns.Length; i++)
+        {
+            var cell = place.CellAt(0, i);
+            double left = i == 0 ? double.NegativeInfinity : cell.Left, right = i == columns.Length - 1 ? double.PositiveInfinity : cell.Right;
+            columns[i] = new Stretch(
+                _ink.Across(left, right), _ink.Across(cell.Left + GridPlace.Over, cell.Right - GridPlace.Over), _ink.Across(cell.Left + Sliver, cell.Right - Sliver));
+        }
+
+        return columns;
+    }
+
+    private Stretch[] RowsFrom(GridPlace place)
+    {
+        var rows = new Stretch[place.Rows];
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var cell = place.CellAt(i, 0);
+            double low = i == rows.Length - 1 ? double.NegativeInfinity : cell.Bottom, high = i == 0 ? double.PositiveInfinity : cell.Top;
+            rows[i] = new Stretch(
+                _ink.Up(low, high), _ink.Up(cell.Bottom + GridPlace.Over, cell.Top - GridPlace.Over), _ink.Up(cell.Bottom + Sliver, cell.Top - Sliver));
+        }
+
+        return rows;
+    }
+
+    private void Note(PartMark mark)
+    {
+        if (mark.Mark is TextMark)
+        {
+            _lettering.Add(mark.Bounds);
+            return;
+        }
+
+        foreach (var segment in mark.Strokes.SelectMany(s => s.Path.Segments()))
+        {
+            if (!segment.IsLine || segment.Length <= LongLine)
+                continue;
+            if (segment.From.X == segment.To.X && !_uprights.Contains(segment.From.X))
+                _uprights.Add(segment.From.X);
+            if (segment.From.Y == segment.To.Y && !_levels.Contains(segment.From.Y))
+                _levels.Add(segment.From.Y);
+        }
+    }
+
+    private int Blemishes(GridPlace place, bool[] needed, Stretch[] columns, Stretch[] rows)
+    {
+        var count = 0;
+        for (var i = 0; i < needed.Length; i++)
+        {
+            if (needed[i] && !_ink.Any(columns[i % place.Columns].Heart, rows[i / place.Columns].Heart))
+                count += 2;
+        }
+
+        foreach (var x in _uprights)
+            count += IsCrowded(x - place.First.Left, place.First.Width, place.Columns) ? Crowded : 0;
+        foreach (var y in _levels)
+            count += IsCrowded(place.First.Top - y, place.First.Height, place.Rows) ? Crowded : 0;
+        foreach (var box in _lettering)
+            count += IsCut(box, place) ? 1 : 0;
+        return count;
+    }
+
+    // Whether a line runs through the register letters about a seam between two cells.
+    private static bool IsCrowded(double fromFirst, double cell, int cells)
+    {
+        var seam = Math.Round(fromFirst / cell);
+        return seam > 0 && seam < cells && Math.Abs(fromFirst - (seam * cell)) < PartPages.LettersReach;
+    }
+
+    private static bool IsCut(Box2 box, GridPlace place) =>
+        Between(box.Left - place.First.Left, box.Right - place.First.Left, place.First.Width)
+        || Between(place.First.Top - box.Top, place.First.Top - box.Bottom, place.First.Height);
+
+    private static bool Between(double from, double to, double cell) => Math.Floor(from / cell) < Math.Floor(to / cell);
+
+    private double Unevenness(GridPlace place)
+    {
+        double before = _bounds.Left - place.First.Left, above = place.First.Top - _bounds.Top;
+        return Math.Abs((place.Columns * place.First.Width) - _bounds.Width - (2 * before))
+            + Math.Abs((place.Rows * place.First.Height) - _bounds.Height - (2 * above));
+    }
+
+    /// <summary>A column or a row in squares of the ink map.</summary>
+    /// <param name="Whole">All of it, without end where the grid ends.</param>
+    /// <param name="Inner">Less the strips of neighbors at both ends.</param>
+    /// <param name="Heart">What is well within it.</param>
+    private readonly record struct Stretch((int From, int To) Whole, (int From, int To) Inner, (int From, int To) Heart)
+    {
+        public (int From, int To) Less(bool atStart, bool atEnd) => (atStart ? Inner.From : Whole.From, atEnd ? Inner.To : Whole.To);
+    }
+
+    /// <summary>A way to lay a part on pages.</summary>
+    /// <param name="Part">The part as it is printed.</param>
+    /// <param name="Turned">Whether it was turned a quarter to the left.</param>
+    /// <param name="Layout">How its pages are divided.</param>
+    /// <param name="Place">The grid.</param>
+    /// <param name="Marks">The part's marks.</param>
+    /// <param name="Pages">Pages it takes.</param>
+    /// <param name="Cost">What is not liked about it.</param>
+    /// <param name="Unevenness">By how much its margins differ [mm].</param>
+    public sealed record Found(
+        Sheet Part, bool Turned, PageLayout Layout, GridPlace Place, IReadOnlyList<PartMark> Marks, int Pages, int Cost, double Unevenness);
+}

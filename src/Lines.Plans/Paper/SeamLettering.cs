@@ -1,0 +1,141 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>Moves the lettering of a part off the seams, so that no letter is cut.</summary>
+/// <remarks>
+/// <para><b>Method.</b> Lines of lettering close below each other stay together. Those a seam would cut go the shortest way into one page's
+/// cell, past no line of the part, a block past no outline; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
+/// </remarks>
+internal static class SeamLettering
+{
+    /// <summary>Clear distance to lines, and of a single line of lettering to seams [mm].</summary>
+    private const double Clearance = 0.7;
+
+    private const double LeastHeight = 2.2;
+    private const double Step = 6;
+    private const int Steps = 8;
+
+    private static readonly double[] Sizes = [1, 0.85, 0.7, 0.55, 0.4];
+
+    /// <summary>The marks with no lettering across a seam.</summary>
+    /// <param name="marks">The part's marks.</param>
+    /// <param name="cells">The cells that are printed.</param>
+    public static IReadOnlyList<PartMark> Clear(IReadOnlyList<PartMark> marks, IReadOnlyList<Box2> cells)
+    {
+        var cut = Groups(marks).Where(g => !cells.Any(c => c.Holds(BoxOf(marks, g).Grown(FromSeam(g))))).ToList();
+        if (cut.Count == 0)
+            return marks;
+        var settled = marks.ToArray();
+        var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
+        var outlines = new PartLines([.. marks.Where(m => m.Mark is PathMark { Path.Closed: true })]);
+        foreach (var group in cut)
+        {
+            List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
+            if (PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? outlines : lines) is not { } place)
+                continue;
+            foreach (var i in group)
+                settled[i] = place.Of(settled[i]);
+        }
+
+        return settled;
+    }
+
+    // A block leaves room for the register letters along the seam.
+    private static double FromSeam(List<int> group) => group.Count > 1 ? PartPages.LettersReach : Clearance;
+
+    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers)
+    {
+        var box = BoxOf(marks, group);
+        var least = group.Min(i => ((TextMark)marks[i].Mark).Height);
+        // A single line keeps to its anchor, at the end of what it names; a block to its middle.
+        var about = group.Count == 1 ? ((TextMark)marks[group[0]].Mark).At : box.Center;
+        foreach (var size in Sizes)
+        {
+            if (size < 1 && size * least < LeastHeight)
+                break;
+            var sized = new Place(about, size, default).Of(box);
+            foreach (var move in Moves([.. cells.Select(c => c.Grown(-FromSeam(group)))], sized))
+            {
+                var there = sized.Moved(move);
+                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(0.1)) && barriers.AreClearOf(there.With(sized)))
+                    return new Place(about, size, move);
+            }
+        }
+
+        return null;
+    }
+
+    // The shortest ways into each of the nearest cells, and from there on steps further in.
+    private static List<Vector2> Moves(IReadOnlyList<Box2> cells, Box2 box)
+    {
+        var moves = new List<Vector2>();
+        foreach (var cell in cells.Where(c => c.Grown(PartPages.LettersReach).Touches(box)))
+        {
+            if (box.Width > cell.Width || box.Height > cell.Height)
+                continue;
+            foreach (var x in Along(cell.Left - box.Left, cell.Right - box.Right))
+            {
+                foreach (var y in Along(cell.Bottom - box.Bottom, cell.Top - box.Top))
+                    moves.Add(new Vector2(x, y));
+            }
+        }
+
+        moves.Sort((a, b) => a.Length.CompareTo(b.Length));
+        return moves;
+
+        static IEnumerable<double> Along(double least, double most)
+        {
+            var nearest = Math.Clamp(0, least, most);
+            for (var k = -Steps; k <= Steps; k++)
+            {
+                if (nearest + (k * Step) is var v && v >= least && v <= most)
+                    yield return v;
+            }
+        }
+    }
+
+    private static Box2 BoxOf(IReadOnlyList<PartMark> marks, List<int> group)
+    {
+        var box = Box2.Nothing;
+        foreach (var i in group)
+            box = box.With(marks[i].Bounds);
+        return box;
+    }
+
+    private static List<List<int>> Groups(IReadOnlyList<PartMark> marks)
+    {
+        var groups = new List<List<int>>();
+        for (var i = 0; i < marks.Count; i++)
+        {
+            if (marks[i].Mark is not TextMark text || marks[i].Bounds.IsNothing)
+                continue;
+            var near = groups.Where(g => g.Any(k => AreOneBlock(marks[k], marks[i]))).ToList();
+            List<int> joined = [.. near.SelectMany(g => g), i];
+            groups.RemoveAll(near.Contains);
+            groups.Add(joined);
+        }
+
+        return groups;
+    }
+
+    // Centered lines below each other, no further apart than one of them is high.
+    private static bool AreOneBlock(PartMark a, PartMark b) =>
+        a.Mark is TextMark { Anchor: Anchor.Center } one && b.Mark is TextMark { Anchor: Anchor.Center } other
+        && one.Angle == other.Angle && a.Bounds.Grown(Math.Max(one.Height, other.Height)).Touches(b.Bounds);
+
+    /// <summary>Where lettering goes: shrunk about a point, then moved.</summary>
+    private readonly record struct Place(Point2 About, double Size, Vector2 By)
+    {
+        public Box2 Of(Box2 box)
+        {
+            Point2 low = At(new Point2(box.Left, box.Bottom)), high = At(new Point2(box.Right, box.Top));
+            return new Box2(low.X, low.Y, high.X, high.Y);
+        }
+
+        public PartMark Of(PartMark mark) => mark.Mark is TextMark text ? new PartMark(text with { At = At(text.At), Height = Size * text.Height }) : mark;
+
+        private Point2 At(Point2 p) => About + (Size * (p - About)) + By;
+    }
+}
