@@ -28,6 +28,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>Width of a PNG [pixels].</summary>
     private const int PngWidth = 3000;
 
+    private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
@@ -37,7 +38,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         var plan = Plan(paper);
         return ending switch
         {
-            ".pdf" => PdfFile.Write([plan]),
+            ".pdf" => PdfFile.Write(TitleOf("lines plan"), [plan]),
             ".svg" => Text(SvgFile.Write(plan)),
             ".dxf" => Text(DxfFile.Write(plan)),
             ".png" => PngFile.Write(plan, PngWidth),
@@ -54,18 +55,16 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
     /// <param name="paper">Paper of a PDF.</param>
     /// <param name="ending">.txt, .csv or .pdf.</param>
-    public byte[] Offsets(bool inside, PaperSize paper, string ending)
+    public byte[] Offsets(bool inside, PaperSize paper, string ending) => ending switch
     {
-        var table = inside ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines);
-        var book = OffsetsBook.Of(table, shaped.Design.Title, units);
-        return ending switch
-        {
-            ".txt" => Text(OffsetsText.Write(book)),
-            ".csv" => Text(OffsetsCsv.Write(book, units)),
-            ".pdf" => PdfFile.Write(OffsetsSheets.Draw(book, paper)),
-            _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of tables"),
-        };
-    }
+        ".txt" => Text(OffsetsText.Write(Book(inside))),
+        ".csv" => Text(OffsetsCsv.Write(Book(inside), units)),
+        ".pdf" => PdfFile.Write(TitleOf("table of offsets"), OffsetsPages(inside, paper)),
+        _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of tables"),
+    };
+
+    /// <summary>The pages of the table of offsets.</summary>
+    public IReadOnlyList<Sheet> OffsetsPages(bool inside, PaperSize paper) => OffsetsSheets.Draw(Book(inside), paper);
 
     /// <summary>The molds for a router, each in a file of its own, then all in one; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Molds()
@@ -76,10 +75,14 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     }
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>
-    public byte[] SettingUp() => PdfFile.Write(SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units));
+    public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
+
+    /// <summary>The pages of the setting-up sheet.</summary>
+    public IReadOnlyList<Sheet> SettingUpPages => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units);
 
     /// <summary>The molds full size, tiled onto the paper of a home printer, as PDF.</summary>
-    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) => PdfFile.Write(PatternPages(paper, correction));
+    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) =>
+        PdfFile.Write(TitleOf($"full-size patterns on {paper.Name} paper"), PatternPages(paper, correction));
 
     /// <summary>The pages of the patterns.</summary>
     public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
@@ -99,6 +102,11 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>The hull as STEP.</summary>
     public byte[] Step() => Text(StepFile.Write(shaped.Hull, shaped.Design.Title));
+
+    private OffsetsBook Book(bool inside) => _books.GetOrAdd(inside, i => new(() => OffsetsBook.Of(
+        i ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines), shaped.Design.Title, units))).Value;
+
+    private string TitleOf(string document) => $"{shaped.Design.Title}: {document}";
 
     private static string MoldFile(Mold mold) => MoldSheets.FileName(mold) + ".dxf";
 

@@ -7,10 +7,13 @@ internal static class BuildFiles
 {
     /// <summary>The files as the report lists them; many molds are one row each, in the order they were written.</summary>
     /// <param name="names">Their names, with forward slashes.</param>
-    /// <param name="pages">Pages of the full-size patterns.</param>
-    public static IReadOnlyList<ReportFile> Of(IEnumerable<string> names, int pages) => [.. names.Select(n => new ReportFile(n, Purpose(n, pages)))];
+    /// <param name="pages">How many pages each PDF has, by its name.</param>
+    public static IReadOnlyList<ReportFile> Of(IEnumerable<string> names, IReadOnlyDictionary<string, int> pages) =>
+        [.. names.Select(n => new ReportFile(n, pages.TryGetValue(n, out var count) ? $"{Purpose(n)} {Counted(count)}" : Purpose(n)))];
 
-    private static string Purpose(string name, int pages) => name switch
+    private static string Counted(int pages) => pages == 1 ? "One page." : Invariant($"{pages} pages.");
+
+    private static string Purpose(string name) => name switch
     {
         "lines-plan.pdf" => "Lines plan to scale, to print.",
         "lines-plan.svg" => "Lines plan for a browser or a drawing program.",
@@ -26,7 +29,7 @@ internal static class BuildFiles
         "molds/stem.dxf" => "Profile mold of the stem for a router, full size in mm.",
         "molds/stern.dxf" => "Profile mold of the stern for a router, full size in mm.",
         "molds/transom.dxf" => "Pattern of the transom for a router, full size in mm.",
-        _ when name.StartsWith("templates-", StringComparison.Ordinal) => Invariant($"Every mold full size on {pages} pages to tape together; page 1 is to be measured, the index after it says which pages make which mold."),
+        _ when name.StartsWith("templates-", StringComparison.Ordinal) => "Every mold full size, to tape together; page 1 is to be measured, the index after it says which pages make which mold.",
         _ when name.StartsWith("molds/mold-", StringComparison.Ordinal) => "Mold for a router, full size in mm.",
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "a file of a build that nobody explained"),
     };

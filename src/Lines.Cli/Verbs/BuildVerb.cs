@@ -39,18 +39,30 @@ internal static class BuildVerb
         OutputFolder.Check(target, force);
         var shaped = Shaped.From(path);
         var products = new Products(shaped, wish.Units);
-        var molds = products.MoldEntries("molds/");
         var stale = EarlierRun.MoldsAndPatterns(target);
         using var folder = new OutputFolder(target, force);
-        foreach (var made in Works(products, wish).Select(Task.Run).ToList())
+        // The patterns take as long as all the rest together, so their work begins first.
+        var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
+        var others = Works(products, wish).Select(Task.Run).ToList();
+        var numbers = Task.Run(() => FigureJson.Write(
+            new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/") }, Printed.Version));
+        foreach (var made in others)
         {
             foreach (var (name, content) in made.GetAwaiter().GetResult())
                 folder.Add(name, content);
         }
 
-        folder.Add(Numbers, FigureJson.Write(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = molds }, Printed.Version));
+        folder.Add(Common.PatternsFile(wish.Paper), patterns.GetAwaiter().GetResult());
+        folder.Add(Numbers, numbers.GetAwaiter().GetResult());
         var pages = products.PatternPages(wish.Paper, wish.Correction).Count;
-        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names, pages)));
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal)
+        {
+            ["lines-plan.pdf"] = 1,
+            ["offsets.pdf"] = products.OffsetsPages(inside: false, wish.Paper).Count,
+            ["molds/setting-up.pdf"] = products.SettingUpPages.Count,
+            [Common.PatternsFile(wish.Paper)] = pages,
+        };
+        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names, counts)));
         folder.Finish(stale);
 
         if (!shaped.Fairness.Fair)
@@ -59,14 +71,13 @@ internal static class BuildVerb
         return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
     }
 
-    /// <summary>What makes the files, in the order they are written; the works do not wait for each other.</summary>
+    /// <summary>What makes the files beside the patterns and the numbers, in the order they are written; the works do not wait for each other.</summary>
     private static IEnumerable<Func<IReadOnlyList<(string Name, byte[] Content)>>> Works(Products products, Wish wish)
     {
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
             yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
-        yield return () => [(Common.PatternsFile(wish.Paper), products.Patterns(wish.Paper, wish.Correction))];
         yield return () => [("hull.step", products.Step())];
     }
 

@@ -1,5 +1,7 @@
+using System.Globalization;
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
+using Lines.Kernel.Units;
 
 namespace Lines.Construction.Molds;
 
@@ -62,7 +64,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
             }
             catch (ArithmeticException e)
             {
-                leftOut.Add(new MoldLeftOut(x, e.Message));
+                leftOut.Add(new MoldLeftOut(x, $"{e.Message}"));
                 return [];
             }
         }
@@ -71,5 +73,10 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
 
 /// <summary>A mold station at which no mold is made.</summary>
 /// <param name="X">x of the station [m].</param>
-/// <param name="Reason">Why, one clause.</param>
-public sealed record MoldLeftOut(double X, string Reason);
+/// <param name="Why">Why, one clause; its lengths are <see cref="Length"/> values, so that they are shown in the builder's own notation.</param>
+public sealed record MoldLeftOut(double X, FormattableString Why)
+{
+    /// <summary>The clause with its lengths in one notation.</summary>
+    public string Reason(LengthNotation notation) => string.Format(
+        CultureInfo.InvariantCulture, Why.Format, [.. Why.GetArguments().Select(a => a is Length length ? length.ToText(notation) : a)]);
+}

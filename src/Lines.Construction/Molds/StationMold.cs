@@ -1,4 +1,5 @@
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Construction.Molds;
 
@@ -14,7 +15,7 @@ internal static class StationMold
     private const int ProudPlaces = 32;
 
     /// <summary>Shapes the mold at a station, or says why there is none.</summary>
-    public static bool TryShape(MoldShaping shaping, double x, int number, out Mold? mold, out string reason)
+    public static bool TryShape(MoldShaping shaping, double x, int number, out Mold? mold, out FormattableString reason)
     {
         mold = null;
         if (NoRoom(shaping, x) is { } lack)
@@ -28,18 +29,20 @@ internal static class StationMold
             new Point3(x, 0, shaping.Strongback.Top), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
         if (shaping.OnSheer(0, 1, p => p.Point.X - x) is not { } u)
         {
-            reason = "the inside of the planking does not reach it at the sheer";
+            reason = $"the inside of the planking does not reach it at the sheer";
             return false;
         }
 
         try
         {
-            if (!CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out reason))
+            var isCut = CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out var fault);
+            reason = $"{fault}";
+            if (!isCut)
                 return false;
             var depth = section!.Sheer - section.Keel.Point.Z;
             if (!(depth >= LeastDepth))
             {
-                reason = Invariant($"its section is only {depth * 1000:F0} mm deep inside the planking");
+                reason = $"its section is only {new Length(depth)} deep inside the planking";
                 return false;
             }
 
@@ -48,12 +51,12 @@ internal static class StationMold
         }
         catch (ArithmeticException e)
         {
-            reason = e.Message;
+            reason = $"{e.Message}";
             return false;
         }
     }
 
-    private static string? NoRoom(MoldShaping shaping, double x)
+    private static FormattableString? NoRoom(MoldShaping shaping, double x)
     {
         if (x - ProfileMold.EdgeAtSheer(shaping, bow: true) is var fore && !(fore >= RoomForProfile))
             return TooNear("stem", "aft", fore);
@@ -62,7 +65,7 @@ internal static class StationMold
             var transom = Math.Min(shaping.Hull.Side.PointAt(1, 0).X, shaping.Hull.Side.PointAt(1, 1).X);
             return transom - x >= RoomForTransom
                 ? null
-                : Invariant($"it stands less than {RoomForTransom * 1000:F0} mm ahead of the transom");
+                : (FormattableString)$"it stands less than {new Length(RoomForTransom)} ahead of the transom";
         }
 
         var aft = ProfileMold.EdgeAtSheer(shaping, bow: false) - x;
@@ -71,8 +74,8 @@ internal static class StationMold
             : TooNear("stern", "ahead", aft);
     }
 
-    private static string TooNear(string end, string way, double distance) => distance > 0
-        ? Invariant($"it stands only {distance * 1000:F0} mm {way} of the {end} mold's edge at the sheer, and that mold needs {RoomForProfile * 1000:F0} mm to stand on")
+    private static FormattableString TooNear(string end, string way, double distance) => distance > 0
+        ? (FormattableString)$"it stands only {new Length(distance)} {way} of the {end} mold's edge at the sheer, and that mold needs {new Length(RoomForProfile)} to stand on"
         : $"the {end} mold's edge at the sheer lies beyond it";
 
     private static Mold Shaped(MoldShaping shaping, double x, int number, MoldFace face, MoldFrame frame, CrossSection section)

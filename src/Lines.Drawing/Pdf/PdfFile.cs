@@ -22,11 +22,13 @@ public static class PdfFile
     private const double ArcTolerance = 0.001;
 
     /// <summary>The file's bytes.</summary>
+    /// <param name="title">Title of the document: what it is, and of which design.</param>
     /// <param name="sheets">The pages, at least one.</param>
     /// <returns>The file.</returns>
     /// <exception cref="ArgumentException">There is no sheet, or a sheet cannot be drawn.</exception>
-    public static byte[] Write(IReadOnlyList<Sheet> sheets)
+    public static byte[] Write(string title, IReadOnlyList<Sheet> sheets)
     {
+        ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(sheets);
         if (sheets.Count == 0)
             throw new ArgumentException("a PDF of no sheets was asked for; it takes one", nameof(sheets));
@@ -38,7 +40,7 @@ public static class PdfFile
 
         using var file = new MemoryStream();
         using (var stream = new SKManagedWStream(file))
-        using (var document = SKDocument.CreatePdf(stream, new SKDocumentPdfMetadata { Title = sheets[0].Title, Creator = "Lines", RasterDpi = BoxResolution }))
+        using (var document = SKDocument.CreatePdf(stream, new SKDocumentPdfMetadata { Title = title, Creator = "Lines", RasterDpi = BoxResolution }))
         {
             var marks = new SheetCanvas(Scale: 1, ArcTolerance, ThinnestLine: 0);
             foreach (var sheet in sheets)

@@ -145,7 +145,7 @@ internal sealed class BodyPlanView
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
         var heights = sections.Select(s => IsHalf(s) ? 1.5 : 2).ToList();
         var numbers = SpreadLabels.Apart(
-            [.. tops.Select(t => t.X + (side * 0.6))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 1.4)]);
+            [.. tops.Select(t => t.X + (side * 0.6))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 2.4)]);
         for (var i = 0; i < sections.Count; i++)
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));

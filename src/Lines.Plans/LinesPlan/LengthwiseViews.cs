@@ -100,10 +100,9 @@ internal sealed class LengthwiseViews
         Point2 At(double x, double z) => Profile(new Point3(x, 0, z));
         var y = baseLine + (_layout.Extents.Top * k) + 9;
         DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {Figure(_layout.Extents.Length)}");
-        var spacing = (hull.WaterlineAft - hull.WaterlineFore) / 10;
         DimensionLine.Level(
             _marks, At(hull.WaterlineAft, 0) + new Vector2(0, -15), At(hull.WaterlineFore, 0) + new Vector2(0, -15), baseLine - 19,
-            $"design waterline {Figure(hull.WaterlineAft - hull.WaterlineFore)}, ten spaces of {Figure(spacing)}");
+            $"design waterline {Figure(hull.WaterlineAft - hull.WaterlineFore)}, in ten equal spaces");
         DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, Figure(stem));
     }
 

@@ -24,7 +24,7 @@ internal static class TitleBlock
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
             : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
         var row = y - 17;
-        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Gray combs: teeth as long as the line is curved there.", "Work from the figures, not from the paper.", Cautions.Rules })
+        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Gray combs: the longer a tooth, the sharper the curve at its foot.", "Work from the figures, not from the paper.", Cautions.Rules })
         {
             marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
             row -= 3.6;
@@ -62,7 +62,7 @@ internal static class TitleBlock
         rows.AddRange(lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
             ($"{d.Label}: height on the centerline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
         rows.AddRange(settings.Particulars);
-        rows.AddRange(combs.Select(c => ($"Comb of the {c.Name}, 1 mm on paper", Invariant($"{c.PerTooth:0.####} 1/m"))));
+        rows.AddRange(combs.Select(c => ($"Comb of the {c.Name}, a tooth of {ToothOf(settings.Notation).Name}", Curved(c, settings.Notation))));
 
         var step = Math.Min(4.4, (box.Height - 8) / rows.Count);
         var y = box.Bottom + (step * rows.Count) + 1;
@@ -73,6 +73,18 @@ internal static class TitleBlock
             marks.Text(PlanInks.Lettering, name, new Point2(box.Left, y), 1.8, 46);
             marks.Text(PlanInks.Lettering, value, new Point2(box.Left + 48, y), 1.8, box.Right - box.Left - 50);
         }
+    }
+
+    // The tooth whose meaning the table gives: its length on paper [mm].
+    private static (string Name, double Length) ToothOf(LengthNotation notation) =>
+        notation == LengthNotation.Millimeters ? ("10 mm", 10) : ("1/2 in", 12.7);
+
+    // Curvature and radius at the foot of that tooth.
+    private static string Curved(CombDrawing comb, LengthNotation notation)
+    {
+        var (unit, meters) = notation == LengthNotation.Millimeters ? ("m", 1) : ("ft", Length.Foot);
+        var curvature = comb.PerTooth * ToothOf(notation).Length * meters;
+        return Invariant($"{curvature:G3} 1/{unit}, radius {1 / curvature:G3} {unit}");
     }
 
     // One bar with meters above and feet below, alternate parts filled.

@@ -83,7 +83,7 @@ public static class SettingUpSheet
         if (hull.Transom is not null)
             yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
         foreach (var l in plan.LeftOut)
-            yield return $"No mold at x = {Shown(l.X)}: {l.Reason}.";
+            yield return $"No mold at x = {Shown(l.X)}: {l.Reason(notation)}.";
         yield return Cautions.Print;
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }

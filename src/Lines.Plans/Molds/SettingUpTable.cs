@@ -77,6 +77,10 @@ internal static class SettingUpTable
             marks.Text(SettingUpInks.Text, text, new Point2(figures ? x + width - 2 : x + 1, y), height, width - 2, figures ? Anchor.Right : Anchor.Left);
     }
 
+    // Less than the notation's least step is said so: a stroke or two of the plane.
+    private static string ProudBy(double proud, LengthNotation notation) =>
+        proud < notation.Step() / 2 ? "under " + Figure(notation.Step(), notation) : Figure(proud, notation);
+
     private static IEnumerable<string> Cells(Mold mold, LengthNotation notation)
     {
         string Figure(double? meters) => meters is { } m ? SettingUpTable.Figure(m, notation) : None;
@@ -96,6 +100,6 @@ internal static class SettingUpTable
         yield return Figure(mold.Heights.Waterline);
         yield return Figure(mold.Heights.Keel);
         yield return Figure(mold.Heights.HalfBreadth);
-        yield return mold.Kind != MoldKind.Station ? None : mold.Proud < Noticeable ? "clear" : Invariant($"{mold.Proud * 1000:F1} mm");
+        yield return mold.Kind != MoldKind.Station ? None : mold.Proud < Noticeable ? "clear" : ProudBy(mold.Proud, notation);
     }
 }

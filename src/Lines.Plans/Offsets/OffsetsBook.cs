@@ -44,7 +44,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
     {
         var inside = table.Planking > 0;
         var planking = inside
-            ? $"To the inside of planking, {new Length(table.Planking).ToText(LengthNotation.Millimeters)} deducted square to the surface."
+            ? $"To the inside of planking, {Planking()} deducted square to the surface."
             : "To the outside of planking.";
         var blank = inside
             ? "Keel, stem and sternpost are where both insides meet; a blank: no such point."
@@ -52,7 +52,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         return
         [
             $"{planking} {Unit()}",
-            $"Stations 0 to 10 divide the design waterline, 0 forward, {Text(table.StationSpacing)} apart; x is aft of the hull's foremost point.",
+            $"Stations 0 to 10 divide the design waterline of {Text(10 * table.StationSpacing)} into ten equal spaces, 0 forward; x is aft of the hull's foremost point.",
             "Heights are above the base line, half-breadths from the centerplane, diagonals along the diagonal from the centerplane.",
             "The figures are to the design: lay the lines down full size and fair them before cutting. " + blank,
         ];
@@ -89,7 +89,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         var rows = new List<IReadOnlyList<string>>();
         for (var i = 0; i < table.Stations.Count; i++)
         {
-            List<string> row = [table.Stations[i].Number];
+            List<string> row = [WithWhole(table.Stations[i].Number)];
             if (withPlace)
                 row.Add(Cell(table.Stations[i].X));
             row.AddRange(lines.Select(l => Cell(l.Values[i])));
@@ -104,6 +104,11 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         LineKind.Diagonal => $"{Cell(line.Position)}, {new Angle(line.Angle!.Value).ToText()}",
         _ => Cell(line.Position),
     };
+
+    // In fractions of an inch the stock's thickness would be rounded by more than the molds are.
+    private string Planking() => notation == LengthNotation.Millimeters
+        ? Text(table.Planking)
+        : $"{Text(table.Planking)} ({new Length(table.Planking).ToText(LengthNotation.Millimeters)})";
 
     private string Unit() => notation switch
     {
@@ -121,6 +126,20 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         if (meters is not { } value)
             return "";
         var figure = new Length(value).ToFigure(notation);
-        return notation == LengthNotation.Millimeters && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
+        return notation switch
+        {
+            LengthNotation.Millimeters => figure.Contains('.', StringComparison.Ordinal) ? figure : figure + ".0",
+            LengthNotation.Inches => WithWhole(figure),
+            _ => figure,
+        };
+    }
+
+    // A fraction alone is a date to a spreadsheet; all tables write it alike.
+    private static string WithWhole(string figure)
+    {
+        var sign = figure.StartsWith('-') ? "-" : "";
+        var rest = figure[sign.Length..];
+        var slash = rest.IndexOf('/', StringComparison.Ordinal);
+        return slash > 0 && rest[..slash].All(char.IsAsciiDigit) ? sign + "0 " + rest : figure;
     }
 }

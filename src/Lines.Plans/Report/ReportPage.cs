@@ -9,6 +9,8 @@ namespace Lines.Plans.Report;
 /// <remarks>Drawing and style stand in the page; there is no script, no font and no picture to fetch. Links lead to the files beside it.</remarks>
 public static class ReportPage
 {
+    private const string PlanFile = "lines-plan.pdf";
+
     /// <summary>Writes the page.</summary>
     /// <param name="content">What it shows.</param>
     /// <returns>The text of the file, lines ended by a line feed.</returns>
@@ -43,9 +45,13 @@ public static class ReportPage
     private static void Plan(StringBuilder page, ReportContent content) =>
         page.Append("<section aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n<figure class=\"plan\">\n")
             .Append("<div tabindex=\"0\" role=\"region\" aria-label=\"Lines plan, scrolls sideways on a narrow screen\">\n")
-            .Append(SvgFile.Write(content.LinesPlan))
+            .Append(Linked(content, SvgFile.Write(content.LinesPlan)))
             .Append("</div>\n<figcaption>Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right.")
             .Append(PlanLinks(content)).Append("</figcaption>\n</figure>\n</section>\n");
+
+    // The picture leads to the sheet that can be printed and looked at closer.
+    private static string Linked(ReportContent content, string picture) =>
+        content.Files.Any(f => f.Path is PlanFile) ? $"<a href=\"{PlanFile}\" aria-label=\"Lines plan as PDF\">\n{picture}</a>\n" : picture;
 
     private static string PlanLinks(ReportContent content)
     {

@@ -2,6 +2,7 @@ using Lines.Construction;
 using Lines.Construction.Molds;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -33,7 +34,7 @@ public class MoldPlanTests
         Assert.Equal([1.5, 2.2, 3.0], Stations(plan).Select(m => m.X));
         var left = Assert.Single(plan.LeftOut);
         Assert.Equal(0.04, left.X);
-        Assert.Contains("stem mold", left.Reason, StringComparison.Ordinal);
+        Assert.Contains("stem mold", left.Reason(LengthNotation.Millimeters), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -203,7 +204,7 @@ public class MoldPlanTests
         var hull = HullShape.Solve(dials).Surface!;
         var plan = MoldPlan.Of(hull, Build);
         Assert.True(plan.Molds.Count > 10);
-        Assert.All(plan.LeftOut, l => Assert.True(IsNearAnEnd(l.Reason), l.Reason));
+        Assert.All(plan.LeftOut, l => Assert.True(IsNearAnEnd(l.Reason(LengthNotation.Millimeters)), l.Reason(LengthNotation.Millimeters)));
         Assert.Contains(plan.Molds, m => m.Kind == MoldKind.Stem);
         Assert.Contains(plan.Molds, m => m.Kind is MoldKind.Stern or MoldKind.Transom);
         foreach (var mold in Stations(plan))

@@ -11,7 +11,7 @@ namespace Lines.Tests.Drawing.Pdf;
 
 public class PdfFileTests
 {
-    private static readonly byte[] Everything = PdfFile.Write([SampleSheets.Everything, new Sheet("blank", 210, 297, [])]);
+    private static readonly byte[] Everything = PdfFile.Write("sample", [SampleSheets.Everything, new Sheet("blank", 210, 297, [])]);
 
     /// <summary>ISO 32000-1: 72 points to the inch; Letter is 8.5 x 11 in, A4 210 x 297 mm (ISO 216).</summary>
     [Theory]
@@ -20,7 +20,7 @@ public class PdfFileTests
     [InlineData(1189, 841, 3370.3937, 2383.937)]
     public void The_page_box_is_the_sheet(double width, double height, double widthPt, double heightPt)
     {
-        using var document = PdfDocument.Open(PdfFile.Write([new Sheet("blank", width, height, [])]));
+        using var document = PdfDocument.Open(PdfFile.Write("sample", [new Sheet("blank", width, height, [])]));
         var box = document.GetPage(1).MediaBox.Bounds;
         Assert.Equal((0, 0), (box.Left, box.Bottom));
         Assert.InRange(Math.Abs(box.Width - widthPt), 0, 2e-4);
@@ -32,7 +32,7 @@ public class PdfFileTests
     {
         var solid = SampleSheets.Everything with { Marks = [.. SampleSheets.Everything.Marks.Where(m => m is TextMark || m.Layer.Ink.Dash is null)] };
         var drawn = SheetPaths.Of(solid);
-        var read = PdfStrokes.Of(PdfFile.Write([solid]), 1);
+        var read = PdfStrokes.Of(PdfFile.Write("sample", [solid]), 1);
         Assert.Equal(drawn.Count, read.Count);
         foreach (var ((mark, path), stroke) in drawn.Zip(read))
         {
@@ -50,7 +50,7 @@ public class PdfFileTests
             (vertices, closed) =>
             {
                 var path = new ArcPath(vertices, closed);
-                var pdf = PdfFile.Write([new Sheet("any", 1500, 900, [new PathMark(SampleSheets.Outline, path)])]);
+                var pdf = PdfFile.Write("sample", [new Sheet("any", 1500, 900, [new PathMark(SampleSheets.Outline, path)])]);
                 AssertSamePath(path, Assert.Single(PdfStrokes.Of(pdf, 1)));
             },
             iter: 200);
@@ -61,7 +61,7 @@ public class PdfFileTests
     {
         var circle = ArcPath.Circle(new(60, 60), 35);
         var sheet = new Sheet("dashes", 120, 120, [new PathMark(SampleSheets.Dashed, circle)]);
-        var read = PdfStrokes.Of(PdfFile.Write([sheet]), 1);
+        var read = PdfStrokes.Of(PdfFile.Write("sample", [sheet]), 1);
         // Dashes of 6 and 1 mm, gaps of 2, then the other way about: 6-2-1 6-2-1 has dashes 6, 1, 2 and gaps 2, 6, 1.
         var lengths = read.Select(s => s.Points.Zip(s.Points.Skip(1), (a, b) => a.DistanceTo(b)).Sum()).ToList();
         Assert.Equal((int)Math.Ceiling(2 * Math.PI * 35 / 18 * 3), lengths.Count);
@@ -83,7 +83,7 @@ public class PdfFileTests
     {
         var pen = new Layer("pen", new Ink(0.5));
         var sheet = new Sheet("ruler", 210, 100, [new PathMark(pen, ArcPath.Line(new(5, 50), new(205, 50)))]);
-        var picture = GrayPicture.OfPdf(PdfFile.Write([sheet]), 1, 2100, 1000);
+        var picture = GrayPicture.OfPdf(PdfFile.Write("sample", [sheet]), 1, 2100, 1000);
         // Ten pixels to the millimeter: 200 mm of a 0.5 mm pen with round ends.
         Assert.InRange(picture.Ink, 0.99 * 10019.6, 1.01 * 10019.6);
         Assert.InRange(picture.InkIn(49, 490, 2051, 510), 0.99 * 10000, 1.01 * 10019.6);
@@ -95,7 +95,7 @@ public class PdfFileTests
     {
         var pen = new Layer("pen", new Ink(0.2, [6, 2, 1, 2]));
         var sheet = new Sheet("dashes", 120, 20, [new PathMark(pen, ArcPath.Line(new(5, 10), new(115, 10)))]);
-        var picture = GrayPicture.OfPdf(PdfFile.Write([sheet]), 1, 1200, 200);
+        var picture = GrayPicture.OfPdf(PdfFile.Write("sample", [sheet]), 1, 1200, 200);
         // Ten turns of 11 mm, each with a dash of 6 and one of 1 mm, and the pen's two half ends: 0.2 wide.
         var turn = (7 * 0.2) + (2 * Math.PI * 0.01);
         Assert.InRange(picture.Ink, 0.97 * 1000 * turn, 1.03 * 1000 * turn);
@@ -105,24 +105,24 @@ public class PdfFileTests
     [Fact]
     public void Two_runs_write_the_same_bytes_and_no_date()
     {
-        Assert.Equal(Everything, PdfFile.Write([SampleSheets.Everything, new Sheet("blank", 210, 297, [])]));
+        Assert.Equal(Everything, PdfFile.Write("sample", [SampleSheets.Everything, new Sheet("blank", 210, 297, [])]));
         Assert.DoesNotContain("Date", Encoding.Latin1.GetString(Everything), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void The_title_is_the_first_sheets()
+    public void The_title_is_the_one_given()
     {
-        using var document = PdfDocument.Open(Everything);
-        Assert.Equal("Rail & <bench> \"é\"", document.Information.Title);
+        using var document = PdfDocument.Open(PdfFile.Write("Rail & <bench> \"é\": plan", [SampleSheets.Everything, new Sheet("blank", 210, 297, [])]));
+        Assert.Equal("Rail & <bench> \"é\": plan", document.Information.Title);
         Assert.Equal(2, document.NumberOfPages);
     }
 
     [Fact]
     public void No_sheet_and_a_sheet_without_area_are_refused()
     {
-        Assert.Throws<ArgumentException>(() => PdfFile.Write([]));
-        Assert.Throws<ArgumentException>(() => PdfFile.Write([new Sheet("flat", 100, 0, [])]));
-        Assert.Throws<ArgumentException>(() => PdfFile.Write([new Sheet("NaN", double.NaN, 10, [])]));
+        Assert.Throws<ArgumentException>(() => PdfFile.Write("sample", []));
+        Assert.Throws<ArgumentException>(() => PdfFile.Write("sample", [new Sheet("flat", 100, 0, [])]));
+        Assert.Throws<ArgumentException>(() => PdfFile.Write("sample", [new Sheet("NaN", double.NaN, 10, [])]));
     }
 
     private static void AssertSamePath(ArcPath path, PdfStroke stroke)

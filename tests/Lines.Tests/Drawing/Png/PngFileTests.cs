@@ -38,7 +38,7 @@ public class PngFileTests
     public void The_picture_is_that_of_the_pdf()
     {
         var ours = GrayPicture.OfPng(PngFile.Write(SampleSheets.Everything, 2970));
-        var theirs = GrayPicture.OfPdf(PdfFile.Write([SampleSheets.Everything]), 1, 2970, 2100);
+        var theirs = GrayPicture.OfPdf(PdfFile.Write("sample", [SampleSheets.Everything]), 1, 2970, 2100);
         Assert.Equal((theirs.Width, theirs.Height), (ours.Width, ours.Height));
         Assert.InRange(ours.Ink / theirs.Ink, 0.98, 1.02);
         for (var y = 0; y < ours.Height; y++)

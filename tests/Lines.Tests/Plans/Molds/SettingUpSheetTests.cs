@@ -67,6 +67,19 @@ public class SettingUpSheetTests
         }
     }
 
+    [Theory]
+    [InlineData(LengthNotation.Inches)]
+    [InlineData(LengthNotation.FeetInches)]
+    [InlineData(LengthNotation.FeetInchesEighths)]
+    public void A_builder_in_inches_finds_no_millimeters_but_those_of_the_test_square_and_of_the_router_files(LengthNotation notation)
+    {
+        foreach (var page in Pages("double-ender", notation).Concat(Pages("transom boat", notation)))
+        {
+            var metric = page.Marks.OfType<TextMark>().Select(t => t.Text).Where(t => t.Contains("mm", StringComparison.Ordinal));
+            Assert.All(metric, t => Assert.True(t.Contains("100 mm (3 15/16 in)", StringComparison.Ordinal) || t.Contains("check units (mm)", StringComparison.Ordinal), t));
+        }
+    }
+
     [Fact]
     public void The_stock_in_the_side_view_stands_on_the_midship_side_of_the_station_face()
     {
@@ -87,7 +100,7 @@ public class SettingUpSheetTests
         var plan = MoldSheetsTests.Plan("transom boat");
         Assert.NotEmpty(plan.LeftOut);
         var texts = SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimeters)[0].Marks.OfType<TextMark>().ToList();
-        Assert.All(plan.LeftOut, l => Assert.Contains(texts, t => t.Text.Contains(l.Reason, StringComparison.Ordinal)));
+        Assert.All(plan.LeftOut, l => Assert.Contains(texts, t => t.Text.Contains(l.Reason(LengthNotation.Millimeters), StringComparison.Ordinal)));
     }
 
     private static IReadOnlyList<Sheet> Pages(string name, LengthNotation notation) =>

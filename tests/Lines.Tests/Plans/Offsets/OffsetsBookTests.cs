@@ -48,13 +48,13 @@ public class OffsetsBookTests
         var lines = text.Split('\n');
         Assert.Equal("Table of offsets: Silt Sampler", lines[0]);
         Assert.Contains("To the outside of planking. Feet-inches-eighths; a + is a sixteenth more.", text, StringComparison.Ordinal);
-        Assert.Contains("0 forward, 1-4-0 apart", text, StringComparison.Ordinal);
+        Assert.Contains(" into ten equal spaces, 0 forward", text, StringComparison.Ordinal);
         Assert.Contains("half-breadths from the centerplane", text, StringComparison.Ordinal);
         var first = Array.FindIndex(lines, l => l.StartsWith("0 ", StringComparison.Ordinal));
-        Assert.StartsWith("1/4 ", lines[first + 1], StringComparison.Ordinal);
+        Assert.StartsWith("0 1/4 ", lines[first + 1], StringComparison.Ordinal);
         Assert.StartsWith("10 ", lines[first + 30], StringComparison.Ordinal);
         Assert.All(lines, l => Assert.InRange(l.Length, 0, 130));
-        Assert.Contains("6 mm deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
+        Assert.Contains("1/4 in (6 mm) deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -103,6 +103,17 @@ public class OffsetsBookTests
             foreach (var cells in book.Tables.SelectMany(t => t.Rows).SelectMany(r => r).Where(c => c.Length > 0).GroupBy(c => c, StringComparer.Ordinal))
                 Assert.InRange(shown[cells.Key], cells.Count(), int.MaxValue);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Notations))]
+    public void Spreadsheet_and_text_show_the_same_figures(LengthNotation notation)
+    {
+        var book = OffsetsBook.Of(TableOfOffsets.Outside(s_lines), "Silt Sampler", notation);
+        var text = OffsetsText.Write(book).Split('\n').Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries))).ToHashSet(StringComparer.Ordinal);
+        // The no-break hyphen of feet-inches-eighths looks like the hyphen of the text.
+        var rows = Records(OffsetsCsv.Write(book, notation)[1..]).Select(r => string.Join(' ', r.Where(c => c.Length > 0)).Replace('\u2011', '-')).Where(r => r.Length > 0);
+        Assert.All(rows, r => Assert.Contains(r, text));
     }
 
     // A reader of RFC 4180 of our own: quotes, doubled quotes, line breaks within quotes.

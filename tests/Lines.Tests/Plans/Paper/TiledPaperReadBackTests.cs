@@ -44,7 +44,7 @@ public class TiledPaperReadBackTests
         var (part, outline, pen) = Part(name);
         var (width, height) = paper is "A4" ? (595.2756, 841.8898) : (612, 792);
         var sheets = TiledPaper.Of([part], paper is "A4" ? PaperSize.A4 : PaperSize.Letter, printer);
-        using var file = PdfDocument.Open(PdfFile.Write(sheets));
+        using var file = PdfDocument.Open(PdfFile.Write("sample", sheets));
         Assert.Equal(sheets.Count, file.NumberOfPages);
         var middle = new Point2(width * MillimetersPerPoint / 2, height * MillimetersPerPoint / 2);
         var outlines = new List<List<ArcPath>>();

@@ -43,6 +43,15 @@ public class ReportPageTests
     }
 
     [Fact]
+    public void The_picture_leads_to_the_pdf_of_the_lines_plan_where_there_is_one()
+    {
+        Assert.DoesNotContain("lines-plan.pdf", Page, StringComparison.Ordinal);
+        var page = Parsed(ReportPage.Of(Content with { Files = [new("lines-plan.pdf", "Lines plan to scale, to print. One page.")] }));
+        var picture = Assert.Single(page.Descendants(), e => e.Name.LocalName is "svg");
+        Assert.Equal("lines-plan.pdf", picture.Parent!.Attribute("href")!.Value);
+    }
+
+    [Fact]
     public void Its_elements_are_closed_and_nested() => Assert.Equal("html", Parsed().Root!.Name.LocalName);
 
     [Fact]
@@ -84,9 +93,11 @@ public class ReportPageTests
     public void The_same_content_gives_the_same_page() => Assert.Equal(Page, ReportPage.Of(Content));
 
     // The page is written as XML too, but for the doctype and two void elements; an XML reader is then an outside check of its nesting.
-    private static XDocument Parsed()
+    private static XDocument Parsed() => Parsed(Page);
+
+    private static XDocument Parsed(string text)
     {
-        var xml = Page.Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)
+        var xml = text.Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)
             .Replace("<meta charset=\"utf-8\">", "", StringComparison.Ordinal)
             .Replace("initial-scale=1\">", "initial-scale=1\"/>", StringComparison.Ordinal);
         using var reader = XmlReader.Create(new StringReader(xml), new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit });
