@@ -9,6 +9,7 @@ using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
 using Lines.Hull.Offsets;
 using Lines.Kernel.Units;
+using Lines.Plans.Curvature;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
@@ -98,7 +99,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <param name="paper">Paper of the lines plan in it.</param>
     /// <param name="files">The files beside it.</param>
     public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files) =>
-        Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), shaped.Figures, units, shaped.Fairness, files)));
+        Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units), shaped.Figures, units, shaped.Fairness, files)));
 
     /// <summary>The hull as STEP.</summary>
     public byte[] Step() => Text(StepFile.Write(shaped.Hull, shaped.Design.Title));

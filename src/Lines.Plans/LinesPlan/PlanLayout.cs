@@ -38,7 +38,8 @@ internal sealed class PlanLayout
     /// <summary>Heights above and below the body plan for labels and the beam [mm].</summary>
     private const double AroundBody = 24;
 
-    private static readonly int[] Scales = [1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 40, 50, 60, 75, 100];
+    /// <summary>Scales a drawing may have, 1 to each.</summary>
+    public static IReadOnlyList<int> Scales { get; } = [1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 40, 50, 60, 75, 100];
 
     private PlanLayout(PlanExtents e, PaperSize paper, int scale, int bodyScale)
     {

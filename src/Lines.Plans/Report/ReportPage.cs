@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using Lines.Drawing.Svg;
+using Lines.Plans.Curvature;
 using Lines.Plans.Figures;
 
 namespace Lines.Plans.Report;
@@ -26,7 +27,10 @@ public static class ReportPage
         page.Append("<main>\n");
         Plan(page, content);
         Numbers(page, content);
-        page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness)).Append("</section>\n");
+        page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness));
+        page.Append("<h3>Curvature of the whole skin</h3>\n");
+        Drawing(page, SvgFile.Write(content.Curvature), "Curvature of the skin", CurvatureSheet.WhatToLookFor);
+        page.Append("</section>\n");
         Files(page, content.Files);
         CautionList(page);
         page.Append("</main>\n<footer>Written by Lines. Shape is to the outside of planking unless a name says inside; x runs aft from the foremost point, heights from the base line.</footer>\n</body>\n</html>\n");
@@ -42,12 +46,16 @@ public static class ReportPage
         page.Append("</header>\n");
     }
 
-    private static void Plan(StringBuilder page, ReportContent content) =>
-        page.Append("<section aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n<figure class=\"plan\">\n")
-            .Append("<div tabindex=\"0\" role=\"region\" aria-label=\"Lines plan, scrolls sideways on a narrow screen\">\n")
-            .Append(Linked(content, SvgFile.Write(content.LinesPlan)))
-            .Append("</div>\n<figcaption>Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right.")
-            .Append(PlanLinks(content)).Append("</figcaption>\n</figure>\n</section>\n");
+    private static void Plan(StringBuilder page, ReportContent content)
+    {
+        page.Append("<section aria-labelledby=\"plan\">\n<h2 id=\"plan\">Lines plan</h2>\n");
+        Drawing(page, Linked(content, SvgFile.Write(content.LinesPlan)), "Lines plan", "Profile; half-breadths above the centerline, diagonals below it; body plan. The bow is to the right." + PlanLinks(content));
+        page.Append("</section>\n");
+    }
+
+    private static void Drawing(StringBuilder page, string picture, string name, string caption) =>
+        page.Append("<figure class=\"plan\">\n<div tabindex=\"0\" role=\"region\" aria-label=\"").Append(name).Append(", scrolls sideways on a narrow screen\">\n")
+            .Append(picture).Append("</div>\n<figcaption>").Append(caption).Append("</figcaption>\n</figure>\n");
 
     // The picture leads to the sheet that can be printed and looked at closer.
     private static string Linked(ReportContent content, string picture) =>

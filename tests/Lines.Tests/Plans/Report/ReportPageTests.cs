@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Lines.Hull.Fairness;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
+using Lines.Plans.Curvature;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
@@ -19,6 +20,7 @@ public class ReportPageTests
     private static readonly ReportContent Content = new(
         "Trial <boat> & \"co\"",
         LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)),
+        CurvatureSheet.Of(HullOnTrial, "Trial", LengthNotation.Millimeters),
         [
             new FigureGroup("dimensions", "Principal dimensions",
             [
