@@ -8,6 +8,7 @@ using Lines.Drawing.Pdf;
 using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
 using Lines.Hull.Offsets;
+using Lines.Kernel.Meshes;
 using Lines.Kernel.Units;
 using Lines.Plans.Curvature;
 using Lines.Plans.Exchange;
@@ -31,6 +32,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
+    private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
     /// <summary>The lines plan in the format of an ending.</summary>
@@ -101,8 +103,25 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files) =>
         Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units), shaped.Figures, units, shaped.Fairness, files)));
 
-    /// <summary>The hull as STEP.</summary>
-    public byte[] Step() => Text(StepFile.Write(shaped.Hull, shaped.Design.Title));
+    /// <summary>The hull for other programs in the format of an ending.</summary>
+    /// <param name="ending">.step, .igs, .stl or .obj.</param>
+    /// <param name="chordError">Greatest distance of the facets of the last two from the surface [m].</param>
+    public byte[] Hull(string ending, double chordError)
+    {
+        var remark = Invariant($"Hull in mm: x aft, y to starboard, z up; chord error {1000 * chordError:0.###} mm");
+        return ending switch
+        {
+            ".step" => Text(StepFile.Write(shaped.Hull, shaped.Design.Title)),
+            ".igs" => Text(IgesFile.Write(shaped.Hull, shaped.Design.Title)),
+            ".stl" => StlFile.Write(Mesh(chordError), remark),
+            ".obj" => Text(ObjFile.Write(Mesh(chordError), remark)),
+            _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of hulls"),
+        };
+    }
+
+    /// <summary>The hull as flat facets.</summary>
+    /// <param name="chordError">Greatest distance from the surface [m].</param>
+    public TriangleMesh Mesh(double chordError) => _meshes.GetOrAdd(chordError, e => new(() => HullMesh.Of(shaped.Hull, e))).Value;
 
     private OffsetsBook Book(bool inside) => _books.GetOrAdd(inside, i => new(() => OffsetsBook.Of(
         i ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines), shaped.Design.Title, units))).Value;

@@ -23,6 +23,8 @@ internal static class BuildFiles
         "offsets.txt" => "Table of offsets as plain text.",
         "offsets.pdf" => "Table of offsets, to print.",
         "hull.step" => "Surface of the hull for CAD: the starboard skin in mm.",
+        "hull.igs" => "The same surface for CAD that does not read STEP.",
+        "hull.stl" => "Closed body of flat facets in mm, both sides and a deck, for 3D printers and mills.",
         "numbers.json" => "The figures and the fairness for programs.",
         "molds/all-molds.dxf" => "All molds and end patterns in one drawing.",
         "molds/setting-up.pdf" => "Where every mold stands on the strongback.",

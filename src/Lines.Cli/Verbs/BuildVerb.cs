@@ -3,6 +3,7 @@ using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
 using Lines.Kernel.Units;
+using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
 using Lines.Plans.Paper;
 
@@ -78,7 +79,7 @@ internal static class BuildVerb
             yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
-        yield return () => [("hull.step", products.Step())];
+        yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ("hull" + e, products.Hull(e, HullMesh.UsualChordError)))];
     }
 
     /// <summary>The lines plan goes on the sheet of two of the printer's, which copy shops print.</summary>

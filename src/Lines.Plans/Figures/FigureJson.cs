@@ -26,6 +26,9 @@ public sealed record Results(string File)
     /// <summary>The molds; null where none were made.</summary>
     public IReadOnlyList<MoldEntry>? Molds { get; init; }
 
+    /// <summary>The files written, as the user can open them; null where the verb is not one that lists them.</summary>
+    public IReadOnlyList<string>? Files { get; init; }
+
     /// <summary>Faults of the design file.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics { get; init; } = [];
 }
@@ -59,6 +62,7 @@ public static class FigureJson
             Figures(json, results.Figures);
             Fairness(json, results.Fairness);
             Molds(json, results.Molds);
+            Files(json, results.Files);
             Diagnostics(json, results.Diagnostics);
             json.WriteEndObject();
         }
@@ -150,6 +154,16 @@ public static class FigureJson
             json.WriteEndObject();
         }
 
+        json.WriteEndArray();
+    }
+
+    private static void Files(Utf8JsonWriter json, IReadOnlyList<string>? files)
+    {
+        if (files is null)
+            return;
+        json.WriteStartArray("files");
+        foreach (var file in files)
+            json.WriteStringValue(file);
         json.WriteEndArray();
     }
 

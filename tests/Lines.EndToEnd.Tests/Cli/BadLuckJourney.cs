@@ -8,6 +8,7 @@ public sealed class BadLuckJourney
     [Theory]
     [InlineData("draw runner.toml -o out.pdf")]
     [InlineData("export runner.toml -o out.step")]
+    [InlineData("export runner.toml -o out")]
     [InlineData("print runner.toml -o out.pdf")]
     [InlineData("molds runner.toml -o out")]
     [InlineData("build runner.toml -o out")]
@@ -105,6 +106,7 @@ public sealed class BadLuckJourney
     [Theory]
     [InlineData("build", "out", "out: exists already and is not empty; --force replaces what an earlier run wrote in it, or name another with -o")]
     [InlineData("molds", "out", "out: exists already and is not empty")]
+    [InlineData("export", "out", "out: exists already and is not empty")]
     [InlineData("build", "runner.toml", "runner.toml: is a file; name a folder")]
     [InlineData("build", "runner.toml/a/out", "runner.toml, which is a file; name another place with -o")]
     [InlineData("draw", "runner.toml/out.pdf", "runner.toml, which is a file; name another place with -o")]
@@ -134,7 +136,7 @@ public sealed class BadLuckJourney
 
         var run = OtherUser.Run(place, "chmod a-w .", "export runner.toml");
 
-        Assert.Equal((3, "", "lines: runner.step: could not be written: permission denied\n"), (run.Code, run.Out, run.Error));
+        Assert.Equal((3, "", "lines: runner-hull: could not be written: permission denied\n"), (run.Code, run.Out, run.Error));
         Assert.Equal(["runner.toml"], place.Entries());
     }
 

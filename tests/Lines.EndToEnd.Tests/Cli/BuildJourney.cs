@@ -22,7 +22,7 @@ public sealed class BuildJourney
         var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
         string[] expected =
         [
-            "hull.step", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
+            "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
             "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "report.html", "templates-letter.pdf",
         ];
         Assert.Equal(

@@ -23,7 +23,13 @@ public sealed class CommandLineJourney
     [InlineData(2, "--paper does not know \"a9\"; it takes letter, tabloid", "draw", "a.toml", "--paper", "a9")]
     [InlineData(2, "there is no template \"silt-sampeler\"; did you mean silt-sampler?", "new", "a.toml", "--from", "silt-sampeler")]
     [InlineData(2, "plan.gif: cannot be written as .gif; the ending says the format: .pdf, .svg, .dxf, .png", "draw", "a.toml", "-o", "plan.gif")]
-    [InlineData(2, "hull: has no ending; the ending says the format: .step, .stp", "export", "a.toml", "-o", "hull")]
+    [InlineData(2, "plan: has no ending; the ending says the format: .pdf, .svg, .dxf, .png", "draw", "a.toml", "-o", "plan")]
+    [InlineData(2, "hull.dwg: cannot be written as .dwg; the ending says the format: .step, .stp, .igs, .iges, .stl, .obj", "export", "a.toml", "-o", "hull.dwg")]
+    [InlineData(2, "--format does not know \"gltf\"; it takes step, iges, stl, obj", "export", "a.toml", "--format", "step", "gltf")]
+    [InlineData(2, "hull.stl: its ending says the format; leave out --format, or name a folder", "export", "a.toml", "-o", "hull.stl", "--format", "obj")]
+    [InlineData(2, "--tolerance is for stl and obj; step and iges hold the surface itself", "export", "a.toml", "--format", "iges", "--tolerance", "1 mm")]
+    [InlineData(2, "--tolerance \"0.1\" has no unit", "export", "a.toml", "--tolerance", "0.1")]
+    [InlineData(2, "--tolerance takes 0.01 mm to 10 mm, not \"1 m\"", "export", "a.toml", "--tolerance", "1 m")]
     public void A_slip_on_the_command_line_is_told_with_what_was_meant_and_nothing_is_done(int code, string message, params string[] arguments)
     {
         using var place = new Workplace();

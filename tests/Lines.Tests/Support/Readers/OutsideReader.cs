@@ -10,7 +10,7 @@ internal sealed record ReaderOutput(int ExitCode, string Output, string Errors);
 /// <summary>Programs of others that read what Lines writes; tests/run installs those that tests name.</summary>
 /// <remarks>
 /// Names: <c>ezdxf</c> (a Python that has it; argument one a script of ours), <c>dxf-parser</c> (node with that package;
-/// argument one a script of ours), <c>occt</c> (tests/data/readers/bin/step-reader, compiled by tests/run), or the name of a
+/// argument one a script of ours), <c>occt</c> (tests/data/readers/bin/surface-reader, compiled by tests/run), or the name of a
 /// command: qpdf, pdftoppm, pdftotext, admesh, convert, chromium.
 /// </remarks>
 internal static class OutsideReader
@@ -38,7 +38,7 @@ internal static class OutsideReader
         // Another python3 may come first on the path without the packages of the system's own.
         "ezdxf" => new[] { "/usr/bin/python3", OnPath("python3") }.FirstOrDefault(p => p is not null && File.Exists(p) && Start(p, ["-c", "import ezdxf"]).ExitCode == 0),
         "dxf-parser" => Directory.Exists(Script("node_modules/dxf-parser")) ? OnPath("node") : null,
-        "occt" => File.Exists(Script("bin/step-reader")) ? Script("bin/step-reader") : null,
+        "occt" => File.Exists(Script("bin/surface-reader")) ? Script("bin/surface-reader") : null,
         // Other programs answer to this name.
         "convert" => OnPath(reader) is { } p && Start(p, ["-version"]).Output.Contains("ImageMagick", StringComparison.Ordinal) ? p : null,
         _ => OnPath(reader),

@@ -1,15 +1,24 @@
-// Reads a STEP file with OpenCASCADE and prints what it found, one fact a line: an outside reader for the tests of the STEP writer.
+// Reads a STEP or IGES file with OpenCASCADE and prints what it found, one fact a line: an outside reader for the tests of the writers.
 //
-//   step-reader FILE [FACE S T]...
+//   surface-reader FILE [below HEIGHT] [FACE S T]...
 //
-// For each FACE S T the point of that face's surface at (S, T) is printed, and the direction of its face normal.
+// With HEIGHT the shape is cut at that z, and the area of what lies below is printed and the volume between it and
+// the planes y = 0 and z = HEIGHT. For each FACE S T the point of that face's surface at (S, T) is printed, and the direction of its face normal.
+#include <BRepAlgoAPI_Common.hxx>
+#include <BRepBndLib.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
+#include <BRepGProp_Domain.hxx>
+#include <BRepGProp_Face.hxx>
+#include <BRepGProp_Vinert.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
 #include <BRep_Tool.hxx>
+#include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
 #include <GeomLProp_SLProps.hxx>
 #include <Geom_BSplineSurface.hxx>
 #include <Geom_Plane.hxx>
+#include <IGESControl_Reader.hxx>
 #include <Interface_Static.hxx>
 #include <STEPControl_Reader.hxx>
 #include <TopExp.hxx>
@@ -19,6 +28,7 @@
 #include <TopoDS_Face.hxx>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <vector>
 
 namespace {
@@ -42,22 +52,55 @@ void describe(const TopoDS_Face& face, int number) {
         }
 }
 
+Bnd_Box extent(const TopoDS_Shape& shape) {
+    Bnd_Box box;
+    BRepBndLib::AddOptimal(shape, box, false, false);
+    return box;
+}
+
+// The cones from a point where the plane y = 0 and the cut meet fill what lies between the shape and those two planes.
+void below(const TopoDS_Shape& shape, double height) {
+    const Bnd_Box box = extent(shape);
+    const gp_Pnt low = box.CornerMin(), high = box.CornerMax();
+    const TopoDS_Shape water = BRepPrimAPI_MakeBox(gp_Pnt(low.X() - 100, low.Y() - 100, low.Z() - 100), gp_Pnt(high.X() + 100, high.Y() + 100, height));
+    const TopoDS_Shape wet = BRepAlgoAPI_Common(shape, water);
+    GProp_GProps area;
+    BRepGProp::SurfaceProperties(wet, area, 1e-10);
+    const gp_Pnt meeting((low.X() + high.X()) / 2, 0, height);
+    double volume = 0;
+    for (TopExp_Explorer e(wet, TopAbs_FACE); e.More(); e.Next()) {
+        BRepGProp_Face face(TopoDS::Face(e.Current()));
+        BRepGProp_Domain bounds(TopoDS::Face(e.Current()));
+        volume += BRepGProp_Vinert(face, bounds, meeting, meeting, 1e-10).Mass();
+    }
+    std::printf("below area %.12g volume %.12g\n", area.Mass(), volume);
+}
+
+template <class Reader>
+TopoDS_Shape read(Reader reader, const char* path) {
+    if (reader.ReadFile(path) != IFSelect_RetDone)
+        return TopoDS_Shape();
+    std::printf("roots %d\n", reader.NbRootsForTransfer());
+    reader.TransferRoots();
+    return reader.OneShape();
+}
+
+bool isStep(const char* path) {
+    const char* ending = std::strrchr(path, '.');
+    return ending != nullptr && std::strncmp(ending, ".st", 3) == 0;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
-    if (count < 2 || (count - 2) % 3 != 0) {
-        std::fprintf(stderr, "usage: step-reader FILE [FACE S T]...\n");
+    const bool cut = count > 3 && std::strcmp(words[2], "below") == 0;
+    const int places = cut ? 4 : 2;
+    if (count < 2 || (count - places) % 3 != 0) {
+        std::fprintf(stderr, "usage: surface-reader FILE [below HEIGHT] [FACE S T]...\n");
         return 2;
     }
     Interface_Static::SetCVal("xstep.cascade.unit", "MM");
-    STEPControl_Reader reader;
-    if (reader.ReadFile(words[1]) != IFSelect_RetDone) {
-        std::fprintf(stderr, "not read: %s\n", words[1]);
-        return 1;
-    }
-    std::printf("roots %d\n", reader.NbRootsForTransfer());
-    reader.TransferRoots();
-    const TopoDS_Shape shape = reader.OneShape();
+    const TopoDS_Shape shape = isStep(words[1]) ? read(STEPControl_Reader(), words[1]) : read(IGESControl_Reader(), words[1]);
     if (shape.IsNull()) {
         std::fprintf(stderr, "no shape in %s\n", words[1]);
         return 1;
@@ -79,7 +122,13 @@ int main(int count, char** words) {
     for (std::size_t i = 0; i < faces.size(); i++)
         describe(faces[i], static_cast<int>(i));
 
-    for (int k = 2; k < count; k += 3) {
+    const Bnd_Box box = extent(shape);
+    std::printf("extent %.12g %.12g %.12g\n", box.CornerMax().X() - box.CornerMin().X(), box.CornerMax().Y() - box.CornerMin().Y(),
+                box.CornerMax().Z() - box.CornerMin().Z());
+    if (cut)
+        below(shape, std::strtod(words[3], nullptr));
+
+    for (int k = places; k < count; k += 3) {
         const int face = std::atoi(words[k]);
         const double s = std::strtod(words[k + 1], nullptr), t = std::strtod(words[k + 2], nullptr);
         GeomLProp_SLProps at(BRep_Tool::Surface(faces.at(face)), s, t, 1, 1e-12);
