@@ -7,11 +7,15 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats].
-if (args is ["detection"])
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or cuts PROGRAM.
+switch (args)
 {
-    DetectionLimits.Print();
-    return 0;
+    case ["detection"]:
+        DetectionLimits.Print();
+        return 0;
+    case ["cuts", var program]:
+        SectionCuts.Print(program);
+        return 0;
 }
 
 var folder = args.Length > 0 ? args[0] : "templates";
