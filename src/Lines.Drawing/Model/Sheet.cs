@@ -18,7 +18,8 @@ public abstract record Mark(Layer Layer);
 /// <param name="Layer">The layer, which carries the ink.</param>
 /// <param name="Path">The path [mm].</param>
 /// <param name="Filled">Whether the inside of a closed path is filled with the ink instead of stroked.</param>
-public sealed record PathMark(Layer Layer, ArcPath Path, bool Filled = false) : Mark(Layer);
+/// <param name="Name">What the line is called, for who cuts the sheet up and letters each piece; empty where it has no name.</param>
+public sealed record PathMark(Layer Layer, ArcPath Path, bool Filled = false, string Name = "") : Mark(Layer);
 
 /// <summary>A line of lettering.</summary>
 /// <param name="Layer">The layer, which carries the ink.</param>

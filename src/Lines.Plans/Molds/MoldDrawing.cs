@@ -31,7 +31,7 @@ internal static class MoldDrawing
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         foreach (var line in lines)
-            marks.AddRange(Pieces(line, label.Low, label.High).Select(p => new PathMark(MoldInks.Mark, p)));
+            marks.AddRange(Pieces(line, label.Low, label.High).Select(p => new PathMark(MoldInks.Mark, p, Name: line.Name)));
         foreach (var hole in mold.Holes)
             marks.Add(new PathMark(MoldInks.Drill, ArcPath.Circle(new Point2(1000 * hole.At.X, 1000 * hole.At.Y), 500 * hole.Diameter)));
         marks.AddRange(label.Marks);

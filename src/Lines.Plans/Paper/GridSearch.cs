@@ -5,13 +5,13 @@ namespace Lines.Plans.Paper;
 
 /// <summary>Looks for the cheapest grid of cells over a part.</summary>
 /// <remarks>
-/// <para><b>Method.</b> The part both ways round, pages upright and sideways, and places of the grid 4 mm apart in each direction are
+/// <para><b>Method.</b> The part both ways round, pages upright and sideways, and places of the grid 2 mm apart in each direction are
 /// tried. The fewest pages win; among equals fewest pages with next to nothing on them, long lines along a seam and lines of lettering
 /// across one; then the most even margins. Lettering counts for no page: it moves to where pages are.</para>
 /// </remarks>
 internal sealed class GridSearch
 {
-    private const double Step = 4;
+    private const double Step = 2;
 
     /// <summary>A page whose lines all run within this of its neighbors' paper carries next to nothing [mm].</summary>
     private const double Sliver = 25;
@@ -21,6 +21,9 @@ internal sealed class GridSearch
 
     /// <summary>A long line along a seam counts as much as this many lines of lettering cut by one: it leaves no room for the register letters.</summary>
     private const int Crowded = 10;
+
+    /// <summary>A line nearer to a seam than this may be taken for it [mm]; each millimeter less counts as much again.</summary>
+    private const double LeastFromSeam = 5;
 
     private readonly List<PartMark> _marks;
     private readonly Box2 _bounds;
@@ -156,19 +159,20 @@ internal sealed class GridSearch
         }
 
         foreach (var x in _uprights)
-            count += IsCrowded(x - place.First.Left, place.First.Width, place.Columns) ? Crowded : 0;
+            count += Crowding(x - place.First.Left, place.First.Width, place.Columns);
         foreach (var y in _levels)
-            count += IsCrowded(place.First.Top - y, place.First.Height, place.Rows) ? Crowded : 0;
+            count += Crowding(place.First.Top - y, place.First.Height, place.Rows);
         foreach (var box in _lettering)
             count += IsCut(box, place) ? 1 : 0;
         return count;
     }
 
-    // Whether a line runs through the register letters about a seam between two cells.
-    private static bool IsCrowded(double fromFirst, double cell, int cells)
+    // What a line costs that runs through the register letters about a seam between two cells, or by the seam itself.
+    private static int Crowding(double fromFirst, double cell, int cells)
     {
         var seam = Math.Round(fromFirst / cell);
-        return seam > 0 && seam < cells && Math.Abs(fromFirst - (seam * cell)) < PartPages.LettersReach;
+        var distance = seam > 0 && seam < cells ? Math.Abs(fromFirst - (seam * cell)) : double.PositiveInfinity;
+        return distance >= PartPages.LettersReach ? 0 : (int)(Crowded * (1 + Math.Max(0, LeastFromSeam - distance)));
     }
 
     private static bool IsCut(Box2 box, GridPlace place) =>

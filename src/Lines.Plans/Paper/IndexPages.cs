@@ -1,4 +1,5 @@
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
@@ -8,14 +9,15 @@ internal static class IndexPages
 {
     private const int Across = 3;
     private const int Down = 4;
-    private const double HeadHeight = 34;
+    private const double HeadHeight = 39;
 
     private static readonly string[] Assembly =
     [
         "1  Print at actual size (100 %), not fitted to the page. Print page 1 first and measure its square before cutting.",
-        "2  Cut each page along its unbroken lines, at the right and at the top. Broken lines are not cut.",
+        "2  Cut each page along its ticked lines, at the right and at the top; the ticks fall off. Broken lines are not cut.",
         "3  Lay the cut edge over the neighbor, to the neighbor's broken line; halves of crosses with the same letter meet.",
         "4  Tape from the middle of a part outward. Check a long line of the part with a straightedge, then cut.",
+        "A dash in place of a page number: nothing but blank paper, left out.",
     ];
 
     /// <summary>Number of index pages a number of parts takes.</summary>
@@ -65,12 +67,31 @@ internal static class IndexPages
         marks.Add(grid.Part.Marks.OfType<PathMark>().Select(m => MovedMarks.Of(m with { Layer = PageInks.Thumbnail }, shift, scale)));
         foreach (var (row, column) in grid.Tiles)
         {
+            var tile = Small(row, column);
+            marks.Box(PageInks.Grid, tile);
+            Number(marks, tile, Invariant($"{part.PageOf(row, column)}"));
+        }
+
+        foreach (var (row, column) in grid.Blanks)
+            Number(marks, Small(row, column), "-");
+
+        Box2 Small(int row, int column)
+        {
             var tile = grid.CellAt(row, column);
             Point2 low = new Point2(scale * tile.Left, scale * tile.Bottom) + shift, high = new Point2(scale * tile.Right, scale * tile.Top) + shift;
-            var small = new Box2(low.X, low.Y, high.X, high.Y);
-            marks.Box(PageInks.Grid, small);
-            marks.Text(PageInks.Small, Invariant($"{part.PageOf(row, column)}"), small.Center, Math.Min(3, small.Height / 3), small.Width / 2, Anchor.Middle);
+            return new Box2(low.X, low.Y, high.X, high.Y);
         }
+    }
+
+    // On a white patch, so that no line of the part runs through it.
+    private static void Number(PageMarks marks, Box2 tile, string number)
+    {
+        var text = new TextMark(PageInks.Small, number, tile.Center, Math.Min(3, tile.Height / 3), Anchor.Middle);
+        var width = StrokeLettering.Width(number, text.Height);
+        if (width > tile.Width / 2)
+            text = text with { Height = text.Height * tile.Width / (2 * width) };
+        marks.Box(PageInks.Patch, new PartMark(text).Bounds.Grown(0.7), filled: true);
+        marks.Add([text]);
     }
 
     private static string PagesOf(PartPages part)

@@ -75,14 +75,14 @@ internal sealed class PartMark
             if (!bounds.Touches(box))
                 continue;
             foreach (var piece in path.Inside(box))
-                pieces.Add(new PathMark(StrokeLayer, piece));
+                pieces.Add(Mark is PathMark line ? line with { Path = piece } : new PathMark(LetteringLayer, piece));
         }
 
         return pieces;
     }
 
     // Lettering is never dashed, so its cut strokes may need a layer of their own.
-    private Layer StrokeLayer => Mark is TextMark && Mark.Layer.Ink.Dash is not null
+    private Layer LetteringLayer => Mark.Layer.Ink.Dash is not null
         ? Mark.Layer with { Name = Mark.Layer.Name + "-lettering", Ink = Mark.Layer.Ink with { Dash = null } }
         : Mark.Layer;
 }

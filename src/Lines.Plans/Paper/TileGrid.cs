@@ -7,8 +7,8 @@ namespace Lines.Plans.Paper;
 /// <remarks>
 /// <para><b>Frame.</b> The part's own millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
-/// <para><b>Method.</b> The first of the places <see cref="GridSearch"/> finds whose pages hang together by their seams; where none does, every cell
-/// is printed. Lettering is moved off the seams; where it finds no room, its cells are printed too.</para>
+/// <para><b>Method.</b> The first of the places <see cref="GridSearch"/> finds whose pages hang together by their seams and cut no lettering, or
+/// the first that hang together; where none do, every cell is printed. Lettering is moved off the seams; where it finds no room, its cells are printed too.</para>
 /// </remarks>
 internal sealed class TileGrid
 {
@@ -51,6 +51,9 @@ internal sealed class TileGrid
     /// <summary>The needed tiles, row after row from the top, each from the left.</summary>
     public IEnumerable<(int Row, int Column)> Tiles => All().Where(t => IsUsed(t.Row, t.Column));
 
+    /// <summary>The cells that hold nothing and are not printed.</summary>
+    public IEnumerable<(int Row, int Column)> Blanks => All().Where(t => !IsUsed(t.Row, t.Column));
+
     /// <summary>Whether a tile exists and is printed.</summary>
     public bool IsUsed(int row, int column) => row >= 0 && row < Rows && column >= 0 && column < Columns && _used[(row * Columns) + column];
 
@@ -80,18 +83,26 @@ internal sealed class TileGrid
     public static TileGrid Over(Sheet part, IReadOnlyList<PageLayout> layouts)
     {
         const int tries = 10;
-        TileGrid? best = null;
+        TileGrid? first = null, hanging = null;
         foreach (var found in GridSearch.Best(part, layouts).Take(tries))
         {
             var grid = new TileGrid(found);
-            if (grid.HangsTogether())
+            first ??= grid;
+            if (!grid.HangsTogether())
+                continue;
+            if (grid.IsWhole)
                 return grid;
-            best ??= grid;
+            hanging ??= grid;
         }
 
-        Array.Fill(best!._used, true);
-        return best;
+        if (hanging is not null)
+            return hanging;
+        Array.Fill(first!._used, true);
+        return first;
     }
+
+    // Whether no seam cuts lettering.
+    private bool IsWhole => Pieces.All(p => p.Mark is not TextMark || p.Bounds.IsNothing || HomeOf(p) is not null);
 
     private IEnumerable<(int Row, int Column)> All()
     {

@@ -9,14 +9,19 @@ namespace Lines.Plans.Paper;
 /// <para><b>Frame.</b> The page, millimeters, y up, before the printer's correction.</para>
 /// <para><b>Method.</b> Neighbors share a strip of the drawing; the seam runs along its middle. Right and upper seams are cut and
 /// the page is laid over those neighbors, so that every foot stays readable until it is covered. On each seam stand two crosses
-/// at the same place of the drawing on both pages, with the same letter. What a seam asks for is written in its strip where no line of
-/// the part runs; where one runs all along it, the index and the kind of line say the same.</para>
+/// at the same place of the drawing on both pages, with the same letter. A seam to cut is ticked on the side that falls off. What a seam asks for is written in its strip
+/// where no line of the part runs; where one runs all along it, the index and the kind of line say the same.</para>
 /// </remarks>
 internal sealed class TilePage
 {
     private const double NoteHeight = 1.8;
     private const double NoteStep = 3;
     private const double LettersHeight = 2.5;
+
+    // Notes stand beyond the ticks.
+    private const double Beyond = 2.6;
+    private const double TickStep = 4;
+    private const double Tick = 1.4;
 
     private readonly PageLayout _layout;
     private readonly PartPages _part;
@@ -36,6 +41,7 @@ internal sealed class TilePage
         var page = new TilePage(part, row, column);
         page.DrawPart();
         page.DrawSeams();
+        page._marks.Add(LineNames.Missing(page._marks.All, page.OwnGround, box => part.Grid.IsFree(box.Moved(-page.Shift))));
         PageFoot.Draw(page._marks, part, row, column, pages);
         return page._layout.PageOf($"{part.Grid.Part.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
     }
@@ -64,13 +70,25 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell;
         if (Neighbor(0, 1) is { } right)
-            Upright(PageInks.Cut, cell.Right, (PageLayout.Strip / 4), _part.CrossesRightOf(_row, _column), CutNotes(right));
+            Upright(PageInks.Cut, cell.Right, Beyond, _part.CrossesRightOf(_row, _column), CutNotes(right));
         if (Neighbor(0, -1) is { } left)
-            Upright(PageInks.Lap, cell.Left, -PageLayout.Strip / 4, _part.CrossesRightOf(_row, _column - 1), LapNotes(left));
+            Upright(PageInks.Lap, cell.Left, -Beyond, _part.CrossesRightOf(_row, _column - 1), LapNotes(left));
         if (Neighbor(-1, 0) is { } above)
-            Level(PageInks.Cut, cell.Top, PageLayout.Strip / 4, _part.CrossesBelow(_row - 1, _column), CutNotes(above));
+            Level(PageInks.Cut, cell.Top, Beyond, _part.CrossesBelow(_row - 1, _column), CutNotes(above));
         if (Neighbor(1, 0) is { } below)
-            Level(PageInks.Lap, cell.Bottom, -PageLayout.Strip / 4, _part.CrossesBelow(_row, _column), LapNotes(below));
+            Level(PageInks.Lap, cell.Bottom, -Beyond, _part.CrossesBelow(_row, _column), LapNotes(below));
+    }
+
+    // The page within its seams; to the edge of its window where it has none.
+    private Box2 OwnGround
+    {
+        get
+        {
+            Box2 cell = _layout.Cell, window = _layout.Window;
+            return new Box2(
+                Neighbor(0, -1) is null ? window.Left : cell.Left, Neighbor(1, 0) is null ? window.Bottom : cell.Bottom,
+                Neighbor(0, 1) is null ? window.Right : cell.Right, Neighbor(-1, 0) is null ? window.Top : cell.Top);
+        }
     }
 
     private static string[] CutNotes(int page) => [Invariant($"cut here, lay over page {page}"), Invariant($"over {page}")];
@@ -85,7 +103,7 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         var inward = -Math.Sign(beyond);
-        _marks.Line(layer, new Point2(seam, window.Bottom), new Point2(seam, window.Top));
+        _marks.Path(layer, Edge(layer, new Point2(seam, window.Bottom), new Point2(seam, window.Top), new Vector2(Math.Sign(beyond), 0)));
         foreach (var (fraction, name) in crosses)
         {
             var at = new Point2(seam, cell.Bottom + (fraction * cell.Height));
@@ -100,7 +118,7 @@ internal sealed class TilePage
     {
         Box2 cell = _layout.Cell, window = _layout.Window;
         var inward = -Math.Sign(beyond);
-        _marks.Line(layer, new Point2(window.Left, seam), new Point2(window.Right, seam));
+        _marks.Path(layer, Edge(layer, new Point2(window.Left, seam), new Point2(window.Right, seam), new Vector2(0, Math.Sign(beyond))));
         foreach (var (fraction, name) in crosses)
         {
             var at = new Point2(cell.Left + (fraction * cell.Width), seam);
@@ -109,6 +127,22 @@ internal sealed class TilePage
         }
 
         Note(notes, cell.Left, cell.Right, [.. crosses.Select(c => cell.Left + (c.Fraction * cell.Width))], x => new Point2(x, seam + beyond), 0);
+    }
+
+    // A seam to cut goes out to the end of each slanting tick and back, one line of the pen.
+    private static List<Point2> Edge(Layer layer, Point2 from, Point2 to, Vector2 outward)
+    {
+        List<Point2> points = [from];
+        var along = (to - from).Unit();
+        var count = layer == PageInks.Cut ? (int)((to - from).Length / TickStep) : 0;
+        for (var i = 0; i < count; i++)
+        {
+            var foot = from + ((i + 0.5) * TickStep * along);
+            points.AddRange([foot, foot + (Tick * (along + outward)), foot]);
+        }
+
+        points.Add(to);
+        return points;
     }
 
     // Beside the end of the cross's arm; where a line of the part runs there, at the nearest free place around.

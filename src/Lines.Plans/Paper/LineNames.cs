@@ -1,0 +1,59 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>Letters the lines of a part again on every page they cross, so that a page alone says which line is which.</summary>
+/// <remarks><b>Method.</b> The longest straight piece of a line on the page with room for it takes the name beside it, at the free place nearest to a third of its
+/// length; names of lines below each other then stand in a column. A name the page carries already is not repeated.</remarks>
+internal static class LineNames
+{
+    private const double Height = 3;
+    private const double FromLine = 1.2;
+    private const double Clearance = 0.6;
+    private const double Step = 3;
+
+    /// <summary>Shorter pieces [mm] have their own name beside them, or hardly show.</summary>
+    private const double LeastLength = 25;
+
+    /// <summary>The names that a page lacks.</summary>
+    /// <param name="page">The page's marks, seams and register letters included.</param>
+    /// <param name="room">Where names may stand.</param>
+    /// <param name="isFree">Whether no line of the part runs in a box.</param>
+    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
+    {
+        var known = page.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        List<Box2> taken = [.. page.Where(m => m is TextMark || m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds)];
+        var names = new List<TextMark>();
+        foreach (var pieces in page.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal))
+        {
+            var straight = pieces.SelectMany(p => p.Path.Inside(room)).SelectMany(p => p.Segments()).Where(s => s.IsLine && s.Length >= LeastLength);
+            foreach (var name in straight.OrderByDescending(s => s.Length).SelectMany(s => Places(pieces.Key, s)))
+            {
+                var box = new PartMark(name).Bounds.Grown(Clearance);
+                if (!room.Holds(box) || taken.Exists(box.Touches) || !isFree(box))
+                    continue;
+                taken.Add(box);
+                names.Add(name);
+                break;
+            }
+        }
+
+        return names;
+    }
+
+    // Above the line, then below it, read from the left or from below.
+    private static IEnumerable<TextMark> Places(string name, ArcSegment line)
+    {
+        var along = (line.To - line.From).Unit();
+        var isBackward = along.X < -1e-9 || (along.X < 1e-9 && along.Y < 0);
+        var (start, way) = isBackward ? (line.To, -along) : (line.From, along);
+        var angle = Math.Atan2(way.Y, way.X);
+        var count = (int)(line.Length / Step);
+        foreach (var above in (double[])[FromLine, -FromLine - Height])
+        {
+            foreach (var k in Enumerable.Range(0, count).OrderBy(k => Math.Abs(k - (count / 3))))
+                yield return new TextMark(PageInks.Name, name, start + (k * Step * way) + (above * way.TurnedLeft), Height, Anchor.Left, angle);
+        }
+    }
+}
