@@ -29,14 +29,27 @@ internal sealed class CrossSection
     /// <summary>The end of the edge at the centerline.</summary>
     public SectionPoint Keel => _section.At(_section.Length);
 
-    /// <summary>The edge from the end of the run-on to the centerline.</summary>
-    public ArcPath Edge() => MoldShaping.Fitted(_section, Top, _section.Length, Drawn);
+    /// <summary>The edge from the end of the run-on to a parameter.</summary>
+    public ArcPath EdgeTo(double s) => MoldShaping.Fitted(_section, Top, s, Drawn);
+
+    /// <summary>The highest place, hull upright, at which the side is so far from the centerplane; null where there is none.</summary>
+    /// <param name="halfBreadth">Half-breadth of the edge [m].</param>
+    public double? Where(double halfBreadth) => _section.Where(p => p.Point.Y - halfBreadth);
 
     /// <summary>The point on the drawing at a parameter.</summary>
     public Point2 PointAt(double s) => Drawn(_section.At(s)).Point;
 
+    /// <summary>Height above the base line at a parameter [m].</summary>
+    public double HullHeightAt(double s) => _section.At(s).Point.Z;
+
     /// <summary>The point on the drawing where the edge meets the centerline.</summary>
     public Point2 PointAtKeel() => new(0, PointAt(_section.Length).Y);
+
+    /// <summary>The parameter of the edge's end at the centerline.</summary>
+    public double Bottom => _section.Length;
+
+    /// <summary>How far a mold cut to this section, from the sheer mark to a parameter, stands outside another section one stock away [m].</summary>
+    public double ProudOf(CrossSection far, double to) => FarFace.Proud(_section, SheerMark, to, far._section);
 
     /// <summary>Points of the section between the sheer mark and the centerline, evenly spread.</summary>
     public IEnumerable<SectionPoint> Below(int count) =>
@@ -68,9 +81,11 @@ internal sealed class CrossSection
     }
 
     /// <summary>Level marks across at the waterlines the edge reaches.</summary>
-    public IEnumerable<MoldMark> Waterlines(MoldShaping shaping)
+    /// <param name="shaping">What shaping needs.</param>
+    /// <param name="lowest">Height above the base line under which none is marked [m].</param>
+    public IEnumerable<MoldMark> Waterlines(MoldShaping shaping, double lowest)
     {
-        foreach (var waterline in shaping.Waterlines.Where(w => w.Position < Sheer && w.Position > Keel.Point.Z))
+        foreach (var waterline in shaping.Waterlines.Where(w => w.Position < Sheer && w.Position > lowest))
         {
             if (HalfBreadthAt(waterline.Position) is { } y)
             {
@@ -89,11 +104,11 @@ internal sealed class CrossSection
         yield return new MoldMark(MoldMarkKind.Sheer, "SHEER", ArcPath.Line(new Point2(-p.X, p.Y), new Point2(-inner, p.Y)), Sheer);
     }
 
-    /// <summary>Heights on the drawing.</summary>
-    public MoldHeights Heights(MoldShaping shaping) => new(
+    /// <summary>Heights on the drawing of a side that ends at a height above the base line [m].</summary>
+    public MoldHeights Heights(MoldShaping shaping, double lowest) => new(
         HeightOf(Sheer),
-        shaping.Hull.Draft > Keel.Point.Z ? HeightOf(shaping.Hull.Draft) : null,
-        HeightOf(Keel.Point.Z),
+        shaping.Hull.Draft > lowest ? HeightOf(shaping.Hull.Draft) : null,
+        HeightOf(lowest),
         PointAt(SheerMark).X);
 
     /// <summary>Half-breadth of the edge at a height above the base line [m]; null where it has none.</summary>

@@ -51,11 +51,15 @@ public sealed record Mold
     /// <summary>Planking deducted, square to the skin [m].</summary>
     public required double Planking { get; init; }
 
-    /// <summary>How far the far face stands proud of the inside of the planking at worst [m]; 0 where it clears all round.</summary>
-    public double Proud { get; init; }
+    /// <summary>How far the far face stands proud of the inside of the planking at worst [m]; 0 where it clears all round; null where it is not known,
+    /// as of the ends.</summary>
+    public double? Proud { get; init; }
 
     /// <summary>Least and greatest bevel of the edge from square [rad], the far face being the larger; null where the edge stays square.</summary>
     public (double Least, double Greatest)? Bevel { get; init; }
+
+    /// <summary>Height of the floor of the slot in which the profile mold that passes stands; null where none passes a station mold.</summary>
+    public double? LapFloor { get; init; }
 
     /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
     public required (double Fore, double Aft) Foot { get; init; }
@@ -119,6 +123,9 @@ public enum MoldMarkKind
 
     /// <summary>The centerline.</summary>
     Centerline,
+
+    /// <summary>The face of a station mold that a profile mold passes, upright over its slot.</summary>
+    Station,
 }
 
 /// <summary>A round hole in a mold.</summary>
@@ -130,7 +137,7 @@ public sealed record MoldHole(Point2 At, double Diameter, string Purpose);
 /// <summary>Heights above the strongback top, the boat upside down [m].</summary>
 /// <param name="Sheer">To the sheer mark.</param>
 /// <param name="Waterline">To the design waterline; null where the mold does not reach it.</param>
-/// <param name="Keel">To the edge at the centerline; for an end profile, where it meets the next mold.</param>
+/// <param name="Keel">To the edge at the centerline; for an end profile, where it meets the mold it butts against; for a mold it passes, that mold's level top.</param>
 /// <param name="HalfBreadth">From the centerline to the edge at the sheer mark; for an end profile half its siding.</param>
 public sealed record MoldHeights(double Sheer, double? Waterline, double Keel, double HalfBreadth);
 

@@ -20,7 +20,8 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <summary>The molds of a hull.</summary>
     /// <remarks>
     /// <para><b>Method.</b> One mold at the widest station, the others spaced from it both ways (or where the builder says), each the section of
-    /// the inset skin. The profile molds of sharp ends run from the sheer to the station face of the nearest mold, which they butt against.</para>
+    /// the inset skin. The profile molds of sharp ends run from the sheer past the foot of the stem to the first mold abaft it, which they butt against,
+    /// and are halved with the molds they pass (<see cref="Lap"/>).</para>
     /// <para><b>Accuracy.</b> Edges are the exact section of the inset skin to <see cref="MoldShaping.FitTolerance"/>.</para>
     /// </remarks>
     /// <param name="hull">The hull, to the outside of planking.</param>
@@ -35,9 +36,11 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         var shaping = new MoldShaping(hull, build, Strongback.For(hull, build), waterlines);
         var leftOut = new List<MoldLeftOut>();
         var stations = new List<Mold>();
-        foreach (var x in MoldStations.Of(hull, build))
+        var places = MoldStations.Of(hull, build);
+        double fore = Lap.Reach(hull, places, bow: true), aft = hull.Transom is null ? Lap.Reach(hull, places, bow: false) : double.PositiveInfinity;
+        foreach (var x in places)
         {
-            if (StationMold.TryShape(shaping, x, stations.Count + 1, out var mold, out var reason))
+            if (StationMold.TryShape(shaping, x, stations.Count + 1, x < fore || x > aft, out var mold, out var reason))
                 stations.Add(mold!);
             else
                 leftOut.Add(new MoldLeftOut(x, reason));
@@ -47,11 +50,11 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
             throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", build.MoldAt is null ? null : hull.WidestX);
         List<Mold> molds =
         [
-            .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations[0].X)),
+            .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations)),
             .. stations,
             .. End(
                 hull.Side.PointAt(1, 1).X,
-                () => hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations[^1].X) : TransomPattern.Shape(shaping)),
+                () => hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations) : TransomPattern.Shape(shaping)),
         ];
         return new MoldPlan(shaping.Strongback, molds, leftOut);
 

@@ -128,7 +128,8 @@ public sealed class MoldShaping
     /// <param name="from">First parameter.</param>
     /// <param name="to">Last parameter.</param>
     /// <param name="drawn">Point and direction on the drawing of a point of the section.</param>
-    public static ArcPath Fitted(InsetSection section, double from, double to, Func<SectionPoint, DirectedPoint> drawn)
+    /// <param name="tolerance">Greatest distance of a line or arc from the section [m].</param>
+    public static ArcPath Fitted(InsetSection section, double from, double to, Func<SectionPoint, DirectedPoint> drawn, double tolerance = FitTolerance)
     {
         ArgumentNullException.ThrowIfNull(section);
         ArgumentNullException.ThrowIfNull(drawn);
@@ -136,11 +137,11 @@ public sealed class MoldShaping
         var start = from;
         foreach (var corner in section.Corners.Where(c => c > from && c < to))
         {
-            spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, corner, FitTolerance));
+            spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, corner, tolerance));
             start = corner + InsetSection.CornerGap;
         }
 
-        spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, to, FitTolerance));
+        spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, to, tolerance));
         return ArcPaths.Joined(spans, closed: false, Coincident);
     }
 

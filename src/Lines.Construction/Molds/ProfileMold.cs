@@ -8,8 +8,9 @@ namespace Lines.Construction.Molds;
 /// that edge, so the edge is where the inside of the planking reaches half the siding: the section of the inset skin by the plane
 /// y = siding / 2. Bevelled from those corners the two insides meet at the centerplane farther out, t / sin(half-angle) from the face of
 /// a straight stem.</para>
-/// <para>It runs from past the sheer down the stem and along the keel to the station face of the nearest mold and butts against that;
-/// its inner edge is that face's upright line, its foot stands on the strongback.</para>
+/// <para>It runs from past the sheer down the stem and along the keel to the station face of the first mold abaft the foot of the stem, and
+/// butts against that; its inner edge is that face's upright line, its foot stands on the strongback. With the station molds that stand
+/// nearer to the end it is halved (<see cref="Lap"/>).</para>
 /// </remarks>
 internal static class ProfileMold
 {
@@ -20,6 +21,7 @@ internal static class ProfileMold
     private const double ClampMargin = 0.030;
     private const double ScrewHole = 0.005;
     private const double ScrewHeight = 0.018;
+    private const double TwoScrews = 0.120;
 
     /// <summary>x where the edge of the mold crosses the level of the sheer's own parameter line [m].</summary>
     public static double EdgeAtSheer(MoldShaping shaping, bool bow) => shaping.Skin.At(SheerU(shaping, bow), 1).Point.X;
@@ -27,9 +29,14 @@ internal static class ProfileMold
     /// <summary>Shapes the mold of one end.</summary>
     /// <param name="shaping">What shaping needs.</param>
     /// <param name="bow">Whether it is the stem.</param>
-    /// <param name="x">Station face of the nearest mold [m].</param>
-    public static Mold Shape(MoldShaping shaping, bool bow, double x)
+    /// <param name="stations">The station molds from the bow.</param>
+    /// <exception cref="ArithmeticException">The inside finds no edge, or no station mold stands where it could end.</exception>
+    public static Mold Shape(MoldShaping shaping, bool bow, IReadOnlyList<Mold> stations)
     {
+        List<Mold> inward = [.. bow ? stations : stations.Reverse()], passed = [.. inward.TakeWhile(m => m.LapFloor is not null)];
+        if (passed.Count == inward.Count)
+            throw new ArithmeticException((bow ? "stem" : "stern") + " mold: no station mold stands inward of its foot for it to butt against");
+        var x = NearFace(inward[passed.Count], bow);
         var half = shaping.Build.StemSiding / 2;
         var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + half;
         if (!InsetSection.TryCut(
@@ -43,16 +50,25 @@ internal static class ProfileMold
         var frame = new MoldFrame(new Point3(shaping.Strongback.ForeX, 0, shaping.Strongback.Top), new Vector3(1, 0, 0), new Vector3(0, 0, -1));
         var edge = MoldShaping.Fitted(
             cut, Math.Max(0, mark - MoldShaping.RunOn), cut.Length, p => new DirectedPoint(frame.ToDrawing(p.Point), frame.ToDrawing(p.Down)));
-        return Shaped(shaping, bow, x, cut, mark, frame, edge);
+        return Shaped(shaping, bow, x, passed, cut, mark, frame, edge);
     }
 
-    private static Mold Shaped(MoldShaping shaping, bool bow, double x, InsetSection cut, double mark, MoldFrame frame, ArcPath edge)
+    // The face of a station mold that an end's profile meets first [m]: the labeled one unless the mold stands on the far side of the widest station.
+    private static double NearFace(Mold mold, bool bow) => mold.Face switch
+    {
+        MoldFace.Bow => bow ? mold.X : mold.X + mold.Stock,
+        _ => bow ? mold.X - mold.Stock : mold.X,
+    };
+
+    private static Mold Shaped(
+        MoldShaping shaping, bool bow, double x, List<Mold> passed, InsetSection cut, double mark, MoldFrame frame, ArcPath edge)
     {
         Point2 top = edge.Vertices[0].Point, end = edge.Vertices[^1].Point, sheer = frame.ToDrawing(cut.At(mark).Point);
         double inner = shaping.Strongback.DistanceTo(x);
-        var around = ArcPaths.Joined(
-            [edge, ArcPath.Line(new Point2(inner, end.Y), new Point2(inner, 0)), ArcPath.Line(new Point2(inner, 0), new Point2(top.X, 0))],
-            closed: false, MoldShaping.Coincident);
+        List<Slot> slots = [.. passed.Select(m => new Slot(m))];
+        var foot = ArcPath.Through(
+            [new Point2(inner, end.Y), new Point2(inner, 0), .. Enumerable.Reverse(slots).SelectMany(s => s.Corners(bow)), new Point2(top.X, 0)]);
+        var around = ArcPaths.Joined([edge, foot], closed: false, MoldShaping.Coincident);
         var outline = (bow ? around.Reversed() : around) with { Closed = true };
         var siding = shaping.Build.StemSiding;
         return new Mold
@@ -63,8 +79,8 @@ internal static class ProfileMold
             Face = MoldFace.Starboard,
             Frame = frame,
             Outline = outline,
-            Marks = [.. Waterlines(shaping, cut, frame, inner), SheerMark(sheer, shaping.Strongback.Top - sheer.Y, bow)],
-            Holes = [.. Holes(edge, outline, top.X, inner)],
+            Marks = [.. Waterlines(shaping, cut, frame, inner), SheerMark(sheer, shaping.Strongback.Top - sheer.Y, bow), .. slots.Select(s => StationMark(s, cut, frame))],
+            Holes = [.. FootHoles(slots, top.X, inner), .. ClampHoles(edge, outline, Math.Sign(inner - top.X))],
             Heights = new MoldHeights(
                 sheer.Y,
                 cut.Where(p => p.Point.Z - shaping.Hull.Draft) is null ? null : shaping.Strongback.HeightOf(shaping.Hull.Draft),
@@ -97,12 +113,27 @@ internal static class ProfileMold
     private static MoldMark SheerMark(Point2 at, double height, bool bow) =>
         new(MoldMarkKind.Sheer, "SHEER", ArcPath.Line(at, new Point2(at.X + (bow ? 0.040 : -0.040), at.Y)), height);
 
-    private static IEnumerable<MoldHole> Holes(ArcPath edge, ArcPath outline, double foot, double inner)
+    private static MoldMark StationMark(Slot slot, InsetSection cut, MoldFrame frame)
     {
-        var toward = Math.Sign(inner - foot);
-        yield return new MoldHole(new Point2(foot + (toward * 0.25 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
-        yield return new MoldHole(new Point2(foot + (toward * 0.75 * Math.Abs(inner - foot)), ScrewHeight), ScrewHole, "screw to the cleat");
+        var edge = cut.Where(p => p.Point.X - slot.Of.X) ?? throw new ArithmeticException(Invariant($"the profile does not reach mold {slot.Of.Name}"));
+        var at = frame.ToDrawing(cut.At(edge).Point);
+        return new MoldMark(MoldMarkKind.Station, slot.Of.Name, ArcPath.Line(at with { Y = slot.Floor }, at), null);
+    }
 
+    // Two screws in each length of foot between slots, or one where that is short.
+    private static IEnumerable<MoldHole> FootHoles(List<Slot> slots, double top, double inner)
+    {
+        double[] ends = [.. slots.SelectMany(s => new[] { s.Low, s.High }).Append(top).Append(inner).Order()];
+        foreach (var bay in ends.Chunk(2))
+        {
+            var width = bay[1] - bay[0];
+            foreach (var part in width >= TwoScrews ? new[] { 0.25, 0.75 } : [0.5])
+                yield return new MoldHole(new Point2(bay[0] + (part * width), ScrewHeight), ScrewHole, "screw");
+        }
+    }
+
+    private static IEnumerable<MoldHole> ClampHoles(ArcPath edge, ArcPath outline, double toward)
+    {
         // Clamp holes follow the edge from above the sheer mark, one every ClampSpacing of its length, where there is wood all round them.
         var along = 0.0;
         var next = FirstClamp;
@@ -127,5 +158,23 @@ internal static class ProfileMold
             return s.StartDirection;
         var radius = s.PointAt(fraction) - s.Center;
         return (s.Bulge > 0 ? 1 : -1) * radius.TurnedLeft.Unit();
+    }
+
+    // A slot from the foot up for a station mold: its wall at the labeled face stands on the station line, the other is easy.
+    private sealed record Slot(Mold Of)
+    {
+        private double Other => Of.Foot.Fore + ((Of.Face == MoldFace.Bow ? 1 : -1) * (Of.Stock + Lap.Clearance));
+
+        public double Low => Math.Min(Of.Foot.Fore, Other);
+
+        public double High => Math.Max(Of.Foot.Fore, Other);
+
+        public double Floor => Of.LapFloor!.Value + Lap.Clearance;
+
+        public IEnumerable<Point2> Corners(bool bow)
+        {
+            var (first, last) = bow ? (High, Low) : (Low, High);
+            return [new Point2(first, 0), new Point2(first, Floor), new Point2(last, Floor), new Point2(last, 0)];
+        }
     }
 }

@@ -12,10 +12,15 @@ internal static class StationMold
     private const double LeastDepth = 0.060;
     private const double RoomForProfile = 0.100;
     private const double RoomForTransom = 0.060;
-    private const int ProudPlaces = 32;
 
     /// <summary>Shapes the mold at a station, or says why there is none.</summary>
-    public static bool TryShape(MoldShaping shaping, double x, int number, out Mold? mold, out FormattableString reason)
+    /// <param name="shaping">What shaping needs.</param>
+    /// <param name="x">The station [m].</param>
+    /// <param name="number">Number of the mold.</param>
+    /// <param name="passed">Whether a profile mold passes it on its way inward.</param>
+    /// <param name="mold">The mold.</param>
+    /// <param name="reason">Why there is none.</param>
+    public static bool TryShape(MoldShaping shaping, double x, int number, bool passed, out Mold? mold, out FormattableString reason)
     {
         mold = null;
         if (NoRoom(shaping, x) is { } lack)
@@ -46,7 +51,10 @@ internal static class StationMold
                 return false;
             }
 
-            mold = Shaped(shaping, x, number, face, frame, section);
+            Lap? lap = null;
+            if (passed && !Lap.TryFind(shaping, section, out lap, out reason))
+                return false;
+            mold = Shaped(shaping, x, number, face, frame, section, lap);
             return true;
         }
         catch (ArithmeticException e)
@@ -78,11 +86,12 @@ internal static class StationMold
         ? (FormattableString)$"it stands only {new Length(distance)} {way} of the {end} mold's edge at the sheer, and that mold needs {new Length(RoomForProfile)} to stand on"
         : $"the {end} mold's edge at the sheer lies beyond it";
 
-    private static Mold Shaped(MoldShaping shaping, double x, int number, MoldFace face, MoldFrame frame, CrossSection section)
+    private static Mold Shaped(MoldShaping shaping, double x, int number, MoldFace face, MoldFrame frame, CrossSection section, Lap? lap)
     {
-        var width = shaping.Strongback.Width;
+        double width = shaping.Strongback.Width, stock = shaping.Build.MoldStock;
         var distance = shaping.Strongback.DistanceTo(x);
-        var keel = section.PointAtKeel();
+        var middle = lap is null ? section.PointAtKeel() : new Point2(0, lap.Floor);
+        var lowest = lap?.TopHeight ?? section.Keel.Point.Z;
         return new Mold
         {
             Kind = MoldKind.Station,
@@ -90,39 +99,43 @@ internal static class StationMold
             X = x,
             Face = face,
             Frame = frame,
-            Outline = Outline(section.Edge(), width),
+            Outline = Outline(section.EdgeTo(lap?.Top ?? section.Bottom), lap, shaping.Build.StemSiding, width),
             Marks =
             [
-                .. section.Waterlines(shaping), .. section.SheerMarks(),
-                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, NotchRadius), keel), null),
+                .. section.Waterlines(shaping, lap is null ? lowest : shaping.Strongback.Top - lap.Floor), .. section.SheerMarks(),
+                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, NotchRadius), middle), null),
             ],
             Holes =
             [
                 new MoldHole(new Point2(-0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
                 new MoldHole(new Point2(0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
             ],
-            Heights = section.Heights(shaping),
-            Stock = shaping.Build.MoldStock,
+            Heights = section.Heights(shaping, lowest),
+            Stock = stock,
             Planking = shaping.Skin.Thickness,
-            Proud = Proud(shaping, section, face == MoldFace.Bow ? shaping.Build.MoldStock : -shaping.Build.MoldStock),
+            Proud = Proud(shaping, section, lap?.Top ?? section.Bottom, Plane.AtX(face == MoldFace.Bow ? x + stock : x - stock), frame),
+            LapFloor = lap?.Floor,
             Foot = (distance, distance),
         };
     }
 
     // Counter-clockwise from the right foot: leg, edge over the keel, leg, and back along the strongback round the centerline notch.
-    private static ArcPath Outline(ArcPath edge, double width)
+    private static ArcPath Outline(ArcPath edge, Lap? lap, double siding, double width)
     {
         var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
         double foot = width / 2;
         var notch = new ArcPath([new ArcVertex(new Point2(-NotchRadius, 0), -1), new ArcVertex(new Point2(NotchRadius, 0), 0)], false);
         return ArcPaths.Joined(
-            [ArcPath.Line(new Point2(foot, 0), edge.Vertices[0].Point), edge, mirrored, ArcPath.Line(mirrored.Vertices[^1].Point, new Point2(-foot, 0)), notch],
+            [
+                ArcPath.Line(new Point2(foot, 0), edge.Vertices[0].Point), edge, .. lap is null ? (IEnumerable<ArcPath>)[] : [lap.Across(edge.Vertices[^1].Point, siding)],
+                mirrored, ArcPath.Line(mirrored.Vertices[^1].Point, new Point2(-foot, 0)), notch,
+            ],
             closed: true, MoldShaping.Coincident);
     }
 
-    // The far face is the same outline one stock away: how little planking it would leave somewhere, below the sheer.
-    private static double Proud(MoldShaping shaping, CrossSection section, double stock) =>
-        section.Below(ProudPlaces).Max(p => shaping.Skin.Thickness - shaping.Skin.DepthOf(p.Point + new Vector3(stock, 0, 0), p.U, p.V)) is > 1e-6 and var proud
-            ? proud
-            : 0;
+    // Null where the planking gives no section in the far face's plane.
+    private static double? Proud(MoldShaping shaping, CrossSection section, double to, Plane far, MoldFrame frame) =>
+        shaping.OnSheer(0, 1, p => far.DistanceTo(p.Point)) is { } u && CrossSection.TryCut(shaping, far, frame, u, out var there, out _)
+            ? section.ProudOf(there!, to)
+            : null;
 }

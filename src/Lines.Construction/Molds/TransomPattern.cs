@@ -27,7 +27,7 @@ internal static class TransomPattern
         if (!CrossSection.TryCut(shaping, plane, frame, u, out var section, out var reason))
             throw new ArithmeticException("transom: " + reason);
 
-        var edge = section!.Edge();
+        var edge = section!.EdgeTo(section.Bottom);
         var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
         var bevels = section.Below(BevelPlaces).Select(p => Math.Asin(p.Normal.Dot(m))).ToList();
         var keel = section.PointAtKeel();
@@ -42,11 +42,11 @@ internal static class TransomPattern
             Outline = ArcPaths.Joined([edge, mirrored], closed: true, MoldShaping.Coincident),
             Marks =
             [
-                .. section.Waterlines(shaping), .. section.SheerMarks(),
+                .. section.Waterlines(shaping, section.Keel.Point.Z), .. section.SheerMarks(),
                 new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, edge.Vertices[0].Point.Y), keel), null),
             ],
             Holes = [],
-            Heights = section.Heights(shaping) with
+            Heights = section.Heights(shaping, section.Keel.Point.Z) with
             {
                 Sheer = shaping.Strongback.HeightOf(section.Sheer),
                 Waterline = shaping.Hull.Draft > section.Keel.Point.Z ? shaping.Strongback.HeightOf(shaping.Hull.Draft) : null,

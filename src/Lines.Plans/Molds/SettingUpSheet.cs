@@ -79,7 +79,9 @@ public static class SettingUpSheet
         yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
         yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
-        yield return "Profile molds butt against the nearest mold's labeled face; planking lands on the corners of their square edge. Far face proud: plane that edge back by so much; clear: nothing to do.";
+        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge. Far face proud: plane that edge back by so much; clear: nothing to do.";
+        if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
+            yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge, which carries the planking on.";
         if (hull.Transom is not null)
             yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
         foreach (var l in plan.LeftOut)

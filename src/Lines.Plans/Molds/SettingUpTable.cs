@@ -98,8 +98,8 @@ internal static class SettingUpTable
             : mold.Kind == MoldKind.Transom ? $"foot {Figure(mold.Foot.Fore)}, sheer {Figure(mold.Foot.Aft)}" : $"{Figure(mold.Foot.Fore)} to {Figure(mold.Foot.Aft)}";
         yield return Figure(mold.Heights.Sheer);
         yield return Figure(mold.Heights.Waterline);
-        yield return Figure(mold.Heights.Keel);
+        yield return mold.LapFloor is null ? Figure(mold.Heights.Keel) : $"level top {Figure(mold.Heights.Keel)}";
         yield return Figure(mold.Heights.HalfBreadth);
-        yield return mold.Kind != MoldKind.Station ? None : mold.Proud < Noticeable ? "clear" : ProudBy(mold.Proud, notation);
+        yield return mold.Proud is not { } proud ? None : proud < Noticeable ? "clear" : ProudBy(proud, notation);
     }
 }

@@ -60,7 +60,8 @@ public class SettingUpSheetTests
             Assert.Equal(
                 [
                     mold.Name, mold.Face == MoldFace.Bow ? "bow" : "stern", mold.Face == MoldFace.Bow ? "aft of the line" : "forward of the line",
-                    Figure(mold.X + 0.1), Figure(mold.Heights.Sheer), Figure(mold.Heights.Waterline!.Value), Figure(mold.Heights.Keel),
+                    Figure(mold.X + 0.1), Figure(mold.Heights.Sheer), mold.Heights.Waterline is { } level ? Figure(level) : "-",
+                    (mold.LapFloor is null ? "" : "level top ") + Figure(mold.Heights.Keel),
                     Figure(mold.Heights.HalfBreadth), line[^1],
                 ],
                 line);
