@@ -52,7 +52,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The lines plan.</summary>
     public Sheet Plan(PaperSize paper) =>
         _plans.GetOrAdd(paper, p => new(() => LinesPlanSheet.Of(
-            shaped.Lines, new LinesPlanSettings(shaped.Design.Title, p, units) { Particulars = Particulars() }))).Value;
+            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units)))).Value;
 
     /// <summary>The table of offsets in the format of an ending.</summary>
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
@@ -129,12 +129,6 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private string TitleOf(string document) => $"{shaped.Design.Title}: {document}";
 
     private static string MoldFile(Mold mold) => MoldSheets.FileName(mold) + ".dxf";
-
-    private List<(string Name, string Value)> Particulars()
-    {
-        string[] wanted = ["displacement_fresh", "prismatic", "entry_fullness", "run_fullness"];
-        return [.. shaped.Figures.SelectMany(g => g.Figures).Where(f => wanted.Contains(f.Key, StringComparer.Ordinal)).Select(f => (f.Name, FigureText.Show(f, units)))];
-    }
 
     private static byte[] Text(string text) => Encoding.UTF8.GetBytes(text);
 }

@@ -2,7 +2,6 @@ using Lines.Drawing.Model;
 using Lines.Drawing.Text;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
-using Lines.Kernel.Units;
 using Lines.Plans.Paper;
 
 namespace Lines.Plans.LinesPlan;
@@ -13,12 +12,12 @@ internal sealed class BodyPlanView
     private readonly PageMarks _marks;
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
-    private readonly LengthNotation _notation;
+    private readonly PlanFigures _figures;
     private readonly LabeledCurves _curves = new();
 
     /// <summary>Makes ready to draw.</summary>
-    public BodyPlanView(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
-        (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
+    public BodyPlanView(PageMarks marks, PlanLayout layout, HullLines lines, PlanFigures figures) =>
+        (_marks, _layout, _lines, _figures) = (marks, layout, lines, figures);
 
     private double K => _layout.BodyPerMeter;
 
@@ -125,13 +124,13 @@ internal sealed class BodyPlanView
         var shown = _lines.Stations.Where(s => !IsHalf(s) || s.Label is "1/2" or "9 1/2").ToList();
         // The station nearest the widest place closes both halves.
         var middle = shown.Where(s => !IsHalf(s)).MinBy(s => Math.Abs(s.Position - hull.WidestX));
-        DrawSections([.. shown.Where(s => s == middle || s.Position <= hull.WidestX)], 1);
-        DrawSections([.. shown.Where(s => s == middle || s.Position >= hull.WidestX)], -1);
         foreach (var side in new[] { -1, 1 })
         {
             // The sheer as it is seen from ahead and from astern.
-            var points = _lines.Sheer.ToPolyline(PlanCurve.ChordTolerance / K).Where(p => side > 0 ? p.Point.X <= hull.WidestX : p.Point.X >= hull.WidestX);
-            _marks.Path(PlanInks.Outline, [.. points.Select(p => At(side, p.Point))]);
+            List<Point2> sheer = [.. _lines.Sheer.ToPolyline(PlanCurve.ChordTolerance / K)
+                .Where(p => side > 0 ? p.Point.X <= hull.WidestX : p.Point.X >= hull.WidestX).Select(p => At(side, p.Point))];
+            _marks.Path(PlanInks.Outline, sheer);
+            DrawSections([.. shown.Where(s => s == middle || (side > 0 ? s.Position <= hull.WidestX : s.Position >= hull.WidestX))], side, sheer);
         }
 
         if (hull.Transom is not null)
@@ -140,7 +139,7 @@ internal sealed class BodyPlanView
 
     private static bool IsHalf(HullLine station) => station.Label.Contains('/', StringComparison.Ordinal);
 
-    private void DrawSections(IReadOnlyList<HullLine> sections, int side)
+    private void DrawSections(IReadOnlyList<HullLine> sections, int side, List<Point2> sheer)
     {
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
         var heights = sections.Select(s => IsHalf(s) ? 1.5 : 2).ToList();
@@ -150,19 +149,32 @@ internal sealed class BodyPlanView
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
             _curves.Add(curve);
-            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], tops[i].Y + 1.3), heights[i], anchor: Anchor.Center);
+            _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], HighestOver(numbers[i], StrokeLettering.Width(sections[i].Label, heights[i]) / 2) + 1.3), heights[i], anchor: Anchor.Center);
+        }
+
+        // The sheer's greatest height under a number, which may stand aside of its section; beyond its ends that of the end.
+        double HighestOver(double x, double half)
+        {
+            var (least, greatest) = (sheer.Min(p => p.X), sheer.Max(p => p.X));
+            return new[] { x - half, x + half }.Select(e => HeightAt(Math.Clamp(e, least, greatest)))
+                .Concat(sheer.Where(p => Math.Abs(p.X - x) < half).Select(p => p.Y)).Max();
+        }
+
+        double HeightAt(double x)
+        {
+            var (a, b) = sheer.Zip(sheer.Skip(1)).First(s => (s.First.X - x) * (s.Second.X - x) <= 0);
+            return a.X == b.X ? Math.Max(a.Y, b.Y) : a.Y + ((x - a.X) / (b.X - a.X) * (b.Y - a.Y));
         }
     }
 
     private void DrawDimensions()
     {
         Point2 origin = _layout.Body;
-        var widest = _lines.Stations.Append(_lines.Sheer).SelectMany(s => s.Nodes).MaxBy(n => n.Point.Y).Point;
+        var half = _figures["beam"].Value!.Value / 2 * K;
         DimensionLine.Level(
-            _marks, new Point2(origin.X - (widest.Y * K), origin.Y - 4), new Point2(origin.X + (widest.Y * K), origin.Y - 4), origin.Y - 9,
-            $"beam {new Length(2 * widest.Y).ToFigure(_notation)}");
+            _marks, new Point2(origin.X - half, origin.Y - 4), new Point2(origin.X + half, origin.Y - 4), origin.Y - 9, $"beam {_figures.Length("beam")}");
         DimensionLine.Upright(
             _marks, new Point2(origin.X - Reach, origin.Y), new Point2(origin.X - Reach, origin.Y + (_lines.Hull.Draft * K)),
-            origin.X - Reach - 5, $"draft {new Length(_lines.Hull.Draft).ToFigure(_notation)}");
+            origin.X - Reach - 5, $"draft {_figures.Length("draft")}");
     }
 }

@@ -1,7 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
-using Lines.Kernel.Units;
 using Lines.Plans.Paper;
 
 namespace Lines.Plans.LinesPlan;
@@ -15,11 +14,11 @@ internal sealed class LengthwiseViews
     private readonly PageMarks _marks;
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
-    private readonly LengthNotation _notation;
+    private readonly PlanFigures _figures;
 
     /// <summary>Makes ready to draw.</summary>
-    public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, LengthNotation notation) =>
-        (_marks, _layout, _lines, _notation) = (marks, layout, lines, notation);
+    public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, PlanFigures figures) =>
+        (_marks, _layout, _lines, _figures) = (marks, layout, lines, figures);
 
     /// <summary>The curvature combs drawn: keel, sheer in plan, design waterline.</summary>
     public IReadOnlyList<CombDrawing> Combs { get; private set; } = [];
@@ -40,8 +39,6 @@ internal sealed class LengthwiseViews
     private Point2 Plan(Point3 p) => new(X(p.X), _layout.Centerline + (p.Y * _layout.PerMeter));
 
     private IEnumerable<StationMark> WholeStations => _lines.Grid.Stations.Where(s => !s.Number.Contains('/', StringComparison.Ordinal));
-
-    private string Figure(double meters) => new Length(meters).ToFigure(_notation);
 
     private void DrawCombs()
     {
@@ -82,7 +79,7 @@ internal sealed class LengthwiseViews
 
         _marks.Line(PlanInks.Datum, new Point2(left, baseLine), new Point2(right, baseLine));
         SideLabels(
-            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {Figure(w.Position)}"))]);
+            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {_figures.Length(w.Position)}"))]);
         foreach (var b in _lines.Buttocks)
             curves.Add(PlanCurve.Of(PlanInks.Buttocks, b, k, Profile, b.Label));
         foreach (var line in new[] { _lines.Sheer, _lines.Keel, _lines.Stem, _lines.Stern })
@@ -99,11 +96,11 @@ internal sealed class LengthwiseViews
         double stem = _lines.Stem.Start.Point.Z, stern = _lines.Sheer.End.Point.Z;
         Point2 At(double x, double z) => Profile(new Point3(x, 0, z));
         var y = baseLine + (_layout.Extents.Top * k) + 9;
-        DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {Figure(_layout.Extents.Length)}");
+        DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {_figures.Length("length")}");
         DimensionLine.Level(
             _marks, At(hull.WaterlineAft, 0) + new Vector2(0, -15), At(hull.WaterlineFore, 0) + new Vector2(0, -15), baseLine - 19,
-            $"design waterline {Figure(hull.WaterlineAft - hull.WaterlineFore)}, in ten equal spaces");
-        DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, Figure(stem));
+            $"design waterline {_figures.Length("waterline_length")}, in ten equal spaces");
+        DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, _figures.Length("sheer_bow"));
     }
 
     private void DrawHalfBreadths()
@@ -126,7 +123,7 @@ internal sealed class LengthwiseViews
         }
 
         _marks.Line(PlanInks.Datum, new Point2(left, center), new Point2(right, center));
-        SideLabels([(center, "centerline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (center + (b.Position * k), $"{b.Label}  {Figure(b.Position)}"))]);
+        SideLabels([(center, "centerline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (center + (b.Position * k), $"{b.Label}  {_figures.Length(b.Position)}"))]);
         foreach (var w in _lines.Waterlines)
             curves.Add(PlanCurve.Of(w.Position == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Waterlines, w, k, Plan, w.Label));
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));

@@ -7,8 +7,4 @@ namespace Lines.Plans.LinesPlan;
 /// <param name="Title">Title of the design, printed in the title block.</param>
 /// <param name="Paper">Paper, laid on its longer side.</param>
 /// <param name="Notation">How lengths are written.</param>
-public sealed record LinesPlanSettings(string Title, PaperSize Paper, LengthNotation Notation)
-{
-    /// <summary>Rows added to the table of dimensions, such as coefficients: what, how much.</summary>
-    public IReadOnlyList<(string Name, string Value)> Particulars { get; init; } = [];
-}
+public sealed record LinesPlanSettings(string Title, PaperSize Paper, LengthNotation Notation);

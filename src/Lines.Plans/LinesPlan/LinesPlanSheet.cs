@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Hull.Sections;
+using Lines.Plans.Figures;
 using Lines.Plans.Paper;
 
 namespace Lines.Plans.LinesPlan;
@@ -14,20 +15,23 @@ public static class LinesPlanSheet
 {
     /// <summary>Draws the lines plan.</summary>
     /// <param name="lines">The lines, cut once from the hull.</param>
+    /// <param name="figures">The hull's figures, as <see cref="HullFigures"/> gives them.</param>
     /// <param name="settings">Title, paper, notation of lengths.</param>
     /// <returns>The sheet, the paper laid on its longer side.</returns>
     /// <exception cref="ArgumentException">The paper is too small for the hull.</exception>
-    public static Sheet Of(HullLines lines, LinesPlanSettings settings)
+    public static Sheet Of(HullLines lines, IReadOnlyList<FigureGroup> figures, LinesPlanSettings settings)
     {
         ArgumentNullException.ThrowIfNull(lines);
+        ArgumentNullException.ThrowIfNull(figures);
         ArgumentNullException.ThrowIfNull(settings);
+        var shown = new PlanFigures(figures, settings.Notation);
         var layout = PlanLayout.Of(lines, settings.Paper);
         var marks = new PageMarks();
         marks.Box(PlanInks.Border, layout.Border);
-        var views = new LengthwiseViews(marks, layout, lines, settings.Notation);
+        var views = new LengthwiseViews(marks, layout, lines, shown);
         views.Draw();
-        new BodyPlanView(marks, layout, lines, settings.Notation).Draw();
-        TitleBlock.DrawTable(marks, layout, lines, settings, views.Combs);
+        new BodyPlanView(marks, layout, lines, shown).Draw();
+        TitleBlock.DrawTable(marks, layout, lines, shown, settings.Notation, views.Combs);
         TitleBlock.Draw(marks, layout, settings);
         return new Sheet($"{settings.Title}, lines plan", layout.Width, layout.Height, marks.All);
     }

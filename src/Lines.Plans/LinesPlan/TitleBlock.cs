@@ -10,6 +10,9 @@ namespace Lines.Plans.LinesPlan;
 /// <summary>The lower corners of the sheet: table of dimensions at the left, title block with the scale bar at the right.</summary>
 internal static class TitleBlock
 {
+    /// <summary>Width of the names in the table of dimensions [mm].</summary>
+    private const double NamesWidth = 52;
+
     /// <summary>Draws the title block.</summary>
     public static void Draw(PageMarks marks, PlanLayout layout, LinesPlanSettings settings)
     {
@@ -24,9 +27,15 @@ internal static class TitleBlock
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
             : Invariant($"Scale 1:{layout.Scale}, body plan 1:{layout.BodyScale}, on {settings.Paper.Name} paper");
         var row = y - 17;
-        foreach (var line in new[] { scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Gray combs: the longer a tooth, the sharper the curve at its foot.", "Work from the figures, not from the paper.", Cautions.Rules })
+        string[] notes =
+        [
+            scale, UnitNote(settings.Notation), "Lines to the outside of planking.", "Gray combs: the longer a tooth, the sharper the curve at its foot.",
+            "Work from the figures, not from the paper.", Cautions.Rules,
+        ];
+        var height = PageMarks.HeightFor(notes, 2, width);
+        foreach (var note in notes)
         {
-            marks.Text(PlanInks.Lettering, line, new Point2(left, row), 2, width);
+            marks.Text(PlanInks.Lettering, note, new Point2(left, row), height);
             row -= 3.6;
         }
 
@@ -43,35 +52,28 @@ internal static class TitleBlock
     };
 
     /// <summary>Draws the table of dimensions.</summary>
-    public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, LinesPlanSettings settings, IReadOnlyList<CombDrawing> combs)
+    public static void DrawTable(PageMarks marks, PlanLayout layout, HullLines lines, PlanFigures figures, LengthNotation notation, IReadOnlyList<CombDrawing> combs)
     {
         var box = layout.Table;
-        string Text(double meters) => new Length(meters).ToFigure(settings.Notation);
-        var hull = lines.Hull;
-        var dwl = lines.DesignWaterline;
         List<(string Name, string Value)> rows =
         [
-            ("Length overall", Text(layout.Extents.Length)),
-            ("Length of the design waterline", Text(hull.WaterlineAft - hull.WaterlineFore)),
-            ("Beam", Text(2 * lines.Stations.Append(lines.Sheer).SelectMany(s => s.Nodes).Max(n => n.Point.Y))),
+            .. ((string[])["length", "waterline_length", "beam", "waterline_beam", "depth", "draft"]).Select(figures.Row),
+            ("Sheer at bow, least, at stern", $"{figures.Length("sheer_bow")}, {figures.Length(lines.Sheer.Nodes.Min(n => n.Point.Z))}, {figures.Length("sheer_stern")}"),
+            .. lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
+                ($"{d.Label}: height on the centerline, below level", $"{figures.Length(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")),
+            .. ((string[])["entry_fullness", "run_fullness", "prismatic", "displacement_fresh"]).Select(figures.Row),
+            .. combs.Select(c => ($"Comb of the {c.Name}, {ToothOf(notation).Name} tooth", Curved(c, notation))),
         ];
-        if (dwl is not null)
-            rows.Add(("Beam on the design waterline", Text(2 * dwl.Nodes.Max(n => n.Point.Y))));
-        rows.Add(("Draft", Text(hull.Draft)));
-        rows.Add(("Sheer at bow, least, at stern", $"{Text(lines.Sheer.Start.Point.Z)}, {Text(lines.Sheer.Nodes.Min(n => n.Point.Z))}, {Text(lines.Sheer.End.Point.Z)}"));
-        rows.AddRange(lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
-            ($"{d.Label}: height on the centerline, below level", $"{Text(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")));
-        rows.AddRange(settings.Particulars);
-        rows.AddRange(combs.Select(c => ($"Comb of the {c.Name}, a tooth of {ToothOf(settings.Notation).Name}", Curved(c, settings.Notation))));
 
         var step = Math.Min(4.4, (box.Height - 8) / rows.Count);
         var y = box.Bottom + (step * rows.Count) + 1;
         marks.Text(PlanInks.Titles, "Dimensions", new Point2(box.Left, y), 2.8);
+        var height = Math.Min(PageMarks.HeightFor(rows.Select(r => r.Name), 1.8, NamesWidth - 2), PageMarks.HeightFor(rows.Select(r => r.Value), 1.8, box.Width - NamesWidth - 2));
         foreach (var (name, value) in rows)
         {
             y -= step;
-            marks.Text(PlanInks.Lettering, name, new Point2(box.Left, y), 1.8, 46);
-            marks.Text(PlanInks.Lettering, value, new Point2(box.Left + 48, y), 1.8, box.Right - box.Left - 50);
+            marks.Text(PlanInks.Lettering, name, new Point2(box.Left, y), height);
+            marks.Text(PlanInks.Lettering, value, new Point2(box.Left + NamesWidth, y), height);
         }
     }
 

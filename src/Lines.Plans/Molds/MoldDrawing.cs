@@ -112,8 +112,12 @@ internal static class MoldDrawing
         var y = sheer - 4 - height;
         var room = outline.Room(y, y + height, 0);
         string left = starboardRight ? "PORT" : "STARBOARD", right = starboardRight ? "STARBOARD" : "PORT";
-        return Some(outline.Fitted(new TextMark(MoldInks.Text, left, new Point2(room.Left + 1, y), height), (double.NegativeInfinity, -2)))
-            .Concat(Some(outline.Fitted(new TextMark(MoldInks.Text, right, new Point2(room.Right - 1, y), height, Anchor.Right), (2, double.PositiveInfinity))));
+        List<TextMark> sides =
+        [
+            .. Some(outline.Fitted(new TextMark(MoldInks.Text, left, new Point2(room.Left + 1, y), height), (double.NegativeInfinity, -2))),
+            .. Some(outline.Fitted(new TextMark(MoldInks.Text, right, new Point2(room.Right - 1, y), height, Anchor.Right), (2, double.PositiveInfinity))),
+        ];
+        return sides.Select(s => s with { Height = sides.Min(t => t.Height) });
     }
 
     // A profile is drawn bow to the left: an arrow says so beside its foot screws.

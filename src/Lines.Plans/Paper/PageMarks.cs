@@ -38,6 +38,13 @@ internal sealed class PageMarks
         Line(layer, at + new Vector2(0, -arm), at + new Vector2(0, arm));
     }
 
+    /// <summary>The height at which none of a block's lines is wider than the room for them [mm].</summary>
+    /// <param name="texts">The lines.</param>
+    /// <param name="height">Height of the capitals where there is room [mm].</param>
+    /// <param name="room">Greatest width [mm].</param>
+    public static double HeightFor(IEnumerable<string> texts, double height, double room) =>
+        Math.Min(height, texts.Min(t => height * room / StrokeLettering.Width(t, height)));
+
     /// <summary>A line of lettering, made smaller where it would be wider than the room for it.</summary>
     /// <param name="layer">The layer.</param>
     /// <param name="text">The text.</param>

@@ -1,6 +1,8 @@
 using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
+using Lines.Plans.Figures;
 
 namespace Lines.Tests.Support;
 
@@ -13,6 +15,9 @@ internal static class SampleHulls
     /// <summary>A 4.2 m boat with a transom raked 15 degrees.</summary>
     public static HullSurface TransomBoat() =>
         Make(Dials(new TransomStern(0.7, 0.06, 0.45, 15 * Math.PI / 180, 0.60)) with { Length = 4.2, Beam = 1.1, Depth = 0.42, Draft = 0.14 }, transom: true);
+
+    /// <summary>A hull's figures.</summary>
+    public static IReadOnlyList<FigureGroup> Figures(HullSurface hull) => HullFigures.Of(hull, UprightHydrostatics.Below(hull, hull.Draft, 1e-6));
 
     private static HullDials Dials(SternDials stern) => new()
     {

@@ -65,6 +65,38 @@ public class LinesPlanSheetTests
         Assert.All(Plan(hull, notation).Sheet.Marks.OfType<TextMark>(), t => Assert.True(t.Height >= 1.4, Invariant($"\"{t.Text}\" is {t.Height} mm high")));
 
     [Fact]
+    public void The_beam_on_the_drawing_is_the_beam_of_the_figures_though_it_is_greatest_between_stations()
+    {
+        // Tumblehome puts the greatest breadth below the sheer and the drawn stations miss it.
+        var dials = DesignFile.Read(File.ReadAllText(Repository.PathOf("templates", "gauge-runner.toml")), "gauge-runner.toml").Design!.Vessel.MainHull;
+        var lines = HullLines.Of(HullShape.Solve(dials with { Midship = dials.Midship with { Flare = -6 * Math.PI / 180 } }).Surface!);
+        var figures = SampleHulls.Figures(lines.Hull);
+        var texts = LinesPlanSheet.Of(lines, figures, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)).Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        var beam = new Length(figures.SelectMany(g => g.Figures).Single(f => f.Key is "beam").Value!.Value).ToFigure(LengthNotation.Millimeters);
+        Assert.Contains($"beam {beam}", texts);
+        Assert.Equal(beam, texts[texts.IndexOf("Beam") + 1]);
+        Assert.Contains("Depth", texts);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Lines_of_one_block_are_of_one_height_and_no_section_number_touches_the_outline(string hull, LengthNotation notation)
+    {
+        var sheet = Plan(hull, notation).Sheet;
+        var texts = sheet.Marks.OfType<TextMark>().ToList();
+        foreach (var first in (string[])["Length", "Scale 1:"])
+        {
+            var at = texts.Find(t => t.Text.StartsWith(first, StringComparison.Ordinal) && t.Anchor == Anchor.Left)!.At;
+            Assert.Single(texts.Where(t => t.At.X == at.X && t.At.Y <= at.Y && t.Layer.Name is "lettering" && t.Anchor == Anchor.Left).Select(t => t.Height).Distinct());
+        }
+
+        var title = texts.Find(t => t.Text is "Body plan")!.At;
+        var outline = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "outline").Select(m => m.Path).Where(p => p.Bounds().Top < title.Y).ToList();
+        foreach (var number in texts.Where(t => t.Anchor == Anchor.Center && t.At.Y < title.Y - 2 && t.At.Y > title.Y - 60 && Math.Abs(t.At.X - title.X) < 60 && char.IsAsciiDigit(t.Text[0])))
+            Assert.All(outline, p => Assert.Empty(p.Inside(BoundsOf(number).Grown(0.3))));
+    }
+
+    [Fact]
     public void The_bow_is_to_the_right_and_stations_are_spaced_at_the_stated_scale()
     {
         var (sheet, lines) = Plan("double-ender", LengthNotation.Millimeters);
@@ -132,7 +164,7 @@ public class LinesPlanSheetTests
     public void Other_papers_take_the_plan_at_their_own_scale(string paper)
     {
         var size = new[] { PaperSize.Tabloid, PaperSize.A2, PaperSize.A4 }.Single(p => p.Name == paper);
-        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimeters));
+        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), SampleHulls.Figures(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimeters));
         Assert.Equal((size.Height, size.Width), (sheet.Width, sheet.Height));
         var border = new Box2(10, 10, sheet.Width - 10, sheet.Height - 10);
         Assert.All(sheet.Marks, m => Assert.True(border.Grown(1e-9).Holds(BoundsOf(m))));
@@ -141,7 +173,7 @@ public class LinesPlanSheetTests
     [Fact]
     public void Paper_that_is_too_small_is_refused() =>
         Assert.Throws<ArgumentException>(() => LinesPlanSheet.Of(
-            HullLines.Of(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimeters)));
+            HullLines.Of(SampleHulls.DoubleEnder()), SampleHulls.Figures(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimeters)));
 
     private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation)
     {
@@ -151,7 +183,7 @@ public class LinesPlanSheetTests
             "double-ender" => SampleHulls.DoubleEnder(),
             _ => HullShape.Solve(DesignFile.Read(File.ReadAllText(Repository.PathOf("templates", hull)), hull).Design!.Vessel.MainHull).Surface!,
         });
-        return (LinesPlanSheet.Of(lines, new LinesPlanSettings("Trial", PaperSize.A3, notation)), lines);
+        return (LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.A3, notation)), lines);
     }
 
     private static Box2 BoundsOf(Mark mark)

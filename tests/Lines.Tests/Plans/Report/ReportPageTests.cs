@@ -19,7 +19,7 @@ public class ReportPageTests
 
     private static readonly ReportContent Content = new(
         "Trial <boat> & \"co\"",
-        LinesPlanSheet.Of(HullOnTrial, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)),
+        LinesPlanSheet.Of(HullOnTrial, SampleHulls.Figures(HullOnTrial.Hull), new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)),
         CurvatureSheet.Of(HullOnTrial, "Trial", LengthNotation.Millimeters),
         [
             new FigureGroup("dimensions", "Principal dimensions",
