@@ -49,8 +49,8 @@ public class ReportPageTests
     {
         Assert.DoesNotContain("lines-plan.pdf", Page, StringComparison.Ordinal);
         var page = Parsed(ReportPage.Of(Content with { Files = [new("lines-plan.pdf", "Lines plan to scale, to print. One page.")] }));
-        var picture = Assert.Single(page.Descendants(), e => e.Name.LocalName is "svg");
-        Assert.Equal("lines-plan.pdf", picture.Parent!.Attribute("href")!.Value);
+        var link = Assert.Single(page.Descendants(), e => e.Name.LocalName is "a" && e.Elements().Any(i => i.Name.LocalName is "svg"));
+        Assert.Equal("lines-plan.pdf", link.Attribute("href")!.Value);
     }
 
     [Fact]
