@@ -13,6 +13,7 @@ using Lines.Kernel.Units;
 using Lines.Plans.Curvature;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
+using Lines.Plans.FormCurves;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Molds;
 using Lines.Plans.Offsets;
@@ -31,6 +32,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private const int PngWidth = 3000;
 
     private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
+    private readonly Lazy<FormCurvesBook> _curves = new(() => FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, units));
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
@@ -97,11 +99,32 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public IReadOnlyList<MoldEntry> MoldEntries(string folder) =>
         [.. shaped.Molds.Molds.Select(m => new MoldEntry(folder + MoldFile(m), m.X, m.Face.ToString().ToLowerInvariant()))];
 
+    /// <summary>The figures of the curves of form.</summary>
+    public FormCurvesBook Curves => _curves.Value;
+
+    /// <summary>The curves of form in the format of an ending.</summary>
+    /// <param name="paper">Paper of a PDF.</param>
+    /// <param name="ending">.csv or .pdf.</param>
+    public byte[] FormCurves(PaperSize paper, string ending) => ending switch
+    {
+        ".csv" => Text(Curves.Csv()),
+        ".pdf" => PdfFile.Write(TitleOf("curves of form"), FormCurvesPages.Of(Curves, shaped.Curves, paper)),
+        _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of curves of form"),
+    };
+
     /// <summary>The report.</summary>
-    /// <param name="paper">Paper of the lines plan in it.</param>
+    /// <param name="plan">Paper of the lines plan in it.</param>
+    /// <param name="paper">Paper of the curves of form in it.</param>
     /// <param name="files">The files beside it.</param>
-    public byte[] Report(PaperSize paper, IReadOnlyList<ReportFile> files) =>
-        Text(ReportPage.Of(new ReportContent(shaped.Design.Title, Plan(paper), CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units), shaped.Figures, units, shaped.Fairness, files)));
+    public byte[] Report(PaperSize plan, PaperSize paper, IReadOnlyList<ReportFile> files) => Text(ReportPage.Of(new ReportContent(
+        shaped.Design.Title,
+        Plan(plan),
+        CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units),
+        shaped.Figures,
+        new ReportCurves(Curves, FormCurvesPages.Curves(Curves, paper), FormCurvesPages.Sections(Curves, shaped.Curves, paper)),
+        units,
+        shaped.Fairness,
+        files)));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
     /// <param name="ending">.step, .igs, .stl or .obj.</param>

@@ -19,6 +19,7 @@ internal sealed class Shaped
     private readonly Lazy<HullLines> _lines;
     private readonly Lazy<FairnessReport> _fairness;
     private readonly Lazy<Buoyancy> _afloat;
+    private readonly Lazy<CurvesOfForm> _curves;
     private readonly Lazy<MoldPlan> _molds;
 
     private Shaped(VesselDesign design, HullSurface hull)
@@ -28,6 +29,7 @@ internal sealed class Shaped
         _lines = new(() => HullLines.Of(hull));
         _fairness = new(() => FairnessReport.Of(Lines));
         _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
+        _curves = new(() => CurvesOfForm.Of(hull, Lines.Grid.Stations, Afloat, IntegralTolerance));
         _molds = new(ShapeMolds);
     }
 
@@ -40,6 +42,8 @@ internal sealed class Shaped
     public FairnessReport Fairness => _fairness.Value;
 
     public Buoyancy Afloat => _afloat.Value;
+
+    public CurvesOfForm Curves => _curves.Value;
 
     public MoldPlan Molds => _molds.Value;
 

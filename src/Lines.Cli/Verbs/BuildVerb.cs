@@ -46,7 +46,7 @@ internal static class BuildVerb
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
         var others = Works(products, wish).Select(Task.Run).ToList();
         var numbers = Task.Run(() => FigureJson.Write(
-            new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/") }, Printed.Version));
+            new Results(path) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/") }, Printed.Version));
         foreach (var made in others)
         {
             foreach (var (name, content) in made.GetAwaiter().GetResult())
@@ -63,7 +63,7 @@ internal static class BuildVerb
             ["molds/setting-up.pdf"] = products.SettingUpPages.Count,
             [Common.PatternsFile(wish.Paper)] = pages,
         };
-        folder.Add(Report, products.Report(PlanPaper(wish), BuildFiles.Of(folder.Names, counts)));
+        folder.Add(Report, products.Report(PlanPaper(wish), wish.Paper, BuildFiles.Of(folder.Names, counts)));
         folder.Finish(stale);
 
         if (!shaped.Fairness.Fair)
@@ -79,6 +79,7 @@ internal static class BuildVerb
             yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
+        yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ("curves-of-form" + e, products.FormCurves(wish.Paper, e)))];
         yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ("hull" + e, products.Hull(e, HullMesh.UsualChordError)))];
     }
 

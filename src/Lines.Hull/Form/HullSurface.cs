@@ -1,4 +1,5 @@
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -12,6 +13,8 @@ namespace Lines.Hull.Form;
 /// </remarks>
 public sealed class HullSurface
 {
+    private readonly Lazy<double> _leastSheer;
+
     /// <summary>Makes the hull from its skin and the places the dials put.</summary>
     public HullSurface(BSplineSurface side, HullDials dials, double widestU, double waterlineV)
     {
@@ -24,6 +27,7 @@ public sealed class HullSurface
         WaterlineFore = side.PointAt(0, waterlineV).X;
         WaterlineAft = side.PointAt(1, waterlineV).X;
         WidestX = side.PointAt(widestU, waterlineV).X;
+        _leastSheer = new(() => -Peak.Over(u => -side.PointAt(u, 1).Z, [.. Enumerable.Range(0, 33).Select(k => k / 32.0)]).Value);
         if (dials.Stern is TransomStern t)
         {
             var normal = new Vector3(Math.Cos(t.Rake), 0, -Math.Sin(t.Rake));
@@ -55,6 +59,9 @@ public sealed class HullSurface
 
     /// <summary>The plane of the transom, normal pointing aft; null for a pointed stern.</summary>
     public Plane? Transom { get; }
+
+    /// <summary>Least height of the sheer [m]: a higher level water plane floods the hull.</summary>
+    public double LeastSheer => _leastSheer.Value;
 
     /// <summary>Height of the design waterline [m].</summary>
     public double Draft => Dials.Draft;

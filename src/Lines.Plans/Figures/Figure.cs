@@ -9,6 +9,9 @@ public enum Quantity
     /// <summary>Area [m²].</summary>
     Area,
 
+    /// <summary>Area of a section [m²], shown in units as small as sections are.</summary>
+    SectionArea,
+
     /// <summary>Volume [m³].</summary>
     Volume,
 

@@ -78,7 +78,7 @@ public static class FigureJson
         return figure.Key + figure.Quantity switch
         {
             Quantity.Length => "_m",
-            Quantity.Area => "_m2",
+            Quantity.Area or Quantity.SectionArea => "_m2",
             Quantity.Volume => "_m3",
             Quantity.Mass => "_kg",
             Quantity.MassPerLength => "_kg_per_m",

@@ -10,25 +10,44 @@ public static class FigureText
     /// <summary>Kilograms in a pound, exact (international pound, 1959).</summary>
     private const double Pound = 0.45359237;
 
-    /// <summary>A figure's value with its unit; a dash where it is unknown.</summary>
+    /// <summary>A figure's value with its unit; "unknown" where it has none.</summary>
     public static string Show(Figure figure, LengthNotation notation)
     {
         ArgumentNullException.ThrowIfNull(figure);
+        if (figure is { Quantity: Quantity.Length, Value: { } length })
+            return new Length(length).ToText(notation);
+        var unit = UnitOf(figure.Quantity, notation).Name;
+        return figure.Value is null || unit.Length == 0 ? Number(figure, notation) : $"{Number(figure, notation)} {unit}";
+    }
+
+    /// <summary>A figure's value less its unit, for tables that name the unit once; lengths in feet keep their marks.</summary>
+    internal static string Number(Figure figure, LengthNotation notation)
+    {
         if (figure.Value is not { } value)
             return "unknown";
+        if (figure.Quantity == Quantity.Length)
+            return new Length(value).ToFigure(notation);
+        var unit = UnitOf(figure.Quantity, notation);
+        return Fixed(value / unit.Size, unit.Decimals);
+    }
+
+    /// <summary>The unit a quantity is shown in: its size in SI, the decimals shown and its name; an empty name for a pure number.</summary>
+    internal static (double Size, int Decimals, string Name) UnitOf(Quantity quantity, LengthNotation notation)
+    {
         var metric = notation == LengthNotation.Millimeters;
-        return figure.Quantity switch
+        return quantity switch
         {
-            Quantity.Length => new Length(value).ToText(notation),
-            Quantity.Area => metric ? Fixed(value, 3, "m²") : Fixed(value / (Length.Foot * Length.Foot), 2, "ft²"),
-            Quantity.Volume => metric ? Fixed(value, 4, "m³") : Fixed(value / (Length.Foot * Length.Foot * Length.Foot), 3, "ft³"),
-            Quantity.Mass => metric ? Fixed(value, 1, "kg") : Fixed(value / Pound, 1, "lb"),
-            Quantity.MassPerLength => metric ? Fixed(value / 100, 2, "kg/cm") : Fixed(value * Length.Inch / Pound, 1, "lb/in"),
-            Quantity.SecondMoment => metric ? Fixed(value, 4, "m⁴") : Fixed(value / Math.Pow(Length.Foot, 4), 2, "ft⁴"),
-            Quantity.Angle => Fixed(new Angle(value).Degrees, 1, "deg"),
-            Quantity.Fraction => Fixed(value * 100, 1, "%"),
-            Quantity.Count => value.ToString("0", CultureInfo.InvariantCulture),
-            _ => Fixed(value, 3, ""),
+            Quantity.Length => metric ? (0.001, 1, "mm") : (Length.Inch, 2, "in"),
+            Quantity.Area => metric ? (1, 3, "m²") : (Length.Foot * Length.Foot, 2, "ft²"),
+            Quantity.SectionArea => metric ? (1e-4, 0, "cm²") : (Length.Inch * Length.Inch, 1, "in²"),
+            Quantity.Volume => metric ? (1, 4, "m³") : (Length.Foot * Length.Foot * Length.Foot, 3, "ft³"),
+            Quantity.Mass => metric ? (1, 1, "kg") : (Pound, 1, "lb"),
+            Quantity.MassPerLength => metric ? (100, 2, "kg/cm") : (Pound / Length.Inch, 1, "lb/in"),
+            Quantity.SecondMoment => metric ? (1, 4, "m⁴") : (Math.Pow(Length.Foot, 4), 2, "ft⁴"),
+            Quantity.Angle => (Math.PI / 180, 1, "deg"),
+            Quantity.Fraction => (0.01, 1, "%"),
+            Quantity.Count => (1, 0, ""),
+            _ => (1, 3, ""),
         };
     }
 
@@ -52,10 +71,9 @@ public static class FigureText
         return text.ToString();
     }
 
-    private static string Fixed(double value, int decimals, string unit)
+    private static string Fixed(double value, int decimals)
     {
         var shown = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
-        var number = (shown == 0 ? 0 : shown).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return unit.Length == 0 ? number : $"{number} {unit}";
+        return (shown == 0 ? 0 : shown).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 }

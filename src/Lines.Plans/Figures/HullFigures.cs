@@ -37,7 +37,7 @@ public static class HullFigures
             new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
             new("sheer_stern", "Sheer at the stern", stern.Z, Quantity.Length) { Note = "above the base line" },
             new("freeboard", "Freeboard at the widest station", middle.Z - dials.Draft, Quantity.Length),
-            new("freeboard_least", "Least freeboard", -Greatest(u => -side.PointAt(u, 1).Z) - dials.Draft, Quantity.Length),
+            new("freeboard_least", "Least freeboard", hull.LeastSheer - dials.Draft, Quantity.Length),
             new("length_over_beam", "Length over beam", dials.Length / dials.Beam, Quantity.Ratio),
         ]);
     }
@@ -55,10 +55,7 @@ public static class HullFigures
             new("midship_fullness", "Midship fullness", form.Midship, Quantity.Ratio) { Note = "immersed area over breadth times own draft" },
             new("entry_angle", "Half-angle of entrance", form.EntryAngle, Quantity.Angle),
             new("run_angle", "Half-angle of the run", form.RunAngle, Quantity.Angle) { Note = "at the after end of the waterline" },
-            Known("prismatic", "Prismatic coefficient", afloat.Prismatic, Quantity.Ratio),
-            Known("block", "Block coefficient", afloat.Block, Quantity.Ratio),
-            Known("greatest_section", "Greatest-section coefficient", afloat.GreatestSection, Quantity.Ratio),
-            Known("waterplane", "Waterplane coefficient", afloat.WaterplaneFullness, Quantity.Ratio),
+            .. Coefficients(afloat),
             Known("length_over_volume", "Length over cube root of volume", afloat.Volume > 0 ? afloat.Waterplane!.Length / Math.Cbrt(afloat.Volume) : null, Quantity.Ratio),
         ]);
     }
@@ -80,7 +77,7 @@ public static class HullFigures
             Known("waterplane_area", "Waterplane area", afloat.Waterplane?.Area, Quantity.Area),
             new("wetted_surface", "Wetted surface", afloat.WettedSurface, Quantity.Area),
             new("transom_area", "Immersed transom", afloat.TransomArea, Quantity.Area),
-            Known("greatest_section_area", "Greatest section", afloat.Greatest?.Area, Quantity.Area),
+            Known("greatest_section_area", "Greatest section", afloat.Greatest?.Area, Quantity.SectionArea),
             Known("greatest_section_aft", "Greatest section, place", afloat.Greatest?.X - afloat.Waterplane?.Fore, Quantity.Length) with { Note = AftOfFore },
             Known("immersion_fresh", "Immersion in fresh water", afloat.ImmersionRate(Water.Fresh.Density), Quantity.MassPerLength),
             Known("metacentric_radius", "Transverse metacentric radius", afloat.TransverseMetacentricRadius, Quantity.Length) with { Note = "metacenter above center of buoyancy" },
@@ -89,11 +86,21 @@ public static class HullFigures
         ]);
     }
 
+    /// <summary>The coefficients that follow from what a hull displaces at any draft.</summary>
+    internal static IReadOnlyList<Figure> Coefficients(Buoyancy afloat) =>
+    [
+        Known("prismatic", "Prismatic coefficient", afloat.Prismatic, Quantity.Ratio),
+        Known("block", "Block coefficient", afloat.Block, Quantity.Ratio),
+        Known("greatest_section", "Greatest-section coefficient", afloat.GreatestSection, Quantity.Ratio),
+        Known("waterplane", "Waterplane coefficient", afloat.WaterplaneFullness, Quantity.Ratio),
+    ];
+
+    /// <summary>A figure that is unknown where nothing is immersed.</summary>
+    internal static Figure Known(string key, string name, double? value, Quantity quantity) =>
+        new(key, name, value, quantity) { Why = value is null ? "nothing is immersed" : "" };
+
     // Over a parameter from 0 to 1; with tumblehome a breadth is greatest below the sheer, with a reverse stem a length above the keel.
     private static double Greatest(Func<double, double> f) => Peak.Over(f, s_places).Value;
-
-    private static Figure Known(string key, string name, double? value, Quantity quantity) =>
-        new(key, name, value, quantity) { Why = value is null ? "nothing is immersed" : "" };
 
     private static Figure Displacement(string key, string name, Buoyancy afloat, Water water) =>
         new(key, name, afloat.Volume * water.Density, Quantity.Mass)

@@ -29,7 +29,7 @@ internal sealed class CombDrawing
         _teeth = [.. CurvatureComb.Of(line, Math.Max(8, (int)(line.ChordLength * perMeter / Spacing))).Where(t => double.IsFinite(t.Curvature))];
         var sizes = _teeth.Select(t => Math.Abs(t.Curvature)).Order().ToList();
         var usual = sizes.Count == 0 ? 0 : sizes[(int)(0.9 * (sizes.Count - 1))];
-        PerTooth = usual > 0 ? Rounded(usual / room) : 1;
+        PerTooth = RoundNumber.AtLeast(usual / room);
     }
 
     /// <summary>Name of the line.</summary>
@@ -58,11 +58,5 @@ internal sealed class CombDrawing
         }
 
         marks.Path(PlanInks.Combs, tips);
-    }
-
-    private static double Rounded(double value)
-    {
-        var ten = Math.Pow(10, Math.Floor(Math.Log10(value) + 1e-9));
-        return new[] { 1.0, 2, 5, 10 }.Select(m => m * ten).First(m => m >= value * (1 - 1e-9));
     }
 }

@@ -23,14 +23,16 @@ public static class OffsetsText
             text.Append('\n');
             Line(text, table.Title);
             text.Append('\n');
-            Write(text, table);
+            text.Append(Write(table));
         }
 
         return text.ToString();
     }
 
-    private static void Write(StringBuilder text, FigureTable table)
+    /// <summary>One table without its title, figures right in their columns.</summary>
+    internal static string Write(FigureTable table)
     {
+        var text = new StringBuilder();
         // A last + hangs beyond the figures, so that eighths stand below eighths.
         bool[] hangs = [.. table.Columns.Select((_, k) => table.Rows.Any(r => r[k].EndsWith('+')))];
         string Hung(string cell, int k) => hangs[k] && !cell.EndsWith('+') ? cell + " " : cell;
@@ -42,6 +44,7 @@ public static class OffsetsText
         Line(text, new string('-', widths.Sum() + (Gap.Length * (widths.Length - 1))));
         foreach (var row in table.Rows)
             Row(row);
+        return text.ToString();
 
         void Row(IEnumerable<string> cells) =>
             Line(text, string.Join(Gap, cells.Select((c, k) => k == 0 ? c.PadRight(widths[k]) : Hung(c, k).PadLeft(widths[k]))));

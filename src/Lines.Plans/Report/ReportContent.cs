@@ -2,6 +2,7 @@ using Lines.Drawing.Model;
 using Lines.Hull.Fairness;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
+using Lines.Plans.FormCurves;
 
 namespace Lines.Plans.Report;
 
@@ -10,11 +11,25 @@ namespace Lines.Plans.Report;
 /// <param name="LinesPlan">The lines plan.</param>
 /// <param name="Curvature">The curvature of the skin.</param>
 /// <param name="Figures">The numbers, in groups.</param>
+/// <param name="Curves">The curves of form.</param>
 /// <param name="Notation">How lengths are written; the other units follow it.</param>
 /// <param name="Fairness">The judgment of the lines.</param>
 /// <param name="Files">The files written beside the report.</param>
 public sealed record ReportContent(
-    string Title, Sheet LinesPlan, Sheet Curvature, IReadOnlyList<FigureGroup> Figures, LengthNotation Notation, FairnessReport Fairness, IReadOnlyList<ReportFile> Files);
+    string Title,
+    Sheet LinesPlan,
+    Sheet Curvature,
+    IReadOnlyList<FigureGroup> Figures,
+    ReportCurves Curves,
+    LengthNotation Notation,
+    FairnessReport Fairness,
+    IReadOnlyList<ReportFile> Files);
+
+/// <summary>The curves of form in the report.</summary>
+/// <param name="Book">Their figures.</param>
+/// <param name="Curves">The curves against draft.</param>
+/// <param name="Sections">The sectional areas along the boat.</param>
+public sealed record ReportCurves(FormCurvesBook Book, Sheet Curves, Sheet Sections);
 
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>

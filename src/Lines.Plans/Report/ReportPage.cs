@@ -3,6 +3,8 @@ using System.Text;
 using Lines.Drawing.Svg;
 using Lines.Plans.Curvature;
 using Lines.Plans.Figures;
+using Lines.Plans.FormCurves;
+using Lines.Plans.Offsets;
 
 namespace Lines.Plans.Report;
 
@@ -27,6 +29,7 @@ public static class ReportPage
         page.Append("<main>\n");
         Plan(page, content);
         Numbers(page, content);
+        Curves(page, content.Curves);
         page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness));
         page.Append("<h3>Curvature of the whole skin</h3>\n");
         Drawing(page, SvgFile.Write(content.Curvature), "Curvature of the skin", CurvatureSheet.WhatToLookFor);
@@ -85,6 +88,34 @@ public static class ReportPage
         }
 
         page.Append("</div>\n</section>\n");
+    }
+
+    private static void Curves(StringBuilder page, ReportCurves curves)
+    {
+        page.Append("<section aria-labelledby=\"curves\">\n<h2 id=\"curves\">Curves of form</h2>\n<p>").Append(FormCurvesBook.WhatItIs).Append(' ').Append(Cautions.Figures).Append("</p>\n");
+        Drawing(page, SvgFile.Write(curves.Curves), "Curves of form", "Read across from a draft to a curve, then down; what a square is worth stands at the curve's end.");
+        Table(page, curves.Book.Hydrostatics);
+        Drawing(page, SvgFile.Write(curves.Sections), "Sectional areas", "How the displacement is spread along the boat: the area under a curve is the volume at that draft.");
+        page.Append("<details>\n<summary>Sectional areas in figures</summary>\n");
+        Table(page, curves.Book.Sections);
+        page.Append("</details>\n</section>\n");
+    }
+
+    private static void Table(StringBuilder page, FigureTable table)
+    {
+        page.Append("<div class=\"scroll\">\n<table>\n<caption>").Append(Escaped(table.Title)).Append("</caption>\n<thead><tr>");
+        foreach (var (column, k) in table.Columns.Select((c, k) => (c, k)))
+            page.Append("<th scope=\"col\"").Append(k == 0 ? "" : " class=\"n\"").Append('>').Append(Escaped(column.Name)).Append(column.Place.Length > 0 ? "<br/>" + Escaped(column.Place) : "").Append("</th>");
+        page.Append("</tr></thead>\n<tbody>\n");
+        foreach (var row in table.Rows)
+        {
+            page.Append("<tr><th scope=\"row\">").Append(Escaped(row[0])).Append("</th>");
+            foreach (var cell in row.Skip(1))
+                page.Append("<td class=\"n\">").Append(Escaped(cell)).Append("</td>");
+            page.Append("</tr>\n");
+        }
+
+        page.Append("</tbody>\n</table>\n</div>\n");
     }
 
     private static string NoteOf(Figure figure) => figure switch

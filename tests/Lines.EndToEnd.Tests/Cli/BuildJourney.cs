@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Lines.EndToEnd.Tests.Support;
 using Lines.Tests.Support;
@@ -22,7 +23,7 @@ public sealed class BuildJourney
         var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
         string[] expected =
         [
-            "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
+            "curves-of-form.csv", "curves-of-form.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
             "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "report.html", "templates-letter.pdf",
         ];
         Assert.Equal(
@@ -140,5 +141,24 @@ public sealed class BuildJourney
         Assert.Matches(Invariant($"Length +{Math.Round(length * 1000, 1)} mm"), text.Out);
         Assert.True(json.RootElement.GetProperty("figures").GetProperty("afloat").GetProperty("displacement_fresh_kg").GetDouble() > 50);
         Assert.Equal(0, json.RootElement.GetProperty("diagnostics").GetArrayLength());
+    }
+
+    [Fact]
+    public void Float_prints_the_hydrostatics_at_the_design_draft_and_against_draft_with_its_cautions()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner());
+
+        var text = Command.Run(place.Root, "float", "mine.toml");
+        using var json = JsonDocument.Parse(Command.Run(place.Root, "float", "mine.toml", "--json").Out);
+
+        Assert.Equal(0, text.Code);
+        Assert.Contains("estimates for design", text.Out, StringComparison.Ordinal);
+        var figures = json.RootElement.GetProperty("figures");
+        var masses = Enumerable.Range(1, 10).Select(k => figures.GetProperty(Invariant($"curves_of_form_{k:00}")).GetProperty("displacement_fresh_kg").GetDouble()).ToList();
+        Assert.Equal(masses.Order(), masses);
+        Assert.Equal(figures.GetProperty("afloat").GetProperty("displacement_fresh_kg").GetDouble(), masses[4]);
+        var row = text.Out.Split('\n').First(l => l.StartsWith("Displacement in fresh water, kg", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(masses.Take(5).Select(m => m.ToString("F1", CultureInfo.InvariantCulture)), row[^5..]);
     }
 }

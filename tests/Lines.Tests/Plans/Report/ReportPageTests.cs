@@ -1,10 +1,12 @@
 using System.Xml;
 using System.Xml.Linq;
 using Lines.Hull.Fairness;
+using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 using Lines.Plans.Curvature;
 using Lines.Plans.Figures;
+using Lines.Plans.FormCurves;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
@@ -30,9 +32,18 @@ public class ReportPageTests
             ]),
             new FigureGroup("afloat", "In the water", [new("displacement", "Displacement", 120.5, Quantity.Mass) { Note = "fresh water", IsEstimate = true }]),
         ],
+        Curves(),
         LengthNotation.Millimeters,
         FairnessReport.Of(HullOnTrial),
         [new("templates-letter.pdf", "Full-size patterns to print."), new("molds/mold-01.dxf", "Mold 1 for a router.")]);
+
+    private static ReportCurves Curves()
+    {
+        var hull = HullOnTrial.Hull;
+        var curves = CurvesOfForm.Of(hull, HullOnTrial.Grid.Stations, UprightHydrostatics.Below(hull, hull.Draft, 1e-6), 1e-6);
+        var book = FormCurvesBook.Of("Trial", hull, curves, LengthNotation.Millimeters);
+        return new ReportCurves(book, FormCurvesPages.Curves(book, PaperSize.A4), FormCurvesPages.Sections(book, curves, PaperSize.A4));
+    }
 
     private static readonly string Page = ReportPage.Of(Content);
 
@@ -83,12 +94,22 @@ public class ReportPageTests
     public void Every_line_judged_has_a_row_and_every_fault_a_sentence_with_its_dial()
     {
         var page = Parsed();
-        var rows = page.Descendants("details").Descendants("tbody").Elements("tr").Select(r => r.Elements().First().Value).ToList();
+        var rows = page.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value is "fairness").Descendants("details").Descendants("tbody").Elements("tr").Select(r => r.Elements().First().Value).ToList();
         Assert.Equal(Content.Fairness.Lines.Select(l => l.Name), rows);
         var text = page.Root!.Value;
         Assert.Contains(Content.Fairness.Verdict, text, StringComparison.Ordinal);
         foreach (var fault in Content.Fairness.Faults)
             Assert.Contains($"{fault.Sentence}; change hull.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_curves_of_form_stand_in_two_drawings_and_in_figures()
+    {
+        var section = Parsed().Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value is "curves");
+        Assert.Equal(2, section.Descendants("figure").Count());
+        var rows = section.Descendants("tbody").Elements("tr").Select(r => r.Elements().Select(c => c.Value)).ToList();
+        Assert.Equal(Content.Curves.Book.Hydrostatics.Rows.Concat(Content.Curves.Book.Sections.Rows), rows);
+        Assert.Contains(Cautions.Figures, section.Value, StringComparison.Ordinal);
     }
 
     [Fact]
