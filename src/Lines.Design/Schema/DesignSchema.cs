@@ -79,7 +79,7 @@ public static class DesignSchema
             with { Required = true, Bounds = KeyBounds.Fullness },
         Ratio("hull.bow.sheer_fullness", "The same measure of the sheer in plan: volume above water.", "0.68", Dial.BowSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.bow.rocker", "Height of the keel at the forefoot.", "50 mm", (0, 0.15), Stretch.Up, Dial.BowRocker)
+        Needed("hull.bow.rocker", "Height of the keel at the forefoot; above the draft the design waterline ends on the keel.", "50 mm", (0, 0.15), Stretch.Up, Dial.BowRocker)
             with { Bounds = KeyBounds.Rocker("bow") },
         Needed("hull.bow.sheer", "Height of the sheer at the bow.", "520 mm", (0.1, 1), Stretch.Up, Dial.BowSheer)
             with { Bounds = KeyBounds.Sheer },
@@ -98,7 +98,7 @@ public static class DesignSchema
             with { Required = true, Bounds = KeyBounds.Fullness },
         Ratio("hull.stern.sheer_fullness", "The same measure of the sheer in plan.", "0.66", Dial.SternSheerFullness)
             with { Default = "the fairest" },
-        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom.", "40 mm", (0, 0.15), Stretch.Up, Dial.SternRocker)
+        Needed("hull.stern.rocker", "Height of the keel at the heel, or of the foot of a transom; above the draft it is clear of the water.", "40 mm", (0, 0.15), Stretch.Up, Dial.SternRocker)
             with { Bounds = KeyBounds.Rocker("stern") },
         Needed("hull.stern.sheer", "Height of the sheer at the stern.", "480 mm", (0.1, 1), Stretch.Up, Dial.SternSheer)
             with { Bounds = KeyBounds.Sheer },
@@ -112,7 +112,7 @@ public static class DesignSchema
             with { Stern = Transom, Required = true, Default = null, Bounds = KeyBounds.Rake },
         Needed("hull.stern.breadth", "Greatest breadth of the transom, on its own plane.", "620 mm", (0.1, 1.5), Stretch.Across, Dial.TransomBreadth)
             with { Stern = Transom, Bounds = KeyBounds.TransomBreadth, Also = ["width", "beam"] },
-        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline.", "30 mm", (0.001, 0.15), Stretch.Up, Dial.TransomImmersion)
+        Needed("hull.stern.immersion", "Depth of the foot of the transom below the design waterline; negative is clear of it.", "30 mm", (-0.05, 0.15), Stretch.Up, Dial.TransomImmersion)
             with { Stern = Transom, Required = false, Default = "rocker gives the foot", Bounds = KeyBounds.Immersion, InPlaceOf = "hull.stern.rocker" },
     ];
 

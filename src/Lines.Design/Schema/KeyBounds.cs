@@ -18,6 +18,9 @@ internal static class KeyBounds
     /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
     private const double FullnessWithoutHollow = 0.55;
 
+    /// <summary>Most rocker, as a part of the draft.</summary>
+    private const double GreatestRocker = 1.5;
+
     /// <summary>More molds than this are a mistake in a unit.</summary>
     private const int MostMolds = 100;
 
@@ -77,7 +80,10 @@ internal static class KeyBounds
         [KeyBound.AtMost("the beam", "hull.beam", 1, "is more than the beam")];
 
     public static IReadOnlyList<KeyBound> Immersion { get; } =
-        [KeyBound.AtMost("the draft", "hull.draft", 1, "puts the foot of the transom below the keel")];
+    [
+        KeyBound.AtMost("the draft", "hull.draft", 1, "puts the foot of the transom below the keel"),
+        KeyBound.AtLeast("half the draft clear of the water", "hull.draft", 1 - GreatestRocker, "lifts the foot of the transom more than half the draft clear of the water"),
+    ];
 
     public static IReadOnlyList<KeyBound> Planking { get; } =
         [KeyBound.AtMost("the beam / 8", "hull.beam", ThickestPlanking, "is more than 1/8 of the beam")];
@@ -116,5 +122,8 @@ internal static class KeyBounds
     ];
 
     public static IReadOnlyList<KeyBound> Rocker(string end) =>
-        [KeyBound.LessThan("the draft", "hull.draft", $"lifts the keel out of the water at the {end}, which is not yet understood by this version")];
+    [
+        KeyBound.AtMost(
+            Invariant($"{GreatestRocker} times the draft"), "hull.draft", GreatestRocker, $"lifts the keel at the {end} more than half the draft clear of the water"),
+    ];
 }

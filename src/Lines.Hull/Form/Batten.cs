@@ -84,9 +84,12 @@ internal sealed class Batten
     public void AtMost(double u, double value) => _bounds.Add(new ElasticRow(SplineRows.At(_basis, u, 0), value, 1e8));
 
     /// <summary>Curvature keeps one sign: +1 for a line that is hollow seen from above (a sprung sheer), -1 for one that bulges.</summary>
-    public void OneSided(int sign)
+    /// <param name="sign">The sign.</param>
+    /// <param name="from">Parameter from which it does.</param>
+    /// <param name="to">Parameter to which it does.</param>
+    public void OneSided(int sign, double from = 0, double to = 1)
     {
-        foreach (var u in CurvaturePlaces(_basis))
+        foreach (var u in CurvaturePlaces(_basis).Where(u => u >= from && u <= to))
         {
             _places.Add(u);
             _bounds.Insert(_curvatureRows++, new ElasticRow(Bending(u, out _).Times(-sign), 0, CurvatureStiffness));

@@ -1,11 +1,18 @@
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
 
 /// <summary>The lines a designer means by a boat, shaped before the surface: midship section, ends, keel, design waterline, sheer.</summary>
+/// <remarks>Where the foot of an end reaches the design waterline, that line ends on the keel or on a sliver of the stem. The iso-line laid
+/// in its place, the reference line, then leaves it forward (aft) of the middle and rises to a height at which the end has a foot's length
+/// of profile below it; the fullness asked of it is what gives the waterline cut from the skin the fullness asked for.</remarks>
 internal sealed record CharacterLines
 {
     private const int SpansPerSide = 4;
+
+    /// <summary>Least part of the profile's height that lies below the end of the reference line.</summary>
+    private const double LeastShare = 0.06;
 
     public required HullDials Dials { get; init; }
 
@@ -24,7 +31,11 @@ internal sealed record CharacterLines
 
     public required BattenLine Keel { get; init; }
 
+    /// <summary>The reference line in plan: the design waterline, but for an end that is raised.</summary>
     public required BattenLine Waterline { get; init; }
+
+    /// <summary>Fullness forward and aft asked of the reference line.</summary>
+    public required (double Entry, double Run) Fullness { get; init; }
 
     public required BattenLine SheerPlan { get; init; }
 
@@ -34,35 +45,90 @@ internal sealed record CharacterLines
 
     public double WaterlineV => Midship.WaterlineV;
 
+    /// <summary>Whether the reference line leaves the design waterline toward the bow.</summary>
+    public bool ForeIsRaised => ReferenceFore(Dials) > Dials.Draft;
+
+    /// <summary>Whether it does toward the stern.</summary>
+    public bool AftIsRaised => ReferenceAft(Dials) > Dials.Draft;
+
+    /// <summary>Height of a pole of the reference line [m].</summary>
+    public double ReferenceHeight(int i)
+    {
+        // The three poles with a say at the widest station stay on the waterline.
+        double g = U.GrevilleAt(i), far = 1 - (1.0 / SpansPerSide);
+        var fore = Math.Max(0, ((WidestU - g) / WidestU) - (1 - far)) / far;
+        var aft = Math.Max(0, ((g - WidestU) / (1 - WidestU)) - (1 - far)) / far;
+        return Dials.Draft + ((ReferenceFore(Dials) - Dials.Draft) * fore * fore * fore) + ((ReferenceAft(Dials) - Dials.Draft) * aft * aft * aft);
+    }
+
+    /// <summary>x of the fore and the after end of the design waterline [m].</summary>
+    public (double Fore, double Aft) WaterlineEnds()
+    {
+        var fore = Bow.Z[0] < Dials.Draft ? Bow.InwardAt(V, Dials.Draft) : Keel.XAt(KeelCrossing(0));
+        var aft = Stern.Z[0] < Dials.Draft ? Dials.Length - Stern.InwardAt(V, Dials.Draft) : Keel.XAt(KeelCrossing(1));
+        return (fore, aft);
+    }
+
     /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
     public static CharacterLines Shape(HullDials d)
     {
-        if (d.Widest is double given)
-            return ShapeAt(d, given);
+        var fullness = (d.Bow.EntryFullness, d.Stern.RunFullness);
+        return ShapeAt(d, d.Widest ?? FairestWidest(d, fullness), fullness).Placed();
+    }
 
+    /// <summary>The same lines with another fullness asked of the reference line.</summary>
+    public CharacterLines Refit((double Entry, double Run) fullness) => ShapeAt(Dials, WidestU, fullness).Placed();
+
+    private double KeelCrossing(int end) => Root.FirstWhere(u => Keel.At(u) >= Dials.Draft, WidestU, end);
+
+    /// <summary>The lines with the widest station at its part of the design waterline, which may be shorter than the reference line.</summary>
+    private CharacterLines Placed()
+    {
+        var lines = this;
+        while (Dials.Widest is double widest && (ForeIsRaised || AftIsRaised) && lines.Keel.At(lines.WidestU) < Dials.Draft)
+        {
+            var (fore, aft) = lines.WaterlineEnds();
+            var line = lines.Waterline.Abscissa;
+            var u = (fore + (widest * (aft - fore)) - line[0]) / (line[^1] - line[0]);
+            if (Math.Abs(u - lines.WidestU) < 1e-9)
+                break;
+            lines = ShapeAt(Dials, u, Fullness);
+        }
+
+        return lines;
+    }
+
+    private static double FairestWidest(HullDials d, (double Entry, double Run) fullness)
+    {
         // The energy has one minimum over the plausible range; golden section to a thousandth of the length.
         const double Ratio = 0.6180339887498949;
         double low = 0.42, high = 0.58, a = high - (Ratio * (high - low)), b = low + (Ratio * (high - low));
-        double ea = WaterlineEnergy(d, a), eb = WaterlineEnergy(d, b);
+        double ea = WaterlineEnergy(d, a, fullness), eb = WaterlineEnergy(d, b, fullness);
         while (high - low > 1e-3)
         {
             if (ea < eb)
                 (high, b, eb, a) = (b, a, ea, b - (Ratio * (b - low)));
             else
                 (low, a, ea, b) = (a, b, eb, a + (Ratio * (high - a)));
-            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, a), WaterlineEnergy(d, b));
+            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, a, fullness), WaterlineEnergy(d, b, fullness));
         }
 
-        return ShapeAt(d, Math.Round((low + high) / 2, 3));
+        return Math.Round((low + high) / 2, 3);
     }
 
-    private static double WaterlineEnergy(HullDials d, double widest)
+    private static double WaterlineEnergy(HullDials d, double widest, (double Entry, double Run) fullness)
     {
-        var line = ShapeWaterline(Lengthwise(widest), widest, 0, 1, 1, d);
+        var line = ShapeWaterline(Lengthwise(widest), widest, 0, 1, 1, d, fullness);
         return line.Energy + (1e4 * line.Hollow);
     }
 
-    private static CharacterLines ShapeAt(HullDials d, double um)
+    private static double ReferenceFore(HullDials d) => Reference(d.Draft, d.Bow.Rocker, d.Bow.Sheer);
+
+    private static double ReferenceAft(HullDials d) => Reference(d.Draft, d.Stern.FootHeight, d.Stern.Sheer);
+
+    private static double Reference(double draft, double foot, double sheer) => Math.Max(draft, foot + (LeastShare * (sheer - foot)));
+
+    private static CharacterLines ShapeAt(HullDials d, double um, (double Entry, double Run) fullness)
     {
         var u = Lengthwise(um);
         var midship = MidshipSection.Shape(d, 0);
@@ -70,9 +136,9 @@ internal sealed record CharacterLines
         double keelFore = 0, keelAft = 0, atMidship = 0;
         for (var pass = 0; ; pass++)
         {
-            var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, d.Draft, d.Bow.Sheer, d.Bow.Forefoot, keelFore);
+            var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore);
             var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
-            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft);
+            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft, fullness);
             var aft = waterline.Abscissa[^1];
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
             var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
@@ -91,6 +157,7 @@ internal sealed record CharacterLines
                     X = x,
                     Keel = keel,
                     Waterline = waterline,
+                    Fullness = fullness,
                     SheerPlan = ShapeSheerPlan(d, u, um, sheerX, midship.Y[^1], stern.Y[^1], waterline),
                     SheerProfile = ShapeSheerProfile(d, u, um, sheerX),
                 };
@@ -114,21 +181,21 @@ internal sealed record CharacterLines
         ]);
 
     private static (EndProfile Stern, BattenLine Waterline) ShapeStern(
-        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft)
+        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft, (double Entry, double Run) fullness)
     {
         double vw = midship.WaterlineV, half = midship.WaterlineHalfBreadth;
         if (d.Stern is PointedStern p)
         {
-            var stern = EndProfile.Stem(midship.V, vw, p.Rocker, d.Draft, p.Sheer, p.Heel, keelAft);
+            var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft);
             var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
-            return (stern, ShapeWaterline(u, um, fore, aft, half, d));
+            return (stern, ShapeWaterline(u, um, fore, aft, half, d, fullness));
         }
 
         // The waterline ends on the transom's plane; where on it, breadthwise, is the waterline's own fairest answer.
         var t = (TransomStern)d.Stern;
-        var end = d.Length - (Math.Tan(t.Rake) * ((t.Rake >= 0 ? t.Sheer : t.Foot) - d.Draft));
-        var line = ShapeWaterline(u, um, fore, end, half, d);
-        return (EndProfile.Transom(midship.V, vw, d, t, line.Ordinate[^1], midship), line);
+        var end = d.Length - (Math.Tan(t.Rake) * ((t.Rake >= 0 ? t.Sheer : t.Foot) - ReferenceAft(d)));
+        var line = ShapeWaterline(u, um, fore, end, half, d, fullness);
+        return (EndProfile.Transom(midship.V, vw, ReferenceAft(d), d, t, line.Ordinate[^1], midship), line);
     }
 
     private static BattenLine ShapeKeel(HullDials d, SplineBasis u, double um, double[] x, double aft)
@@ -143,22 +210,22 @@ internal sealed record CharacterLines
         return line.Solve();
     }
 
-    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d)
+    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d, (double Entry, double Run) fullness)
     {
         double[] x = [.. Enumerable.Range(0, u.Count).Select(i => fore + (u.GrevilleAt(i) * (aft - fore)))];
         var line = new Batten(u, x);
         line.Pass(0, 0);
         line.Pass(um, half);
         line.Slope(um, 0);
-        line.Area(0, um, d.Bow.EntryFullness * um * (aft - fore) * half);
-        line.Area(um, 1, d.Stern.RunFullness * (1 - um) * (aft - fore) * half);
+        line.Area(0, um, fullness.Entry * um * (aft - fore) * half);
+        line.Area(um, 1, fullness.Run * (1 - um) * (aft - fore) * half);
         if (d.Bow.EntryAngle is double entry)
             line.Slope(0, Math.Tan(entry));
         if (d.Stern is TransomStern t)
         {
             // The transom must be able to take the waterline's end on a section without hollow: outside the straight line from its foot to
             // its breadth at the sheer, and inside what the widest section would give at that breadth.
-            double share = (d.Draft - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
+            double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
             line.AtLeast(1, Math.Min(most, 1.15 * share * t.Breadth / 2));
             line.AtMost(1, most);
         }
@@ -169,10 +236,15 @@ internal sealed record CharacterLines
                 line.Slope(1, -Math.Tan(run));
         }
 
+        var (from, to) = OneSided(d, um);
         if (!d.Hollow)
-            line.OneSided(-1);
+            line.OneSided(-1, from, to);
         return line.Solve();
     }
+
+    /// <summary>Parameters between which the reference line must bulge; toward a raised end it is no line of the boat.</summary>
+    internal static (double From, double To) OneSided(HullDials d, double um) =>
+        (ReferenceFore(d) > d.Draft ? um : 0, ReferenceAft(d) > d.Draft ? um : 1);
 
     private static BattenLine ShapeSheerPlan(
         HullDials d, SplineBasis u, double um, double[] x, double half, double aft, BattenLine waterline)

@@ -25,7 +25,7 @@ internal static class DialAccess
         Dial.RunFullness => d.Stern.RunFullness,
         Dial.SternSheerFullness => d.Stern.SheerFullness,
         Dial.SternSheer => d.Stern.Sheer,
-        Dial.SternRocker => d.Stern is PointedStern p ? p.Rocker : ((TransomStern)d.Stern).Foot,
+        Dial.SternRocker => d.Stern.FootHeight,
         Dial.TransomImmersion => d.Stern is TransomStern t ? d.Draft - t.Foot : null,
         Dial.Heel => (d.Stern as PointedStern)?.Heel,
         Dial.SternVee => (d.Stern as PointedStern)?.Vee,
@@ -102,13 +102,14 @@ internal static class DialAccess
         var (least, greatest) = DialRange.Of(dial);
         var (low, high) = dial switch
         {
-            Dial.BowRocker or Dial.SternRocker => (least, 0.999 * d.Draft),
-            Dial.TransomImmersion => (least, d.Draft),
+            Dial.BowRocker => (least, Math.Min(1.5 * d.Draft, 0.98 * d.Bow.Sheer)),
+            Dial.SternRocker => (least, Math.Min(1.5 * d.Draft, 0.98 * d.Stern.Sheer)),
+            Dial.TransomImmersion => (-0.5 * d.Draft, d.Draft),
             Dial.TransomBreadth => (least, d.Beam),
             Dial.Forefoot or Dial.Heel => (least, 0.4 * d.Length),
             Dial.Depth or Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, greatest),
             Dial.Length => (Math.Max(d.Bow.Forefoot, ValueOf(d, Dial.Heel) ?? 0) / 0.4, greatest),
-            Dial.Draft => (1.02 * Math.Max(d.Bow.Rocker, ValueOf(d, Dial.SternRocker) ?? 0), 0.98 * d.Depth),
+            Dial.Draft => (Math.Max(d.Bow.Rocker, ValueOf(d, Dial.SternRocker) ?? 0) / 1.5, 0.98 * d.Depth),
             Dial.Beam => (d.Length / 30, d.Length / 2.5),
             _ => (least, greatest),
         };

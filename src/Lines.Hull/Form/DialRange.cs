@@ -22,7 +22,7 @@ public static class DialRange
         Dial.RunFullness => (0.5, 0.9),
         Dial.BowSheerFullness or Dial.SternSheerFullness or Dial.MidshipFullness => (0.5, 0.95),
         Dial.BowRocker or Dial.SternRocker => (0, 0.5),
-        Dial.TransomImmersion => (0.001, 0.5),
+        Dial.TransomImmersion => (-0.4, 0.5),
         Dial.BowSheer or Dial.SternSheer => (LowestSheer, 2),
         Dial.Forefoot or Dial.Heel => (0.01, 5),
         Dial.TransomBreadth => (0.05, 3),

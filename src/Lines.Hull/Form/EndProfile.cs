@@ -10,112 +10,124 @@ namespace Lines.Hull.Form;
 /// <param name="Hollow">By how much the profile's or the edge's convexity gave way [m].</param>
 internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, double Hollow)
 {
+    /// <summary>Least rate at which a stem leaves its foot, as a part of an even one.</summary>
+    private const double LeastRate = 0.3;
+
+    /// <summary>Distance inward of the profile at a height between its foot and its head [m].</summary>
+    public double InwardAt(SplineBasis v, double height)
+    {
+        var at = Root.FirstWhere(t => SplineRows.At(v, t, 0).Dot(Z) >= height, 0, 1);
+        return SplineRows.At(v, at, 0).Dot(Inward);
+    }
+
     /// <summary>Shapes a quarter-ellipse stem that leaves the keel tangentially and stands plumb at the sheer.</summary>
     /// <remarks>
-    /// <para><b>Method.</b> Heights crowd toward the forefoot by a power law that puts the design waterline on its iso-line;
-    /// the profile is the ellipse sheared to the keel's slope, fitted by least squares with its ends, its waterline height and
-    /// both end tangents as equations.</para>
+    /// <para><b>Method.</b> The profile is the ellipse sheared to the keel's slope. The way round it, by its own angle, is a line and a power of the
+    /// parameter that put the reference line on its iso-line and leave the foot at a rate of their own, so that the turn into the keel is no knuckle.
+    /// Fitted by least squares with its ends, the height of the reference line and both end tangents as equations, and turning one way.</para>
     /// </remarks>
     /// <param name="v">Basis up the section.</param>
     /// <param name="waterlineV">Parameter of the design waterline.</param>
     /// <param name="keel">Height of the profile's foot [m].</param>
-    /// <param name="draft">Height of the design waterline [m].</param>
+    /// <param name="reference">Height at which the reference line ends on it [m].</param>
     /// <param name="sheer">Height of the sheer [m].</param>
     /// <param name="foot">Distance of the foot from the extreme point [m].</param>
     /// <param name="slope">Rise of the keel toward this end at the foot, per meter.</param>
     public static EndProfile Stem(
-        SplineBasis v, double waterlineV, double keel, double draft, double sheer, double foot, double slope)
+        SplineBasis v, double waterlineV, double keel, double reference, double sheer, double foot, double slope)
     {
-        var z = StemHeights(v, waterlineV, keel, draft, sheer);
-        return new EndProfile(StemDistances(v, z, keel, sheer, foot, slope, out var hollow), new double[v.Count], z, hollow);
+        var ellipse = new ShearedEllipse(keel, sheer, foot, slope);
+        var turn = ellipse.AngleAt(reference) / (Math.PI / 2);
+        var rate = (turn - (waterlineV * waterlineV)) / (waterlineV * (1 - waterlineV));
+        var power = 2.0;
+        if (rate < LeastRate)
+        {
+            rate = Math.Min(LeastRate, 0.6 * turn / waterlineV);
+            power = Math.Log((turn - (rate * waterlineV)) / (1 - rate)) / Math.Log(waterlineV);
+        }
+
+        // Heights and distances together: the first leg runs along the keel's slope.
+        var n = v.Count;
+        var program = new ElasticProgram(2 * n);
+        SparseRow In(double t, int k) => SplineRows.At(v, t, k);
+        SparseRow Up(double t, int k) => SplineRows.At(v, t, k).Shifted(n);
+        program.AddEquation(In(0, 0), foot);
+        program.AddEquation(In(1, 0), 0);
+        program.AddEquation(In(1, 1), 0);
+        program.AddEquation(Up(0, 0), keel);
+        program.AddEquation(Up(1, 0), sheer);
+        program.AddEquation(Up(waterlineV, 0), reference);
+        program.AddEquation(Up(0, 1).Plus(In(0, 1).Times(slope)), 0);
+        var rows = new List<ElasticRow>();
+        for (var k = 0; k <= 40; k++)
+        {
+            double t = k / 40.0, angle = Math.PI / 2 * ((rate * t) + ((1 - rate) * Math.Pow(t, power)));
+            double rate1 = Math.PI / 2 * (rate + ((1 - rate) * power * Math.Pow(t, power - 1))), rate2 = Math.PI / 2 * (1 - rate) * power * (power - 1) * Math.Pow(t, power - 2);
+            var (x, z) = ellipse.At(angle);
+            program.AddSquare(In(t, 0), x, 1);
+            program.AddSquare(Up(t, 0), z, 1);
+            rows.Add(new ElasticRow(Up(t, 1).Times(-1), -0.02 * t * (sheer - keel), 1e4));
+            rows.Add(new ElasticRow(In(t, 1), 0, 1e4));
+
+            // It turns one way all the way up: its sag over an eighth of the parameter, linearized at the ellipse.
+            var (x1, z1) = ellipse.Slope(angle);
+            var (x2, z2) = ellipse.Bend(angle);
+            (x2, z2) = ((x2 * rate1 * rate1) + (x1 * rate2), (z2 * rate1 * rate1) + (z1 * rate2));
+            (x1, z1) = (x1 * rate1, z1 * rate1);
+            var sag = 1 / (512 * (foot + sheer - keel));
+            var row = In(t, 2).Times(-z1).Plus(Up(t, 1).Times(-x2)).Plus(In(t, 1).Times(z2)).Plus(Up(t, 2).Times(x1)).Times(sag);
+            rows.Add(new ElasticRow(row, ((x1 * z2) - (x2 * z1)) * sag, 1e9));
+        }
+
+        var result = program.Solve(rows);
+        return new EndProfile(result.X[..n], new double[n], result.X[n..], result.Violation);
     }
 
     /// <summary>Shapes the edge of a transom: a convex batten in its plane from the foot through the waterline to the sheer.</summary>
     /// <param name="v">Basis up the section.</param>
     /// <param name="waterlineV">Parameter of the design waterline.</param>
+    /// <param name="reference">Height at which the reference line ends on it [m].</param>
     /// <param name="d">Dials.</param>
     /// <param name="t">The transom's own dials.</param>
-    /// <param name="waterlineY">Half-breadth where the design waterline ends on the transom [m].</param>
+    /// <param name="waterlineY">Half-breadth where the reference line ends on the transom [m].</param>
     /// <param name="midship">Section at the widest station, whose character the transom takes.</param>
     public static EndProfile Transom(
-        SplineBasis v, double waterlineV, HullDials d, TransomStern t, double waterlineY, MidshipSection midship)
+        SplineBasis v, double waterlineV, double reference, HullDials d, TransomStern t, double waterlineY, MidshipSection midship)
     {
         var edge = t.Breadth / 2 * (d.Midship.Flare < 0 ? midship.Y[^1] / (d.Beam / 2) : 1);
-        var section = SectionBatten.Through(v, waterlineV, waterlineY, t.Foot, d.Draft, t.Sheer, edge, midship);
+        var section = SectionBatten.Through(v, waterlineV, waterlineY, t.Foot, reference, t.Sheer, edge, midship);
         for (var pass = 0; d.Midship.Flare < 0 && pass < 30; pass++)
         {
             var excess = section.GreatestHalfBreadth() - (t.Breadth / 2);
             if (Math.Abs(excess) < 1e-10)
                 break;
             edge -= excess;
-            section = SectionBatten.Through(v, waterlineV, waterlineY, t.Foot, d.Draft, t.Sheer, edge, midship);
+            section = SectionBatten.Through(v, waterlineV, waterlineY, t.Foot, reference, t.Sheer, edge, midship);
         }
 
         double slope = Math.Tan(t.Rake), aftmost = t.Rake >= 0 ? t.Sheer : t.Foot;
         return new EndProfile(Array.ConvertAll(section.Z, z => slope * (aftmost - z)), section.Y, section.Z, section.Hollow);
     }
 
-    private static double[] StemHeights(SplineBasis v, double waterlineV, double keel, double draft, double sheer)
+    /// <summary>A quarter ellipse from a foot on the keel, where it has the keel's slope, to a head where it stands plumb.</summary>
+    private readonly record struct ShearedEllipse(double Keel, double Head, double Foot, double KeelSlope)
     {
-        var power = Math.Clamp(Math.Log((draft - keel) / (sheer - keel)) / Math.Log(waterlineV), 1.2, 8);
-        var program = new ElasticProgram(v.Count);
-        program.AddEquation(SplineRows.At(v, 0, 0), keel);
-        program.AddEquation(SplineRows.At(v, 1, 0), sheer);
-        program.AddEquation(SplineRows.At(v, waterlineV, 0), draft);
-        var rows = new List<ElasticRow>();
-        for (var k = 0; k <= 40; k++)
+        private double Rise => Head - Keel - (KeelSlope * Foot);
+
+        /// <summary>Distance inward and height at an angle from the foot [rad].</summary>
+        public (double Inward, double Height) At(double angle) =>
+            (Foot * (1 - Math.Sin(angle)), Keel + (KeelSlope * Foot * Math.Sin(angle)) + (Rise * (1 - Math.Cos(angle))));
+
+        public (double Inward, double Height) Slope(double angle) =>
+            (-Foot * Math.Cos(angle), (KeelSlope * Foot * Math.Cos(angle)) + (Rise * Math.Sin(angle)));
+
+        public (double Inward, double Height) Bend(double angle) =>
+            (Foot * Math.Sin(angle), (-KeelSlope * Foot * Math.Sin(angle)) + (Rise * Math.Cos(angle)));
+
+        public double AngleAt(double height)
         {
-            var t = k / 40.0;
-            program.AddSquare(SplineRows.At(v, t, 0), keel + ((sheer - keel) * Math.Pow(t, power)), 1);
-            rows.Add(new ElasticRow(SplineRows.At(v, t, 1).Times(-1), -0.02 * t * (sheer - keel), 1e4));
+            var ellipse = this;
+            return Root.FirstWhere(angle => ellipse.At(angle).Height >= height, 0, Math.PI / 2);
         }
-
-        return program.Solve(rows).X;
-    }
-
-    private static double[] StemDistances(SplineBasis v, double[] z, double keel, double sheer, double foot, double slope, out double hollow)
-    {
-        var program = new ElasticProgram(v.Count);
-        program.AddEquation(SplineRows.At(v, 0, 0), foot);
-        program.AddEquation(SplineRows.At(v, 1, 0), 0);
-        program.AddEquation(SplineRows.At(v, 1, 1), 0);
-        if (slope > 1e-12)
-        {
-            // Tangent to the keel: the first leg of the net runs along the keel's slope.
-            program.AddEquation(new SparseRow([1], [1]), foot - ((z[1] - z[0]) / slope));
-        }
-
-        var rows = new List<ElasticRow>();
-        for (var k = 0; k <= 40; k++)
-        {
-            var t = k / 40.0;
-            program.AddSquare(SplineRows.At(v, t, 0), OnEllipse(SplineRows.At(v, t, 0).Dot(z), keel, sheer, foot, slope), 1);
-            rows.Add(new ElasticRow(SplineRows.At(v, t, 1), 0, 1e4));
-
-            // The profile turns one way all the way up: its sag over an eighth of the parameter, x as a function of z, is none to the hollow side.
-            double rise = SplineRows.At(v, t, 1).Dot(z), bend = SplineRows.At(v, t, 2).Dot(z), sag = 1 / (512 * (foot + sheer - keel));
-            rows.Add(new ElasticRow(SplineRows.At(v, t, 2).Times(-rise * sag).Plus(SplineRows.At(v, t, 1).Times(bend * sag)), 0, 1e9));
-        }
-
-        var result = program.Solve(rows);
-        hollow = result.Violation;
-        return result.X;
-    }
-
-    /// <summary>Distance of the sheared quarter ellipse at a height.</summary>
-    private static double OnEllipse(double height, double keel, double sheer, double foot, double slope)
-    {
-        double low = 0, high = Math.PI / 2;
-        for (var k = 0; k < 60; k++)
-        {
-            var phi = (low + high) / 2;
-            var z = keel + (slope * foot * Math.Sin(phi)) + ((sheer - keel - (slope * foot)) * (1 - Math.Cos(phi)));
-            if (z < height)
-                low = phi;
-            else
-                high = phi;
-        }
-
-        return foot * (1 - Math.Sin((low + high) / 2));
     }
 }

@@ -1,4 +1,5 @@
 using Lines.Hull.Fairness;
+using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 using Lines.Kernel.Splines;
 
@@ -14,21 +15,75 @@ internal sealed record FormFault(string Reason, IReadOnlyList<Dial> Dials);
 /// <param name="Fault">What excludes it; null where there is a hull.</param>
 internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 {
+    /// <summary>Fullness is met when it is off by no more than this.</summary>
+    private const double Settled = 5e-6;
+
+    /// <summary>Skins tried before the fullness of a waterline below a raised reference line is given up.</summary>
+    private const int MostSkins = 12;
+
+    /// <summary>A foot higher than this part of the sheer leaves no side.</summary>
+    private const double HighestFoot = 0.9;
+
+    /// <summary>Half-breadth over half the beam that is rounding [m].</summary>
+    private const double ExactBeam = 4e-6;
+
+    /// <summary>The same with tumblehome, whose greatest breadth is found between the poles [m].</summary>
+    private const double TumblehomeBeam = 1.4e-5;
+
+    /// <summary>How much flatter than its vee a section may turn close to the keel [rad].</summary>
+    private const double VeeTurn = 2 * Math.PI / 180;
+
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
     /// <summary>Shapes lines and skin, checking each before the next is begun.</summary>
     public static HullAttempt Make(HullDials d)
     {
-        if (SectionFault(d) is FormFault impossible)
+        if ((SectionFault(d) ?? EndsFault(d)) is FormFault impossible)
             return new HullAttempt(null, impossible);
         var lines = CharacterLines.Shape(d);
         var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
         if (fault is not null)
             return new HullAttempt(null, fault);
-        var surface = HullShape.Skin(lines, out var skin);
-        fault = skin.Contradiction > 1e-7 ? VeeFault(d) : Folds(lines, surface) ?? Hollows(lines, surface);
+        var surface = HullShape.Skin(lines, null, out var skin);
+        if (skin.Contradiction > 1e-7)
+            return new HullAttempt(null, VeeFault(d));
+        fault = Settle(ref lines, ref surface) ?? Folds(lines, surface) ?? Swells(lines, surface) ?? FlatVee(lines, surface) ?? Hollows(lines, surface);
         return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
+    }
+
+    /// <summary>Asks of a raised reference line what gives the waterline cut from the skin its fullness.</summary>
+    /// <remarks><b>Method.</b> The secant's step on each end's own fullness, every skin started from the one before.</remarks>
+    private static FormFault? Settle(ref CharacterLines lines, ref HullSurface surface)
+    {
+        if (!lines.ForeIsRaised && !lines.AftIsRaised)
+            return null;
+        var d = lines.Dials;
+        (double Entry, double Run) asked = lines.Fullness, before = default, was = default;
+        for (var pass = 0; ; pass++)
+        {
+            if (Folds(lines, surface) is FormFault folded)
+                return folded;
+            var form = FormCoefficients.Of(surface);
+            (double Entry, double Run) miss = (d.Bow.EntryFullness - form.Entry, d.Stern.RunFullness - form.Run);
+            if (Math.Abs(miss.Entry) < Settled && Math.Abs(miss.Run) < Settled)
+                return null;
+            if (pass == MostSkins)
+                return new FormFault(Invariant($"no fullness of the waterline settles with the keel so near the water; it is still {Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)):F4} off"), EndDials(lines, Math.Abs(miss.Entry) > Math.Abs(miss.Run) ? 0 : 1));
+            var next = (asked.Entry + Step(miss.Entry, was.Entry, asked.Entry - before.Entry, pass), asked.Run + Step(miss.Run, was.Run, asked.Run - before.Run, pass));
+            (before, was, asked) = (asked, miss, next);
+            lines = lines.Refit(asked);
+            if ((WaterlineFault(lines) ?? SheerFault(lines)) is FormFault fault)
+                return fault;
+            surface = HullShape.Skin(lines, surface, out _);
+        }
+
+        static double Step(double miss, double before, double moved, int pass)
+        {
+            // The answer to a step is between a third of it and thrice it; what lies outside is noise of the skin.
+            var answer = pass == 0 || moved == 0 ? 1 : Math.Clamp((before - miss) / moved, 0.33, 3);
+            return miss / answer;
+        }
     }
 
     private static FormFault? SectionFault(HullDials d)
@@ -45,6 +100,15 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             : new FormFault(
                 Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents, and a fair one stays some way under it"),
                 [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]);
+    }
+
+    /// <summary>A rocker that leaves no side at an end.</summary>
+    private static FormFault? EndsFault(HullDials d)
+    {
+        const string reason = "the keel rises to the sheer there";
+        if (d.Bow.Rocker > HighestFoot * d.Bow.Sheer)
+            return new FormFault(reason, [Dial.BowRocker, Dial.BowSheer]);
+        return d.Stern.FootHeight > HighestFoot * d.Stern.Sheer ? new FormFault(reason, [FootOf(d), Dial.SternSheer]) : null;
     }
 
     private static FormFault? MidshipFault(CharacterLines lines) =>
@@ -73,6 +137,10 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             }
         }
 
+        if (lines.ForeIsRaised && d.Bow.EntryAngle is not null)
+            return new FormFault("with the keel so near the water the design waterline ends at an angle of its own", [Dial.BowRocker, Dial.EntryAngle]);
+        if (lines.AftIsRaised && d.Stern is PointedStern { RunAngle: not null })
+            return new FormFault("with the keel so near the water the design waterline ends at an angle of its own", [Dial.SternRocker, Dial.RunAngle]);
         if (lines.Bow.Hollow > Straight)
             return new FormFault("no stem without a hollow leaves the keel fair and stands plumb at the sheer", [Dial.Forefoot, Dial.BowSheer, Dial.BowRocker]);
         if (lines.Stern.Hollow <= Straight)
@@ -123,7 +191,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 
     private static FormFault VeeFault(HullDials d) => new(
         "the section cannot stand at this angle on the keel there: at the profile tan(vee) is tan(slope of the profile) over tan(half-angle of the waterline)",
-        d.Bow.Vee is not null ? [Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]);
+        [.. d.Hollow ? (Dial[])[] : [Dial.Hollow], .. d.Bow.Vee is not null ? (Dial[])[Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]]);
 
     /// <summary>Heights must rise all the way up every section, and no half-breadth be negative.</summary>
     private static FormFault? Folds(CharacterLines lines, HullSurface surface)
@@ -136,6 +204,42 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 var jet = surface.Side.JetAt(u, v);
                 if ((jet.U.X * jet.V.Z) - (jet.V.X * jet.U.Z) <= 0 || jet.Point.Y < -1e-9)
                     return new FormFault(Invariant($"the skin folds near x = {jet.Point.X:F2} m"), EndDials(lines, u));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The widest section is the widest.</summary>
+    private static FormFault? Swells(CharacterLines lines, HullSurface surface)
+    {
+        var most = (lines.Dials.Beam / 2) + (lines.Dials.Midship.Flare < 0 ? TumblehomeBeam : ExactBeam);
+        for (var i = 0; i <= 96; i++)
+        {
+            for (var j = 0; j <= 64; j++)
+            {
+                var p = surface.Side.PointAt(i / 96.0, j / 64.0);
+                if (p.Y > most)
+                    return new FormFault(Invariant($"the side would swell past the beam near x = {p.X:F2} m"), EndDials(lines, i / 96.0));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A vee that only a sliver of the section has, with flatter floors outside it, is none.</summary>
+    private static FormFault? FlatVee(CharacterLines lines, HullSurface surface)
+    {
+        foreach (var (x, vee) in HullShape.Vees(lines))
+        {
+            var u = CharacterLines.ParameterAt(lines.U, lines.Keel.Abscissa, x);
+            for (var k = 1; k <= 20 && !lines.Dials.Hollow; k++)
+            {
+                var jet = surface.Side.JetAt(u, 0.1 * k / 20);
+                var rise = jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X);
+                var spread = jet.V.Y - (jet.U.Y * jet.V.X / jet.U.X);
+                if (Math.Atan2(rise, spread) < vee - VeeTurn)
+                    return VeeFault(lines.Dials);
             }
         }
 

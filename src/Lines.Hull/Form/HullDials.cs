@@ -50,7 +50,11 @@ public sealed record BowDials(
 /// <param name="RunFullness">Area of the half design waterplane aft of its widest point over the rectangle around it.</param>
 /// <param name="Sheer">Height of the sheer at the stern [m].</param>
 /// <param name="SheerFullness">The same measure for the sheer in plan; null leaves it to the batten.</param>
-public abstract record SternDials(double RunFullness, double Sheer, double? SheerFullness);
+public abstract record SternDials(double RunFullness, double Sheer, double? SheerFullness)
+{
+    /// <summary>Height of the keel's after end: the heel, or the foot of a transom [m].</summary>
+    public double FootHeight => this is PointedStern p ? p.Rocker : ((TransomStern)this).Foot;
+}
 
 /// <summary>A stern that comes to an edge like the bow.</summary>
 /// <param name="RunFullness">See <see cref="SternDials"/>.</param>

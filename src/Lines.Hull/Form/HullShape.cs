@@ -1,3 +1,4 @@
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -24,7 +25,10 @@ public static class HullShape
     }
 
     /// <summary>The surface through given lines.</summary>
-    internal static HullSurface Skin(CharacterLines lines, out SkinProgram skin)
+    /// <param name="lines">The lines.</param>
+    /// <param name="near">A surface through lines hardly different, to start from; null starts cold.</param>
+    /// <param name="skin">What was solved.</param>
+    internal static HullSurface Skin(CharacterLines lines, HullSurface? near, out SkinProgram skin)
     {
         SplineBasis u = lines.U, v = lines.V;
         int nu = u.Count, nv = v.Count;
@@ -47,19 +51,16 @@ public static class HullShape
             skin.LooseTransom(lines.Stern.Y);
         }
 
-        skin.LooseSheer(
-            lines.SheerPlan,
-            um,
-            d.Bow.SheerFullness is not null,
-            d.Stern.SheerFullness is not null,
-            !d.Hollow,
-            d.Midship.Flare >= 0 ? lines.Waterline : null);
+        var onSheer = SplineRows.At(v, 1, 0);
+        skin.Loose(onSheer, lines.SheerPlan, SheerKept(lines), SkinStiffness.Sheer, d.Hollow ? null : (0, 1));
+        skin.Loose(onWaterline, lines.Waterline, WaterlineKept(lines), SkinStiffness.Waterline, d.Hollow ? null : CharacterLines.OneSided(d, um));
+        if (d.Midship.Flare >= 0)
+            skin.KeepOutside(onSheer, onWaterline);
         for (var i = 1; i < nu - 1; i++)
         {
             skin.Fix(i, 0, 0, lines.Keel.Ordinate[i]);
             skin.Fix(i, nv - 1, null, lines.SheerProfile.Ordinate[i]);
-            skin.AlongV(onWaterline, i, height: false, lines.Waterline.Ordinate[i]);
-            skin.AlongV(onWaterline, i, height: true, d.Draft);
+            skin.AlongV(onWaterline, i, height: true, lines.ReferenceHeight(i));
         }
 
         var value = SplineRows.At(u, um, 0);
@@ -78,12 +79,44 @@ public static class HullShape
                 skin.AlongU(slope, j, height: true, 0);
         }
 
-        var waterline = lines.Waterline.Abscissa[^1] - lines.Waterline.Abscissa[0];
+        foreach (var (x, vee) in Vees(lines))
+            AddVee(skin, lines, x, vee);
+        return new HullSurface(skin.Solve(near?.Side), d, um, vw);
+    }
+
+    /// <summary>What the sheer in plan keeps of its batten: breadth and direction at the widest station, and areas that are dials.</summary>
+    private static IEnumerable<SparseRow> SheerKept(CharacterLines lines)
+    {
+        var x = lines.SheerPlan.Abscissa;
+        yield return SplineRows.At(lines.U, lines.WidestU, 0);
+        yield return SplineRows.At(lines.U, lines.WidestU, 1);
+        if (lines.Dials.Bow.SheerFullness is not null)
+            yield return Batten.AreaRow(lines.U, x, 0, lines.WidestU);
+        if (lines.Dials.Stern.SheerFullness is not null)
+            yield return Batten.AreaRow(lines.U, x, lines.WidestU, 1);
+    }
+
+    /// <summary>What the design waterline keeps of its batten: both areas, and end angles that are dials.</summary>
+    private static IEnumerable<SparseRow> WaterlineKept(CharacterLines lines)
+    {
+        var x = lines.Waterline.Abscissa;
+        yield return Batten.AreaRow(lines.U, x, 0, lines.WidestU);
+        yield return Batten.AreaRow(lines.U, x, lines.WidestU, 1);
+        if (lines.Dials.Bow.EntryAngle is not null)
+            yield return SplineRows.At(lines.U, 0, 1);
+        if (lines.Dials.Stern is PointedStern { RunAngle: not null })
+            yield return SplineRows.At(lines.U, 1, 1);
+    }
+
+    /// <summary>Where along the keel a vee is asked for, and its angle.</summary>
+    internal static IEnumerable<(double X, double Angle)> Vees(CharacterLines lines)
+    {
+        var d = lines.Dials;
+        var (fore, aft) = lines.WaterlineEnds();
         if (d.Bow.Vee is double vee)
-            AddVee(skin, lines, d.Bow.Forefoot + (0.05 * waterline), vee);
-        if (d.Stern is PointedStern { Vee: double aft } p)
-            AddVee(skin, lines, d.Length - p.Heel - (0.05 * waterline), aft);
-        return new HullSurface(skin.Solve(), d, um, vw);
+            yield return (d.Bow.Forefoot + (0.05 * (aft - fore)), vee);
+        if (d.Stern is PointedStern { Vee: double run } p)
+            yield return (d.Length - p.Heel - (0.05 * (aft - fore)), run);
     }
 
     private static void AddVee(SkinProgram skin, CharacterLines lines, double x, double angle)

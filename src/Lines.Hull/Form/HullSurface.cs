@@ -9,10 +9,14 @@ namespace Lines.Hull.Form;
 /// <para><b>Frame.</b> Hull frame: x aft from the foremost point, y to starboard, z up from the lowest point of the keel.
 /// u runs from bow (0) to stern (1), v from keel (0) to sheer (1). The edge u = 0 is the stem profile (y = 0), u = 1 the
 /// sternpost (y = 0) or the edge of the transom, v = 0 the keel (y = 0), v = 1 the sheer. The outward normal is V × U.</para>
-/// <para>The iso-line v = <see cref="WaterlineV"/> is the design waterline, u = <see cref="WidestU"/> the section at the widest station.</para>
+/// <para>u = <see cref="WidestU"/> is the section at the widest station. The iso-line v = <see cref="WaterlineV"/> is the design waterline, but
+/// toward an end whose foot reaches the waterline it rises above it: the waterline then ends on the keel, or lower on the stem.</para>
 /// </remarks>
 public sealed class HullSurface
 {
+    /// <summary>Heights closer than this are one [m]: far below the model length of 1 µm.</summary>
+    private const double SameHeight = 1e-9;
+
     private readonly Lazy<double> _leastSheer;
 
     /// <summary>Makes the hull from its skin and the places the dials put.</summary>
@@ -24,8 +28,8 @@ public sealed class HullSurface
         Dials = dials;
         WidestU = widestU;
         WaterlineV = waterlineV;
-        WaterlineFore = side.PointAt(0, waterlineV).X;
-        WaterlineAft = side.PointAt(1, waterlineV).X;
+        WaterlineFore = WaterlineEnd(0);
+        WaterlineAft = WaterlineEnd(1);
         WidestX = side.PointAt(widestU, waterlineV).X;
         _leastSheer = new(() => -Peak.Over(u => -side.PointAt(u, 1).Z, [.. Enumerable.Range(0, 33).Select(k => k / 32.0)]).Value);
         if (dials.Stern is TransomStern t)
@@ -65,6 +69,20 @@ public sealed class HullSurface
 
     /// <summary>Height of the design waterline [m].</summary>
     public double Draft => Dials.Draft;
+
+    /// <summary>Whether the iso-line v = <see cref="WaterlineV"/> is the design waterline all along.</summary>
+    public bool WaterlineIsIsoLine => EndIsOnWaterline(0) && EndIsOnWaterline(1);
+
+    private bool EndIsOnWaterline(double u) => Math.Abs(Side.PointAt(u, WaterlineV).Z - Draft) <= SameHeight;
+
+    private double WaterlineEnd(double u)
+    {
+        if (EndIsOnWaterline(u))
+            return Side.PointAt(u, WaterlineV).X;
+        return Side.PointAt(u, 0).Z < Draft
+            ? Side.PointAt(u, Root.FirstWhere(v => Side.PointAt(u, v).Z >= Draft, 0, 1)).X
+            : Side.PointAt(Root.FirstWhere(t => Side.PointAt(t, 0).Z >= Draft, WidestU, u), 0).X;
+    }
 
     /// <summary>Unit normal of the skin, out of the boat, at a pair of parameters.</summary>
     /// <remarks>At the very end of a sharp stem or keel the limit is not defined: use a parameter just inside.</remarks>

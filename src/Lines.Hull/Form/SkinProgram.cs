@@ -48,42 +48,44 @@ internal sealed class SkinProgram
     }
 
     /// <summary>Equation over the poles of one v: Σ row·pole = value, in y or z.</summary>
-    public void AlongU(SparseRow row, int j, bool height, double value) => _program.AddEquation(RowAlongU(row, j, height), value);
+    public void AlongU(SparseRow row, int j, bool height, double value) =>
+        _program.AddEquation(row with { Indices = Array.ConvertAll(row.Indices, i => (height ? _net : 0) + (i * _v.Count) + j) }, value);
 
     /// <summary>Equation over the poles of one u.</summary>
     public void AlongV(SparseRow row, int i, bool height, double value) =>
         _program.AddEquation(row.Shifted((height ? _net : 0) + (i * _v.Count)), value);
 
-    /// <summary>The sheer in plan, left to the skin: it keeps a batten's curvature as nearly as the skin lets it, and one-sided.</summary>
-    /// <remarks>A sheer laid down before the skin often left no convex topsides between itself and the design waterline.</remarks>
-    /// <param name="batten">The sheer as a batten of its own would lie.</param>
-    /// <param name="widestU">Parameter of the widest station, where breadth and direction are the batten's.</param>
-    /// <param name="foreArea">Whether the batten's area forward of it is kept exactly.</param>
-    /// <param name="aftArea">Whether the area aft of it is.</param>
-    /// <param name="convex">Whether it must bulge all the way.</param>
-    /// <param name="inside">A line it may not fall inside of; null where it may.</param>
-    public void LooseSheer(BattenLine batten, double widestU, bool foreArea, bool aftArea, bool convex, BattenLine? inside)
+    /// <summary>A line of the net in plan, left to the skin: it keeps a batten's curvature as nearly as the skin lets it, and one-sided.</summary>
+    /// <remarks>A sheer or a waterline laid down before the skin often left no convex topsides or bottom beside itself.</remarks>
+    /// <param name="v">The iso-line, as a row up the section.</param>
+    /// <param name="batten">The line as a batten of its own would lie.</param>
+    /// <param name="kept">Rows over the batten's poles that keep their values exactly.</param>
+    /// <param name="stiffness">Of its departure from the batten.</param>
+    /// <param name="convex">Parameters between which it must bulge; null where it need not.</param>
+    public void Loose(SparseRow v, BattenLine batten, IEnumerable<SparseRow> kept, double stiffness, (double From, double To)? convex)
     {
-        var top = _v.Count - 1;
-        SparseRow OnSheer(SparseRow row) => RowAlongU(row, top, height: false);
         SplineRows.ForGaussPoints(_u, 0, 1, 4, (u, w) =>
         {
             var bend = Batten.Bending(_u, batten.Abscissa, u, out var stretch);
             var length = batten.Abscissa[^1] - batten.Abscissa[0];
-            _program.AddSquare(OnSheer(bend), bend.Dot(batten.Ordinate), SkinStiffness.Sheer * w * stretch / length);
+            _program.AddSquare(Breadth(bend, v), bend.Dot(batten.Ordinate), stiffness * w * stretch / length);
         });
-        Keep(SplineRows.At(_u, widestU, 0));
-        Keep(SplineRows.At(_u, widestU, 1));
-        if (foreArea)
-            Keep(Batten.AreaRow(_u, batten.Abscissa, 0, widestU));
-        if (aftArea)
-            Keep(Batten.AreaRow(_u, batten.Abscissa, widestU, 1));
-        foreach (var u in convex ? Batten.CurvaturePlaces(_u) : [])
-            _fixed.Add(new ElasticRow(OnSheer(Batten.Bending(_u, batten.Abscissa, u, out _)), 0, Batten.CurvatureStiffness));
-        for (var k = 1; inside is not null && k < 20; k++)
-            _fixed.Add(new ElasticRow(OnSheer(SplineRows.At(_u, k / 20.0, 0)).Times(-1), -inside.At(k / 20.0), 1e8));
+        foreach (var row in kept)
+            _program.AddEquation(Breadth(row, v), row.Dot(batten.Ordinate));
+        foreach (var u in convex is { } part ? Batten.CurvaturePlaces(_u).Where(u => u >= part.From && u <= part.To) : [])
+            _fixed.Add(new ElasticRow(Breadth(Batten.Bending(_u, batten.Abscissa, u, out _), v), 0, Batten.CurvatureStiffness));
+    }
 
-        void Keep(SparseRow row) => AlongU(row, top, height: false, row.Dot(batten.Ordinate));
+    /// <summary>Keeps one iso-line from falling inside another.</summary>
+    /// <param name="outer">The outer, as a row up the section.</param>
+    /// <param name="inner">The inner.</param>
+    public void KeepOutside(SparseRow outer, SparseRow inner)
+    {
+        for (var k = 1; k < 20; k++)
+        {
+            var u = SplineRows.At(_u, k / 20.0, 0);
+            _fixed.Add(new ElasticRow(Breadth(u, inner).Plus(Breadth(u, outer).Times(-1)), 0, 1e8));
+        }
     }
 
     /// <summary>The edge of a transom, left to the skin between its ends: it keeps the bend of a batten as nearly as the skin lets it.</summary>
@@ -134,17 +136,19 @@ internal sealed class SkinProgram
     }
 
     /// <summary>Solves, linearizing the convexity rows until the true cost falls no more.</summary>
-    public BSplineSurface Solve()
+    /// <param name="near">A surface to start from; null starts from the least energy without convexity.</param>
+    public BSplineSurface Solve(BSplineSurface? near = null)
     {
-        var net = _program.Solve(_fixed).X;
+        var net = near is null ? _program.Solve(_fixed).X : NetOf(near);
         var rows = new List<ElasticRow>();
         List<Bow> bows = [], next = [];
         _bounds.Fill(bows, net);
-        double hold = 0, hardness = 0.1, merit = MeritOf(net, bows, hardness);
-        for (var pass = 0; pass < Passes && hold < FarHeld; pass++)
+        var first = near is null ? 0 : SoftPasses;
+        double hold = 0, hardness = 0.1, merit = near is null ? MeritOf(net, bows, hardness) : double.PositiveInfinity;
+        for (var pass = first; pass < Passes && hold < FarHeld; pass++)
         {
-            if (pass == SoftPasses)
-                (hardness, merit) = (1, MeritOf(net, bows, 1));
+            if (pass == SoftPasses && hardness < 1)
+                (hardness, merit) = (1, near is null ? MeritOf(net, bows, 1) : merit);
             rows.Clear();
             rows.AddRange(_fixed);
             _bounds.AddConvexity(rows, bows, net, hardness);
@@ -171,6 +175,18 @@ internal sealed class SkinProgram
         return Surface(net);
     }
 
+    private double[] NetOf(BSplineSurface surface)
+    {
+        var net = new double[2 * _net];
+        for (var k = 0; k < _net; k++)
+        {
+            var pole = surface.PoleAt(k / _v.Count, k % _v.Count);
+            (net[k], net[_net + k]) = (pole.Y, pole.Z);
+        }
+
+        return net;
+    }
+
     /// <summary>Energy plus what the bounds cost at a net itself, nothing linearized.</summary>
     private double MeritOf(double[] net, List<Bow> bows, double hardness)
     {
@@ -184,8 +200,22 @@ internal sealed class SkinProgram
         static double Cost(double violation, double weight) => violation > 0 ? 0.5 * weight * violation * violation : 0;
     }
 
-    private SparseRow RowAlongU(SparseRow row, int j, bool height) =>
-        row with { Indices = Array.ConvertAll(row.Indices, i => (height ? _net : 0) + (i * _v.Count) + j) };
+    /// <summary>A row over the half-breadths of the net: one along u times one up the section.</summary>
+    private SparseRow Breadth(SparseRow u, SparseRow v)
+    {
+        var indices = new int[u.Count * v.Count];
+        var values = new double[indices.Length];
+        for (var a = 0; a < u.Count; a++)
+        {
+            for (var b = 0; b < v.Count; b++)
+            {
+                indices[(a * v.Count) + b] = (u.Indices[a] * _v.Count) + v.Indices[b];
+                values[(a * v.Count) + b] = u.Values[a] * v.Values[b];
+            }
+        }
+
+        return new SparseRow(indices, values);
+    }
 
     private BSplineSurface Surface(double[] net)
     {

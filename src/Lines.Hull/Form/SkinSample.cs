@@ -118,6 +118,9 @@ internal static class SkinStiffness
     /// <summary>Of the sheer's departure from its batten.</summary>
     public const double Sheer = 0.1;
 
+    /// <summary>Of the design waterline's departure from its batten.</summary>
+    public const double Waterline = 0.1;
+
     /// <summary>Of a transom's departure from its batten.</summary>
     public const double Transom = 0.5;
 

@@ -1,4 +1,5 @@
 using Lines.Hull.Form;
+using Lines.Kernel.Geometry;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
@@ -7,7 +8,8 @@ namespace Lines.Hull.Hydrostatics;
 /// <summary>The fullness of a hull's ends and of its widest section, read back from the surface.</summary>
 /// <remarks>
 /// <b>Method.</b> The design waterline and the widest section are iso-lines of the surface, piecewise polynomials; their areas are
-/// integrated knot span by knot span with a rule that is exact for the degree. <b>Accuracy.</b> Rounding only.
+/// integrated knot span by knot span with a rule that is exact for the degree. A waterline that ends on the keel is cut from the surface.
+/// <b>Accuracy.</b> Rounding only; 1e-8 where the waterline is cut.
 /// </remarks>
 /// <param name="Entry">Area of the half design waterplane forward of its widest point over the rectangle around it.</param>
 /// <param name="Run">The same aft of it.</param>
@@ -16,6 +18,9 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="RunAngle">Half-angle of the design waterline at its after end [rad], positive where it closes toward the stern.</param>
 public sealed record FormCoefficients(double Entry, double Run, double Midship, double EntryAngle, double RunAngle)
 {
+    /// <summary>Relative error of the area of a waterline that is no iso-line.</summary>
+    private const double CutTolerance = 1e-8;
+
     /// <summary>The coefficients of a hull.</summary>
     public static FormCoefficients Of(HullSurface hull)
     {
@@ -23,25 +28,51 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
         var (side, u, v) = (hull.Side, hull.WidestU, hull.WaterlineV);
         var widest = side.PointAt(u, v);
         var keel = side.PointAt(u, 0);
-        double Width(double at)
-        {
-            var jet = side.JetAt(at, v);
-            return jet.Point.Y * jet.U.X;
-        }
-
         double Height(double at)
         {
             var jet = side.JetAt(u, at);
             return jet.Point.Y * jet.V.Z;
         }
 
-        var (fore, aft) = (side.JetAt(0, v).U, side.JetAt(1, v).U);
+        var (entry, run, foreSlope, aftSlope) = hull.WaterlineIsIsoLine ? OnIsoLine(hull) : OnCut(hull);
         return new FormCoefficients(
-            Integral(side.U, Width, 0, u) / (widest.Y * (widest.X - hull.WaterlineFore)),
-            Integral(side.U, Width, u, 1) / (widest.Y * (hull.WaterlineAft - widest.X)),
+            entry / (widest.Y * (widest.X - hull.WaterlineFore)),
+            run / (widest.Y * (hull.WaterlineAft - widest.X)),
             Integral(side.V, Height, 0, v) / (widest.Y * (widest.Z - keel.Z)),
-            Math.Atan2(fore.Y, fore.X),
-            Math.Atan2(-aft.Y, aft.X));
+            Math.Atan2(foreSlope.Y, foreSlope.X),
+            Math.Atan2(-aftSlope.Y, aftSlope.X));
+    }
+
+    private static (double Fore, double Aft, Vector3 ForeSlope, Vector3 AftSlope) OnIsoLine(HullSurface hull)
+    {
+        double Width(double at)
+        {
+            var jet = hull.Side.JetAt(at, hull.WaterlineV);
+            return jet.Point.Y * jet.U.X;
+        }
+
+        return (
+            Integral(hull.Side.U, Width, 0, hull.WidestU),
+            Integral(hull.Side.U, Width, hull.WidestU, 1),
+            hull.Side.JetAt(0, hull.WaterlineV).U,
+            hull.Side.JetAt(1, hull.WaterlineV).U);
+    }
+
+    private static (double Fore, double Aft, Vector3 ForeSlope, Vector3 AftSlope) OnCut(HullSurface hull)
+    {
+        var region = new WaterRegion(hull.Side, hull.Draft);
+        double[] places = [.. region.Spans.SelectMany(s => s), hull.WidestU];
+        double[] fore = [.. places.Where(u => u <= hull.WidestU).Distinct().Order()], aft = [.. places.Where(u => u >= hull.WidestU).Distinct().Order()];
+        double Area(double[] breaks) => Quadrature.Over(
+            (u, sums) =>
+            {
+                var (point, slope) = region.AlongAt(u);
+                sums[0] = point.Y * slope.X;
+            },
+            [hull.Dials.Beam * hull.Dials.Length],
+            breaks,
+            CutTolerance)[0];
+        return (Area(fore), Area(aft), region.AlongAt(fore[0]).Slope, region.AlongAt(aft[^1]).Slope);
     }
 
     private static double Integral(SplineBasis basis, Func<double, double> f, double from, double to)

@@ -104,7 +104,6 @@ public sealed class NewJourney
     [InlineData("--length", "nonsense", "--length: \"nonsense\" is not a length; write it like 740 mm")]
     [InlineData("--length", "5200", "--length: \"5200\" has no unit; write \"5200 mm\"")]
     [InlineData("--length", "1 m", "--beam, not given: \"720 mm\" makes the hull less than 2.5 times as long as broad")]
-    [InlineData("--draft", "20 mm", "--draft: with \"20 mm\", hull.bow.rocker \"25 mm\" lifts the keel out of the water")]
     [InlineData("--beam", "110 mm", "--beam: stretches hull.midship.deadrise too far: \"38.8 deg\" is above 35 deg; ask for a smaller --depth or a larger --beam")]
     [InlineData("--title", "a\nb", "--title: has a line break or another control character")]
     [InlineData("--draft", "2 ft", "--draft: \"2 ft\" reaches the sheer")]

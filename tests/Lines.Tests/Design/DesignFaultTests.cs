@@ -51,8 +51,8 @@ public sealed class DesignFaultTests
     [InlineData("hull", "draft", "draft = \"360 mm\"", "7:9: hull.draft: \"360 mm\" reaches the sheer: it is not below the depth; give less than 360 mm")]
     [InlineData("hull", "draft", "draft = \"15 in\"", "7:9: hull.draft: \"15 in\" reaches the sheer: it is not below the depth; give less than 14 5/32 in (the depth)")]
     [InlineData("hull.bow", "sheer", "sheer = \"100 mm\"", "16:9: hull.bow.sheer: \"100 mm\" is under water: it is not above the draft; give more than 115 mm")]
-    [InlineData("hull.bow", "rocker", "rocker = \"115 mm\"", "15:10: hull.bow.rocker: \"115 mm\" lifts the keel out of the water at the bow, which is not yet understood by this version; give less than 115 mm (the draft)")]
-    [InlineData("hull.stern", "rocker", "rocker = \"200 mm\"", "25:10: hull.stern.rocker: \"200 mm\" lifts the keel out of the water at the stern")]
+    [InlineData("hull.bow", "rocker", "rocker = \"173 mm\"", "15:10: hull.bow.rocker: \"173 mm\" lifts the keel at the bow more than half the draft clear of the water; give at most 172.5 mm (1.5 times the draft)")]
+    [InlineData("hull.stern", "rocker", "rocker = \"200 mm\"", "25:10: hull.stern.rocker: \"200 mm\" lifts the keel at the stern more than half the draft clear of the water")]
     [InlineData("hull.bow", "forefoot", "forefoot = \"4.99 m\"", "17:12: hull.bow.forefoot: \"4.99 m\" reaches over more than 40 % of the length; give at most 2.08 m (0.4 of the length)")]
     [InlineData("hull.bow", "forefoot", "forefoot = \"2.5 m\"", "17:12: hull.bow.forefoot: \"2.5 m\" reaches over more than 40 % of the length; give at most 2.08 m")]
     [InlineData("hull.bow", "entry_fullness", "entry_fullness = 0.54", "13:18: hull.bow.entry_fullness: 0.54 is below 0.55, which only hollow lines reach; give at least 0.55, or hollow = true")]
@@ -108,7 +108,7 @@ public sealed class DesignFaultTests
     }
 
     [Theory]
-    [InlineData("immersion", "immersion = \"0 in\"", "15:13: hull.stern.immersion: \"0 in\" is below 1/16 in; give 1/16 in to 5 1/2 in")]
+    [InlineData("immersion", "immersion = \"-4 in\"", "15:13: hull.stern.immersion: \"-4 in\" lifts the foot of the transom more than half the draft clear of the water")]
     [InlineData("immersion", "immersion = \"6 in\"", "15:13: hull.stern.immersion: \"6 in\" puts the foot of the transom below the keel; give at most 5 1/2 in (the draft)")]
     [InlineData("immersion", "immersion = \"1 in\"\nrocker = \"2 in\"", "15:13: hull.stern.immersion: stands in place of rocker, which is given too; keep one of the two")]
     [InlineData("immersion", "", "12:2: hull.stern.rocker: is missing; add a line like rocker = \"40 mm\", or immersion in its place")]

@@ -30,6 +30,7 @@ public sealed class SchemaTruthTests
         [("hull.stern.heel", true)] = [("hull.length", "\"15 m\"")],
         [("hull.stern.rake", true)] = [("hull.stern.sheer", "\"400 mm\"")],
         [("hull.stern.breadth", true)] = [("hull.length", "\"15 m\""), ("hull.beam", "\"3 m\"")],
+        [("hull.stern.immersion", false)] = [("hull.draft", "\"800 mm\""), ("hull.depth", "\"1.1 m\""), ("hull.bow.sheer", "\"1.3 m\""), ("hull.stern.sheer", "\"1.3 m\"")],
         [("hull.stern.immersion", true)] = [("hull.draft", "\"600 mm\""), ("hull.depth", "\"900 mm\""), ("hull.bow.sheer", "\"1 m\""), ("hull.stern.sheer", "\"1 m\"")],
         [("build.joints", true)] = [("hull.length", "\"15 m\"")],
         [("build.mold_at", true)] = [("hull.length", "\"15 m\"")],

@@ -191,10 +191,9 @@ public class MoldPlanTests
 
     [Theory]
     [InlineData(30)]
-    [InlineData(39)]
     [InlineData(162)]
     public void A_turn_tighter_than_the_planking_or_a_fold_of_the_skin_leaves_no_mold_out(int number) =>
-        // 39 turns back by 0.03 mm where a mold's edge nears the keel; 162 has a fold of 0.1 mm in the outside itself.
+        // 162 has a fold of 0.1 mm in the outside itself.
         RandomHullHolds(number);
 
     private static MoldPlan RandomHullHolds(int number)

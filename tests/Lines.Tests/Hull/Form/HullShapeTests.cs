@@ -38,7 +38,7 @@ public class HullShapeTests
     [Fact]
     public void A_given_vee_stands_a_twentieth_of_the_waterline_abaft_the_forefoot()
     {
-        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { Vee = 14 * FormDials.Degree } };
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { Vee = 12 * FormDials.Degree } };
         var hull = ReadsBack(d);
         var x = d.Bow.Forefoot + (0.05 * (hull.WaterlineAft - hull.WaterlineFore));
         double low = 0, high = 1;
@@ -46,7 +46,7 @@ public class HullShapeTests
             (low, high) = hull.Side.PointAt((low + high) / 2, 0).X < x ? ((low + high) / 2, high) : (low, (low + high) / 2);
         var jet = hull.Side.JetAt(low, 0);
         var rise = jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X);
-        Assert.Equal(14, Math.Atan2(rise, jet.V.Y) / FormDials.Degree, 1e-3);
+        Assert.Equal(12, Math.Atan2(rise, jet.V.Y) / FormDials.Degree, 1e-3);
     }
 
     [Fact]
@@ -110,6 +110,30 @@ public class HullShapeTests
             Assert.InRange(h.Nearest!.Value, least, greatest);
             ReadsBack(DialAccess.With(d, h.Dial, h.Nearest.Value));
         });
+    }
+
+    [Theory]
+    [InlineData(0.95, 0.3, null)]
+    [InlineData(1.0, 1.0, 0.5)]
+    [InlineData(1.2, 0.5, 0.47)]
+    [InlineData(1.3, 1.0, null)]
+    public void A_keel_that_leaves_the_water_ends_the_waterline_on_itself_and_every_dial_reads_back(double bow, double stern, double? widest)
+    {
+        var d = FormDials.DoubleEnder with { Widest = widest };
+        d = d with { Bow = d.Bow with { Rocker = bow * d.Draft }, Stern = ((PointedStern)d.Stern) with { Rocker = stern * d.Draft } };
+        var hull = ReadsBack(d);
+        Assert.Equal(bow >= 1, hull.WaterlineFore >= d.Bow.Forefoot);
+        Assert.Equal(stern >= 1, hull.WaterlineAft <= d.Length - ((PointedStern)d.Stern).Heel);
+        if (widest is double w)
+            Assert.Equal(w, (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore), 1e-6);
+    }
+
+    [Fact]
+    public void A_transom_may_stand_clear_of_the_water()
+    {
+        var d = FormDials.TransomBoat with { Stern = ((TransomStern)FormDials.TransomBoat.Stern) with { RunFullness = 0.64, Foot = 0.16 } };
+        var hull = ReadsBack(d);
+        Assert.True(hull.WaterlineAft < hull.Side.PointAt(1, 0).X);
     }
 
     [Theory]
@@ -219,9 +243,9 @@ public class HullShapeTests
         Assert.Equal(d.Bow.Sheer, hull.Side.PointAt(0, 1).Z, Length);
         Assert.Equal(d.Stern.Sheer, hull.Side.PointAt(1, 1).Z, Length);
         Assert.Equal(d.Bow.Rocker, hull.Side.PointAt(0, 0).Z, Length);
-        Assert.Equal(d.Draft, hull.Side.PointAt(0.37, hull.WaterlineV).Z, Length);
+        Assert.Equal(d.Draft, hull.Side.PointAt(hull.WidestU, hull.WaterlineV).Z, Length);
         double half = hull.Side.PointAt(hull.WidestU, hull.WaterlineV).Y, keel = hull.Side.PointAt(hull.WidestU, 0).Z;
-        double Plane(double from, double to) => Sum(hull.Side.U, from, to, u => hull.Side.JetAt(u, hull.WaterlineV) is var j ? j.Point.Y * j.U.X : 0);
+        double Plane(double from, double to) => AreaBetween(WaterlineOf(hull, from, to));
         Assert.Equal(d.Bow.EntryFullness, Plane(0, hull.WidestU) / (half * (hull.WidestX - hull.WaterlineFore)), Fullness);
         Assert.Equal(d.Stern.RunFullness, Plane(hull.WidestU, 1) / (half * (hull.WaterlineAft - hull.WidestX)), Fullness);
         var area = Sum(hull.Side.V, 0, hull.WaterlineV, v => hull.Side.JetAt(hull.WidestU, v) is var j ? j.Point.Y * j.V.Z : 0);
@@ -232,6 +256,31 @@ public class HullShapeTests
             Assert.All(Enumerable.Range(0, 21), k => Assert.Equal(0, hull.Transom!.Value.DistanceTo(hull.Side.PointAt(1, k / 20.0)), 1e-6));
         }
     }
+
+    /// <summary>Points of the design waterline by plain bisection up the section, its ends as the hull states them.</summary>
+    private static List<Point3> WaterlineOf(HullSurface hull, double from, double to)
+    {
+        var points = new List<Point3>();
+        for (var k = 0; k <= 4000; k++)
+        {
+            // Closer toward the ends, where the line turns.
+            var u = from + ((to - from) * (1 - Math.Cos(Math.PI * k / 4000)) / 2);
+            if (hull.Side.PointAt(u, 0).Z >= hull.Draft)
+                continue;
+            double low = 0, high = 1;
+            for (var n = 0; n < 50; n++)
+                (low, high) = hull.Side.PointAt(u, (low + high) / 2).Z < hull.Draft ? ((low + high) / 2, high) : (low, (low + high) / 2);
+            points.Add(hull.Side.PointAt(u, low));
+        }
+
+        if (from == 0)
+            points.Insert(0, new Point3(hull.WaterlineFore, 0, hull.Draft));
+        if (to == 1 && hull.Side.PointAt(1, 0).Z >= hull.Draft)
+            points.Add(new Point3(hull.WaterlineAft, 0, hull.Draft));
+        return points;
+    }
+
+    private static double AreaBetween(List<Point3> points) => points.Zip(points.Skip(1)).Sum(p => (p.First.Y + p.Second.Y) / 2 * (p.Second.X - p.First.X));
 
     private static double Sum(SplineBasis basis, double from, double to, Func<double, double> f)
     {
