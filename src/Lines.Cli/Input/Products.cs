@@ -34,6 +34,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
     private readonly Lazy<FormCurvesBook> _curves = new(() => FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, units));
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
+    private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
+    private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
+    private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units));
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
@@ -69,7 +72,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     };
 
     /// <summary>The pages of the table of offsets.</summary>
-    public IReadOnlyList<Sheet> OffsetsPages(bool inside, PaperSize paper) => OffsetsSheets.Draw(Book(inside), paper);
+    public IReadOnlyList<Sheet> OffsetsPages(bool inside, PaperSize paper) =>
+        _offsets.GetOrAdd((inside, paper), o => new(() => OffsetsSheets.Draw(Book(o.Item1), o.Item2))).Value;
 
     /// <summary>The molds for a router, each in a file of its own, then all in one; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Molds()
@@ -83,7 +87,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
 
     /// <summary>The pages of the setting-up sheet.</summary>
-    public IReadOnlyList<Sheet> SettingUpPages => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units);
+    public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;
 
     /// <summary>The molds full size, tiled onto the paper of a home printer, as PDF.</summary>
     public byte[] Patterns(PaperSize paper, PrinterCorrection correction) =>
@@ -98,6 +102,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>
     public IReadOnlyList<MoldEntry> MoldEntries(string folder) =>
         [.. shaped.Molds.Molds.Select(m => new MoldEntry(folder + MoldFile(m), m.X, m.Face.ToString().ToLowerInvariant()))];
+
+    /// <summary>The curvature plate of the report.</summary>
+    public Sheet Curvature => _curvature.Value;
 
     /// <summary>The figures of the curves of form.</summary>
     public FormCurvesBook Curves => _curves.Value;
@@ -119,7 +126,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] Report(PaperSize plan, PaperSize paper, IReadOnlyList<ReportFile> files) => Text(ReportPage.Of(new ReportContent(
         shaped.Design.Title,
         Plan(plan),
-        CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units),
+        Curvature,
         shaped.Figures,
         new ReportCurves(Curves, FormCurvesPages.Curves(Curves, paper), FormCurvesPages.Sections(Curves, shaped.Curves, paper)),
         units,

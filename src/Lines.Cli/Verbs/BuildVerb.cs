@@ -45,6 +45,7 @@ internal static class BuildVerb
         // The patterns take as long as all the rest together, so their work begins first.
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
         var others = Works(products, wish).Select(Task.Run).ToList();
+        _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
         var numbers = Task.Run(() => FigureJson.Write(
             new Results(path) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/") }, Printed.Version));
         foreach (var made in others)
