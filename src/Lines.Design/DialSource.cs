@@ -3,6 +3,7 @@ using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Text;
 using Lines.Hull.Form;
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Units;
 
 namespace Lines.Design;
@@ -76,7 +77,7 @@ public sealed class DialSource
             KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
             _ => 0.001,
         };
-        return ValueReader.Number(key, KeyRange.Show(key, KeyRange.ToStep(value, step, upward), NotationOf(key)));
+        return ValueReader.Number(key, KeyRange.Show(key, Rounding.ToStep(value, step, upward), NotationOf(key)));
     }
 
     private string Remedy(SchemaKey key, double? nearest, bool fair, bool together)

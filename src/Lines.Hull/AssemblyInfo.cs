@@ -1,4 +1,3 @@
 using System.Runtime.CompilerServices;
 
 [assembly: InternalsVisibleTo("Lines.Tests")]
-[assembly: InternalsVisibleTo("Lines.Benchmarks")]

@@ -1,4 +1,5 @@
 using Lines.Construction.Molds;
+using Lines.Hull.Form;
 
 namespace Lines.Design.Schema;
 
@@ -17,9 +18,6 @@ internal static class KeyBounds
 
     /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
     private const double FullnessWithoutHollow = 0.55;
-
-    /// <summary>Most rocker, as a part of the draft.</summary>
-    private const double GreatestRocker = 1.5;
 
     /// <summary>More molds than this are a mistake in a unit.</summary>
     private const int MostMolds = 100;
@@ -82,7 +80,7 @@ internal static class KeyBounds
     public static IReadOnlyList<KeyBound> Immersion { get; } =
     [
         KeyBound.AtMost("the draft", "hull.draft", 1, "puts the foot of the transom below the keel"),
-        KeyBound.AtLeast("half the draft clear of the water", "hull.draft", 1 - GreatestRocker, "lifts the foot of the transom more than half the draft clear of the water"),
+        KeyBound.AtLeast("half the draft clear of the water", "hull.draft", 1 - DialRange.GreatestRocker, "lifts the foot of the transom more than half the draft clear of the water"),
     ];
 
     public static IReadOnlyList<KeyBound> Planking { get; } =
@@ -124,6 +122,6 @@ internal static class KeyBounds
     public static IReadOnlyList<KeyBound> Rocker(string end) =>
     [
         KeyBound.AtMost(
-            Invariant($"{GreatestRocker} times the draft"), "hull.draft", GreatestRocker, $"lifts the keel at the {end} more than half the draft clear of the water"),
+            Invariant($"{DialRange.GreatestRocker} times the draft"), "hull.draft", DialRange.GreatestRocker, $"lifts the keel at the {end} more than half the draft clear of the water"),
     ];
 }

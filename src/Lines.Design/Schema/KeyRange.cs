@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Units;
 
 namespace Lines.Design.Schema;
@@ -37,17 +38,7 @@ public static class KeyRange
             KeyKind.Angle => Angle.FromDegrees(0.01).Radians,
             _ => 0.0001,
         };
-        return Show(key, ToStep(limit, step, upward: !isUpper), notation);
-    }
-
-    /// <summary>A value rounded to a step on one side; one that is on a step but for rounding stays.</summary>
-    /// <param name="value">The value.</param>
-    /// <param name="step">The step.</param>
-    /// <param name="upward">Whether to the next step above; otherwise to the next below.</param>
-    internal static double ToStep(double value, double step, bool upward)
-    {
-        var steps = value / step;
-        return step * (Math.Abs(steps - Math.Round(steps)) < 1e-6 ? Math.Round(steps) : upward ? Math.Ceiling(steps) : Math.Floor(steps));
+        return Show(key, Rounding.ToStep(limit, step, upward: !isUpper), notation);
     }
 
     /// <summary>The range of a key: <c>1 m to 15 m</c>.</summary>

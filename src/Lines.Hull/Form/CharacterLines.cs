@@ -54,10 +54,11 @@ internal sealed record CharacterLines
     /// <summary>Height of a pole of the reference line [m].</summary>
     public double ReferenceHeight(int i)
     {
-        // The three poles with a say at the widest station stay on the waterline.
-        double g = U.GrevilleAt(i), far = 1 - (1.0 / SpansPerSide);
-        var fore = Math.Max(0, ((WidestU - g) / WidestU) - (1 - far)) / far;
-        var aft = Math.Max(0, ((g - WidestU) / (1 - WidestU)) - (1 - far)) / far;
+        // The three poles with a say at the widest station stay on the waterline: the rise begins a span away from it.
+        const double span = 1.0 / SpansPerSide;
+        var g = U.GrevilleAt(i);
+        var fore = Math.Max(0, ((WidestU - g) / WidestU) - span) / (1 - span);
+        var aft = Math.Max(0, ((g - WidestU) / (1 - WidestU)) - span) / (1 - span);
         return Dials.Draft + ((ReferenceFore(Dials) - Dials.Draft) * fore * fore * fore) + ((ReferenceAft(Dials) - Dials.Draft) * aft * aft * aft);
     }
 

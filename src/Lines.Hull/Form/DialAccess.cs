@@ -1,3 +1,5 @@
+using Lines.Kernel.Numerics;
+
 namespace Lines.Hull.Form;
 
 /// <summary>Reads and sets a dial by its name.</summary>
@@ -102,14 +104,14 @@ internal static class DialAccess
         var (least, greatest) = DialRange.Of(dial);
         var (low, high) = dial switch
         {
-            Dial.BowRocker => (least, Math.Min(1.5 * d.Draft, 0.98 * d.Bow.Sheer)),
-            Dial.SternRocker => (least, Math.Min(1.5 * d.Draft, 0.98 * d.Stern.Sheer)),
-            Dial.TransomImmersion => (-0.5 * d.Draft, d.Draft),
+            Dial.BowRocker => (least, Math.Min(DialRange.GreatestRocker * d.Draft, 0.98 * d.Bow.Sheer)),
+            Dial.SternRocker => (least, Math.Min(DialRange.GreatestRocker * d.Draft, 0.98 * d.Stern.Sheer)),
+            Dial.TransomImmersion => ((1 - DialRange.GreatestRocker) * d.Draft, d.Draft),
             Dial.TransomBreadth => (least, d.Beam),
             Dial.Forefoot or Dial.Heel => (least, 0.4 * d.Length),
             Dial.Depth or Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, greatest),
             Dial.Length => (Math.Max(d.Bow.Forefoot, ValueOf(d, Dial.Heel) ?? 0) / 0.4, greatest),
-            Dial.Draft => (Math.Max(d.Bow.Rocker, ValueOf(d, Dial.SternRocker) ?? 0) / 1.5, 0.98 * d.Depth),
+            Dial.Draft => (Math.Max(d.Bow.Rocker, d.Stern.FootHeight) / DialRange.GreatestRocker, 0.98 * d.Depth),
             Dial.Beam => (d.Length / 30, d.Length / 2.5),
             _ => (least, greatest),
         };
@@ -117,11 +119,7 @@ internal static class DialAccess
     }
 
     /// <summary>A value rounded to its dial's step.</summary>
-    public static double ToStep(Dial dial, double value, bool upward)
-    {
-        var step = StepOf(dial);
-        return step * (upward ? Math.Ceiling((value / step) - 1e-6) : Math.Floor((value / step) + 1e-6));
-    }
+    public static double ToStep(Dial dial, double value, bool upward) => Rounding.ToStep(value, StepOf(dial), upward);
 
     /// <summary>The step a dial is told in: a thousandth, a millimeter, a tenth of a degree.</summary>
     public static double StepOf(Dial dial) => dial switch

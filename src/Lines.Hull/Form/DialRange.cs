@@ -5,6 +5,9 @@ public static class DialRange
 {
     private const double Degree = Math.PI / 180;
 
+    /// <summary>Most rocker, or height of a transom's foot, as a part of the draft.</summary>
+    public const double GreatestRocker = 1.5;
+
     /// <summary>Least height of a sheer [m].</summary>
     public const double LowestSheer = 0.08;
 

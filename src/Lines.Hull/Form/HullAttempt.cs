@@ -1,6 +1,4 @@
-using Lines.Hull.Fairness;
 using Lines.Hull.Hydrostatics;
-using Lines.Hull.Sections;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -24,15 +22,6 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>A foot higher than this part of the sheer leaves no side.</summary>
     private const double HighestFoot = 0.9;
 
-    /// <summary>Half-breadth over half the beam that is rounding [m].</summary>
-    private const double ExactBeam = 4e-6;
-
-    /// <summary>The same with tumblehome, whose greatest breadth is found between the poles [m].</summary>
-    private const double TumblehomeBeam = 1.4e-5;
-
-    /// <summary>How much flatter than its vee a section may turn close to the keel [rad].</summary>
-    private const double VeeTurn = 2 * Math.PI / 180;
-
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
@@ -48,26 +37,27 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         var surface = HullShape.Skin(lines, null, out var skin);
         if (skin.Contradiction > 1e-7)
             return new HullAttempt(null, VeeFault(d));
-        fault = Settle(ref lines, ref surface) ?? Folds(lines, surface) ?? Swells(lines, surface) ?? FlatVee(lines, surface) ?? Hollows(lines, surface);
+        fault = Settle(ref lines, ref surface) ?? SkinFaults.FlatVee(lines, surface) ?? SkinFaults.Hollow(lines, surface);
         return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
     }
 
-    /// <summary>Asks of a raised reference line what gives the waterline cut from the skin its fullness.</summary>
+    /// <summary>Finds the skin sound, and asks of a raised reference line what gives the waterline cut from the skin its fullness.</summary>
     /// <remarks><b>Method.</b> The secant's step on each end's own fullness, every skin started from the one before.</remarks>
     private static FormFault? Settle(ref CharacterLines lines, ref HullSurface surface)
     {
-        if (!lines.ForeIsRaised && !lines.AftIsRaised)
-            return null;
         var d = lines.Dials;
         (double Entry, double Run) asked = lines.Fullness, before = default, was = default;
         for (var pass = 0; ; pass++)
         {
-            if (Folds(lines, surface) is FormFault folded)
-                return folded;
+            var (fold, swell) = SkinFaults.FoldOrSwell(lines, surface);
+            if (fold is not null)
+                return fold;
+            if (!lines.ForeIsRaised && !lines.AftIsRaised)
+                return swell;
             var form = FormCoefficients.Of(surface);
             (double Entry, double Run) miss = (d.Bow.EntryFullness - form.Entry, d.Stern.RunFullness - form.Run);
             if (Math.Abs(miss.Entry) < Settled && Math.Abs(miss.Run) < Settled)
-                return null;
+                return swell;
             if (pass == MostSkins)
                 return new FormFault(Invariant($"no fullness of the waterline settles with the keel so near the water; it is still {Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)):F4} off"), EndDials(lines, Math.Abs(miss.Entry) > Math.Abs(miss.Run) ? 0 : 1));
             var next = (asked.Entry + Step(miss.Entry, was.Entry, asked.Entry - before.Entry, pass), asked.Run + Step(miss.Run, was.Run, asked.Run - before.Run, pass));
@@ -189,102 +179,12 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
             plan.Short > 1e-3 ? "the sheer in plan would fall inside the design waterline" : "no sheer in plan without a hollow has this fullness", dials);
     }
 
-    private static FormFault VeeFault(HullDials d) => new(
+    internal static FormFault VeeFault(HullDials d) => new(
         "the section cannot stand at this angle on the keel there: at the profile tan(vee) is tan(slope of the profile) over tan(half-angle of the waterline)",
         [.. d.Hollow ? (Dial[])[] : [Dial.Hollow], .. d.Bow.Vee is not null ? (Dial[])[Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]]);
 
-    /// <summary>Heights must rise all the way up every section, and no half-breadth be negative.</summary>
-    private static FormFault? Folds(CharacterLines lines, HullSurface surface)
-    {
-        for (var i = 1; i < 96; i++)
-        {
-            for (var j = 1; j < 64; j++)
-            {
-                double u = i / 96.0, v = j / 64.0;
-                var jet = surface.Side.JetAt(u, v);
-                if ((jet.U.X * jet.V.Z) - (jet.V.X * jet.U.Z) <= 0 || jet.Point.Y < -1e-9)
-                    return new FormFault(Invariant($"the skin folds near x = {jet.Point.X:F2} m"), EndDials(lines, u));
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>The widest section is the widest.</summary>
-    private static FormFault? Swells(CharacterLines lines, HullSurface surface)
-    {
-        var most = (lines.Dials.Beam / 2) + (lines.Dials.Midship.Flare < 0 ? TumblehomeBeam : ExactBeam);
-        for (var i = 0; i <= 96; i++)
-        {
-            for (var j = 0; j <= 64; j++)
-            {
-                var p = surface.Side.PointAt(i / 96.0, j / 64.0);
-                if (p.Y > most)
-                    return new FormFault(Invariant($"the side would swell past the beam near x = {p.X:F2} m"), EndDials(lines, i / 96.0));
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>A vee that only a sliver of the section has, with flatter floors outside it, is none.</summary>
-    private static FormFault? FlatVee(CharacterLines lines, HullSurface surface)
-    {
-        foreach (var (x, vee) in HullShape.Vees(lines))
-        {
-            var u = CharacterLines.ParameterAt(lines.U, lines.Keel.Abscissa, x);
-            for (var k = 1; k <= 20 && !lines.Dials.Hollow; k++)
-            {
-                var jet = surface.Side.JetAt(u, 0.1 * k / 20);
-                var rise = jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X);
-                var spread = jet.V.Y - (jet.U.Y * jet.V.X / jet.U.X);
-                if (Math.Atan2(rise, spread) < vee - VeeTurn)
-                    return VeeFault(lines.Dials);
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>Without hollow lines asked for, no waterline, diagonal or section is hollow by more than a builder would take for fair.</summary>
-    private static FormFault? Hollows(CharacterLines lines, HullSurface surface)
-    {
-        var d = lines.Dials;
-        var top = Math.Min(d.Depth, Math.Min(d.Bow.Sheer, d.Stern.Sheer));
-        double[] heights =
-        [
-            .. Enumerable.Range(1, 9).Select(k => d.Draft * k / 10), d.Draft, .. Enumerable.Range(1, 7).Select(k => d.Draft + ((top - d.Draft) * k / 8)),
-        ];
-        var cut = heights.SelectMany(z => Cut.Waterline(surface, z))
-            .Concat(Enumerable.Range(1, 31).SelectMany(k => Cut.Station(surface, d.Length * k / 32)))
-            .Concat([Cut.Sheer(surface), Cut.Stern(surface)])
-            .Concat(DiagonalMark.Across(surface).SelectMany(m => Cut.Diagonal(surface, m.Height, m.Angle)));
-        foreach (var line in cut)
-        {
-            var intention = Intention.Of(line, surface);
-            var trace = LineTrace.Of(line, intention.Axes, intention.OutwardSign);
-            foreach (var hollow in Fairness.Hollows.In(trace, intention.HollowLimit))
-            {
-                var at = line.At(hollow.Place);
-                if (!intention.Asks(at.Point))
-                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {hollow.Depth * 1000:F2} mm (allowed {intention.HollowLimit * 1000:F2})"), EndDials(lines, at.U));
-            }
-        }
-
-        return null;
-    }
-
-    private static string NameOf(HullLine line, HullSurface surface) => line.Kind switch
-    {
-        LineKind.Waterline => Invariant($"the waterline {line.Position * 1000:F0} mm above the base line"),
-        LineKind.Station => Invariant($"the section {line.Position * 1000:F0} mm aft of the foremost point"),
-        LineKind.Sheer => "the sheer in plan",
-        LineKind.Stern => surface.Transom is null ? "the sternpost" : "the transom",
-        _ => "a diagonal",
-    };
-
     /// <summary>The dials with a say over an end, the unusual first: hollow lines where they are not asked for, then what was optional.</summary>
-    private static List<Dial> EndDials(CharacterLines lines, double u)
+    internal static List<Dial> EndDials(CharacterLines lines, double u)
     {
         var d = lines.Dials;
         List<Dial> dials = d.Hollow ? [] : [Dial.Hollow];

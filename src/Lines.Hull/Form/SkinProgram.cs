@@ -143,12 +143,13 @@ internal sealed class SkinProgram
         var rows = new List<ElasticRow>();
         List<Bow> bows = [], next = [];
         _bounds.Fill(bows, net);
-        var first = near is null ? 0 : SoftPasses;
-        double hold = 0, hardness = 0.1, merit = near is null ? MeritOf(net, bows, hardness) : double.PositiveInfinity;
-        for (var pass = first; pass < Passes && hold < FarHeld; pass++)
+
+        // A net that is near fails the equations of these lines by a little: its own cost says nothing yet.
+        double hold = 0, hardness = near is null ? 0.1 : 1, merit = near is null ? MeritOf(net, bows, hardness) : double.PositiveInfinity;
+        for (var pass = near is null ? 0 : SoftPasses; pass < Passes && hold < FarHeld; pass++)
         {
             if (pass == SoftPasses && hardness < 1)
-                (hardness, merit) = (1, near is null ? MeritOf(net, bows, 1) : merit);
+                (hardness, merit) = (1, MeritOf(net, bows, 1));
             rows.Clear();
             rows.AddRange(_fixed);
             _bounds.AddConvexity(rows, bows, net, hardness);

@@ -10,7 +10,7 @@ namespace Lines.Plans.Curvature;
 internal sealed record CurvatureScale(string Name, IReadOnlyList<double> Steps, Func<PrincipalCurvatures, double> Of)
 {
     /// <summary>Depth of the shallowest hollow that is hatched, in <see cref="BowChord"/> [m]: what a line may be hollow unasked.</summary>
-    public const double LeastBow = 0.0001;
+    public const double LeastBow = Limits.Hollow;
 
     /// <summary>Straightedge under which that hollow is measured [m]: the spacing of the ducks of the batten test.</summary>
     public const double BowChord = BattenTest.DuckSpacing;

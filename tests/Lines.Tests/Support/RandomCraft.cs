@@ -53,15 +53,8 @@ internal sealed class RandomCraft(Random random, double spread)
 
     private PointedStern Pointed(double length, double beam, double draft, double depth, bool hollow)
     {
-        double fullness = Fullness(hollow), rocker = Between(0, 1.5) * draft;
-        return new PointedStern(
-            fullness,
-            rocker,
-            Sheer(depth),
-            length * Between(0.01, 0.12),
-            Chance(0.3) ? fullness + Between(-0.01, 0.09) : null,
-            Chance(0.2) ? Vee(fullness, length, beam, draft - rocker, hollow) : null,
-            Chance(0.15) && rocker < 0.7 * draft ? EndAngle(fullness, length, beam) : null);
+        var end = Bow(length, beam, draft, depth, hollow);
+        return new PointedStern(end.EntryFullness, end.Rocker, end.Sheer, end.Forefoot, end.SheerFullness, end.Vee, end.EntryAngle);
     }
 
     private TransomStern Transom(double beam, double draft, double depth)
