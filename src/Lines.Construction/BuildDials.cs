@@ -29,4 +29,7 @@ public sealed record BuildDials
 
     /// <summary>Height of the strongback top above the base line, hull upright [m]; null stands it clear of the highest sheer.</summary>
     public double? StrongbackTop { get; init; }
+
+    /// <summary>The strongback's own sizes are whole multiples of this [m]: 10 mm, or an inch for a design written in inches.</summary>
+    public double StrongbackStep { get; init; } = 0.010;
 }

@@ -26,6 +26,9 @@ public sealed class DialSource
     /// <summary>The text of the file.</summary>
     public string Text => _source.Text;
 
+    /// <summary>The notation most lengths of the file are written in: lengths are shown in it unless another is asked for.</summary>
+    public LengthNotation Notation => _values.Notation;
+
     /// <summary>The place of a dial: its value, or the head of its table where the key is left out.</summary>
     public Place PlaceOf(Dial dial) => _values.PlaceOf(KeyOf(dial).Path);
 

@@ -40,6 +40,13 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
+    /// <summary>The products of a design file, lengths shown as asked, else as most of the file's are written.</summary>
+    public static Products From(string path, LengthNotation? asked)
+    {
+        var shaped = Shaped.From(path);
+        return new Products(shaped, shaped.Units(asked));
+    }
+
     /// <summary>The lines plan in the format of an ending.</summary>
     public byte[] LinesPlan(PaperSize paper, string ending)
     {

@@ -6,6 +6,7 @@ using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
+using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 
 namespace Lines.Cli.Input;
@@ -46,6 +47,9 @@ internal sealed class Shaped
     public CurvesOfForm Curves => _curves.Value;
 
     public MoldPlan Molds => _molds.Value;
+
+    /// <summary>How lengths are shown: as asked, else as most of the design file's are written.</summary>
+    public LengthNotation Units(LengthNotation? asked) => asked ?? Design.Source.Notation;
 
     public IReadOnlyList<FigureGroup> Figures =>
         [.. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];

@@ -39,7 +39,7 @@ internal static class BuildVerb
         var target = output ?? Path.GetFileNameWithoutExtension(path);
         OutputFolder.Check(target, force);
         var shaped = Shaped.From(path);
-        var products = new Products(shaped, wish.Units);
+        var products = new Products(shaped, shaped.Units(wish.Units));
         var stale = EarlierRun.MoldsAndPatterns(target);
         using var folder = new OutputFolder(target, force);
         // The patterns take as long as all the rest together, so their work begins first.
@@ -88,5 +88,5 @@ internal static class BuildVerb
     private static PaperSize PlanPaper(Wish wish) => wish.Paper == PaperSize.A4 ? PaperSize.A3 : PaperSize.Tabloid;
 
     /// <summary>What a builder asked for.</summary>
-    private sealed record Wish(PaperSize Paper, PrinterCorrection Correction, LengthNotation Units);
+    private sealed record Wish(PaperSize Paper, PrinterCorrection Correction, LengthNotation? Units);
 }

@@ -19,7 +19,7 @@ internal static class CheckVerb
         return verb.WithExamples("lines check tender.toml", "lines check tender.toml --units ft-in", "lines check tender.toml --json > tender.json");
     }
 
-    private static int Check(string path, bool json, LengthNotation units)
+    private static int Check(string path, bool json, LengthNotation? units)
     {
         var shaped = Shaped.From(path);
         if (json)
@@ -29,7 +29,7 @@ internal static class CheckVerb
         else
         {
             Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n");
-            Streams.Out.Write(FigureText.Table(shaped.Figures, units));
+            Streams.Out.Write(FigureText.Table(shaped.Figures, shaped.Units(units)));
             Streams.Out.Write($"\n{FairnessText.Of(shaped.Fairness)}");
         }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Lines.Cli.Input;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
 
@@ -66,20 +67,8 @@ internal static class Common
                 ExitCode.Wrong, $"{output}: {(ending.Length == 0 ? "has no ending" : $"cannot be written as {ending}")}; the ending says the format: {string.Join(", ", endings)}");
     }
 
-    public static Option<LengthNotation> Units()
-    {
-        var option = new Option<LengthNotation>("--units")
-        {
-            Description = "how lengths are shown: mm, in, ft-in, ft-in-8ths (left out: mm)",
-            HelpName = "NOTATION",
-            CustomParser = result => Notation(result) ?? default,
-        };
-        option.CompletionSources.Add([.. LengthNotations.ByName.Select(n => n.Name)]);
-        return option;
-    }
-
-    /// <summary>A notation that may be left out.</summary>
-    public static Option<LengthNotation?> UnitsOrNone(string description)
+    /// <summary>A notation of lengths; left out, <see cref="Shaped.Units"/> chooses.</summary>
+    public static Option<LengthNotation?> Units(string description = "how lengths are shown: mm, in, ft-in, ft-in-8ths (left out: as most lengths in FILE are written)")
     {
         var option = new Option<LengthNotation?>("--units") { Description = description, HelpName = "NOTATION", CustomParser = Notation };
         option.CompletionSources.Add([.. LengthNotations.ByName.Select(n => n.Name)]);

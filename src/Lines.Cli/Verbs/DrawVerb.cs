@@ -21,12 +21,12 @@ internal static class DrawVerb
         return verb.WithExamples("lines draw tender.toml", "lines draw tender.toml -o tender.svg --units ft-in", "lines draw tender.toml -o plan.pdf --paper a2");
     }
 
-    private static int Draw(string path, string? output, PaperSize paper, LengthNotation units, bool force)
+    private static int Draw(string path, string? output, PaperSize paper, LengthNotation? units, bool force)
     {
         var target = output ?? Common.NamedAfter(path, "-lines-plan.pdf");
         var ending = Common.Format(target, ".pdf", ".svg", ".dxf", ".png");
         OutputFile.Check(target, force);
-        OutputFile.Write(target, new Products(Shaped.From(path), units).LinesPlan(paper, ending), force);
+        OutputFile.Write(target, Products.From(path, units).LinesPlan(paper, ending), force);
         Streams.Error.WriteLine($"wrote {target}; open it to see the lines");
         return ExitCode.Done;
     }

@@ -21,15 +21,16 @@ internal static class FloatVerb
         return verb.WithExamples("lines float tender.toml", "lines float tender.toml --units in", "lines float tender.toml --json");
     }
 
-    private static int Float(string path, bool json, LengthNotation units)
+    private static int Float(string path, bool json, LengthNotation? units)
     {
         var shaped = Shaped.From(path);
+        var notation = shaped.Units(units);
         FigureGroup[] groups = [HullFigures.Form(shaped.Hull, shaped.Afloat), HullFigures.Afloat(shaped.Afloat)];
-        var curves = FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, units);
+        var curves = FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, notation);
         if (json)
             Printed.Json(new Results(path) { Figures = [.. groups, .. curves.Drafts] });
         else
-            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, units)}\n{curves.Text()}\n{Cautions.Figures}\n{Cautions.Rules}\n");
+            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, notation)}\n{curves.Text()}\n{Cautions.Figures}\n{Cautions.Rules}\n");
         return ExitCode.Done;
     }
 }

@@ -18,11 +18,11 @@ internal static class MoldsVerb
         return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");
     }
 
-    private static int Molds(string path, string? output, LengthNotation units, bool force)
+    private static int Molds(string path, string? output, LengthNotation? units, bool force)
     {
         var target = output ?? Common.NamedAfter(path, "-molds");
         OutputFolder.Check(target, force);
-        var products = new Products(Shaped.From(path), units);
+        var products = Products.From(path, units);
         using var folder = new OutputFolder(target, force);
         foreach (var (name, content) in products.Molds())
             folder.Add(name, content);

@@ -30,7 +30,7 @@ internal static class NewVerb
         var beam = Dimension("--beam", "greatest breadth; everything across follows");
         var depth = Dimension("--depth", "base line to sheer amidships; every height follows, the draft too");
         var draft = Dimension("--draft", "base line to the design waterline; nothing follows");
-        var (units, force) = (Common.UnitsOrNone("notation of every length in the file: mm, in, ft-in, ft-in-8ths (left out: as given, and as in the template)"), Common.Force());
+        var (units, force) = (Common.Units("notation of every length in the file: mm, in, ft-in, ft-in-8ths (left out: as given, and as in the template)"), Common.Force());
         var verb = new Command("new", "Starts a design from a template, stretched to the dimensions given.") { file, from, title, length, beam, depth, draft, units, force };
         verb.SetAction(parsed => Write(
             parsed.GetValue(file)!,

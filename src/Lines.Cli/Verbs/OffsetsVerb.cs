@@ -43,25 +43,25 @@ internal static class OffsetsVerb
         return verb.WithExamples("lines offsets tender.toml --units ft-in-8ths", "lines offsets tender.toml -o tender.csv", "lines offsets tender.toml --verify --units in", "lines offsets tender.toml --inside -o inside.pdf --paper a4");
     }
 
-    private static int Offsets(string path, string? output, bool inside, PaperSize paper, LengthNotation units, bool force)
+    private static int Offsets(string path, string? output, bool inside, PaperSize paper, LengthNotation? units, bool force)
     {
         if (output is null)
         {
-            Streams.Out.Write(Encoding.UTF8.GetString(new Products(Shaped.From(path), units).Offsets(inside, paper, ".txt")));
+            Streams.Out.Write(Encoding.UTF8.GetString(Products.From(path, units).Offsets(inside, paper, ".txt")));
             return ExitCode.Done;
         }
 
         var ending = Common.Format(output, ".txt", ".csv", ".pdf");
         OutputFile.Check(output, force);
-        OutputFile.Write(output, new Products(Shaped.From(path), units).Offsets(inside, paper, ending), force);
+        OutputFile.Write(output, Products.From(path, units).Offsets(inside, paper, ending), force);
         Streams.Error.WriteLine($"wrote {output}; lay the boat down from it, bow first");
         return ExitCode.Done;
     }
 
-    private static int Verify(string path, bool json, LengthNotation units)
+    private static int Verify(string path, bool json, LengthNotation? units)
     {
         var shaped = Shaped.From(path);
-        var refit = OffsetsRefit.Of(shaped.Lines, units.Step());
+        var refit = OffsetsRefit.Of(shaped.Lines, shaped.Units(units).Step());
         if (json)
             Streams.Out.Write(Encoding.UTF8.GetString(OffsetsRefitReport.Json(refit, path, Printed.Version)));
         else

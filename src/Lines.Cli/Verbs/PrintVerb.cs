@@ -29,12 +29,12 @@ internal static class PrintVerb
         return verb.WithExamples("lines print tender.toml", "lines print tender.toml --paper a4 --scale-x 1.004 --scale-y 0.998 --skew 0.001");
     }
 
-    private static int Print(string path, string? output, PaperSize paper, PrinterCorrection correction, LengthNotation units, bool force)
+    private static int Print(string path, string? output, PaperSize paper, PrinterCorrection correction, LengthNotation? units, bool force)
     {
         var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf");
         Common.Format(target, ".pdf");
         OutputFile.Check(target, force);
-        var products = new Products(Shaped.From(path), units);
+        var products = Products.From(path, units);
         OutputFile.Write(target, products.Patterns(paper, correction), force);
         var pages = products.PatternPages(paper, correction).Count;
         Streams.Error.WriteLine(Invariant($"wrote {target}, {pages} pages; print page 1 at 100 % and measure its square before printing the rest"));

@@ -15,8 +15,8 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
     /// <summary>Least clearance of the highest sheer: the run-on past the sheer and a foot that holds a screw [m].</summary>
     public const double LeastClearance = 0.060;
 
-    /// <summary>How far the strongback runs past each end of the hull [m].</summary>
-    public const double Overrun = 0.100;
+    /// <summary>How far the strongback runs past each end of the hull at least [m].</summary>
+    private const double Overrun = 0.100;
 
     /// <summary>Running distance of a place [m].</summary>
     public double DistanceTo(double x) => x - ForeX;
@@ -25,26 +25,27 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
     public double HeightOf(double z) => Top - z;
 
     /// <summary>The strongback for a hull.</summary>
-    /// <remarks>Width: a third of the beam to the next 10 mm, 150 to 400 mm: common practice, no source.</remarks>
+    /// <remarks>Its own sizes go up to the next <see cref="BuildDials.StrongbackStep"/>. Width: a third of the beam, 150 to 400 mm: common practice, no source.</remarks>
     /// <exception cref="BuildDialException">The asked top is too low.</exception>
     public static Strongback For(HullSurface hull, BuildDials build)
     {
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(build);
         var highest = Enumerable.Range(0, 201).Max(i => hull.Side.PointAt(i / 200.0, 1).Z);
-        var least = UpTo10Millimeters(highest + LeastClearance);
+        var least = UpToStep(highest + LeastClearance);
         if (build.StrongbackTop is { } asked && !(asked >= highest + LeastClearance))
         {
             throw new BuildDialException(
                 "strongback_top", Invariant($"the strongback top must clear the highest sheer by {LeastClearance * 1000:F0} mm"), least);
         }
 
-        var top = build.StrongbackTop ?? UpTo10Millimeters(highest + UsualClearance);
-        var width = Math.Clamp(UpTo10Millimeters(hull.Dials.Beam / 3), 0.150, 0.400);
-        return new Strongback(-Overrun, hull.Dials.Length + (2 * Overrun), top, width);
-    }
+        var top = build.StrongbackTop ?? UpToStep(highest + UsualClearance);
+        var width = UpToStep(Math.Clamp(hull.Dials.Beam / 3, 0.150, 0.400));
+        var overrun = UpToStep(Overrun);
+        return new Strongback(-overrun, hull.Dials.Length + (2 * overrun), top, width);
 
-    private static double UpTo10Millimeters(double length) => Math.Ceiling((length * 100) - 1e-9) / 100;
+        double UpToStep(double length) => Math.Ceiling((length / build.StrongbackStep) - 1e-7) * build.StrongbackStep;
+    }
 }
 
 /// <summary>A dial of the building table that cannot be as asked.</summary>

@@ -130,11 +130,11 @@ public static class DesignSchema
     [
         new("build.planking", KeyKind.Length, "Thickness of the planking, deducted from the molds square to the surface.", "\"6 mm\"")
             { Required = true, Least = 0.001, Greatest = 0.03, Bounds = KeyBounds.Planking, Also = ["thickness", "planking_thickness"] },
-        Optional("build.sheathing", "Thickness of the inner cloth, deducted with the planking for bulkheads.", "0.4 mm", 0, 0.005, Builds.Sheathing),
+        Optional("build.sheathing", "Thickness of the inner cloth, deducted with the planking for bulkheads, which a later version draws; no output shows it yet.", "0.4 mm", 0, 0.005, Builds.Sheathing),
         Optional("build.mold_spacing", "Distance between molds.", "300 mm", 0.05, 1.5, Builds.MoldSpacing)
             with { Bounds = KeyBounds.MoldSpacing, Also = ["spacing", "station_spacing"] },
         Optional("build.mold_stock", "Thickness of the mold stock.", "12 mm", 0.002, 0.05, Builds.MoldStock),
-        Optional("build.strip_width", "Width of a planking strip.", "19 mm", 0.005, 0.15, Builds.StripWidth),
+        Optional("build.strip_width", "Width of a planking strip, for the cut list of a later version; no output shows it yet.", "19 mm", 0.005, 0.15, Builds.StripWidth),
         Optional("build.stem_siding", "Thickness of the inner stem.", "19 mm", 0.004, 0.15, Builds.StemSiding),
         new("build.joints", KeyKind.Lengths, "Take-apart planes, distances from the foremost point.", "[\"1.30 m\", \"3.90 m\"]")
             { Default = "none", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside, Apart = KeyBounds.JointsApart },

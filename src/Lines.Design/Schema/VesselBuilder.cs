@@ -1,5 +1,6 @@
 using Lines.Construction;
 using Lines.Hull.Form;
+using Lines.Kernel.Units;
 
 namespace Lines.Design.Schema;
 
@@ -43,6 +44,7 @@ internal static class VesselBuilder
             Joints = values.Find("build.joints")?.Numbers ?? otherwise.Joints,
             MoldAt = values.Find("build.mold_at")?.Numbers,
             StrongbackTop = values.NumberOrNone("build.strongback_top"),
+            StrongbackStep = values.Notation == LengthNotation.Millimeters ? otherwise.StrongbackStep : Length.Inch,
         };
     }
 

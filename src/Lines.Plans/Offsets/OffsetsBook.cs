@@ -89,7 +89,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         var rows = new List<IReadOnlyList<string>>();
         for (var i = 0; i < table.Stations.Count; i++)
         {
-            List<string> row = [WithWhole(table.Stations[i].Number)];
+            List<string> row = [table.Stations[i].Number];
             if (withPlace)
                 row.Add(Cell(table.Stations[i].X));
             row.AddRange(lines.Select(l => Cell(l.Values[i])));
@@ -126,20 +126,6 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         if (meters is not { } value)
             return "";
         var figure = new Length(value).ToFigure(notation);
-        return notation switch
-        {
-            LengthNotation.Millimeters => figure.Contains('.', StringComparison.Ordinal) ? figure : figure + ".0",
-            LengthNotation.Inches => WithWhole(figure),
-            _ => figure,
-        };
-    }
-
-    // A fraction alone is a date to a spreadsheet; all tables write it alike.
-    private static string WithWhole(string figure)
-    {
-        var sign = figure.StartsWith('-') ? "-" : "";
-        var rest = figure[sign.Length..];
-        var slash = rest.IndexOf('/', StringComparison.Ordinal);
-        return slash > 0 && rest[..slash].All(char.IsAsciiDigit) ? sign + "0 " + rest : figure;
+        return notation == LengthNotation.Millimeters && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
     }
 }

@@ -8,7 +8,7 @@ namespace Lines.Plans.Offsets;
 /// <para>Every record has the same number of fields and ends with a carriage return and a line feed. The text begins with a byte
 /// order mark, by which spreadsheets know that it is UTF-8.</para>
 /// <para><b>Safety.</b> No cell can be taken for a formula or a date. Millimeters are plain numbers; a fraction stands after a whole
-/// number in every table of offsets, so that <c>0 7/16</c> is a number and not the 7th of a month. In the notations with feet the hyphens
+/// number here, and here alone, so that <c>0 7/16</c> is a number and not the 7th of a month. In the notations with feet the hyphens
 /// are no-break hyphens (U+2011): <c>1-2-3</c> would be taken for a day, and a leading minus for a formula. Texts that come from the
 /// design follow words of ours in their cell.</para>
 /// </remarks>
@@ -37,7 +37,7 @@ public static class OffsetsCsv
             if (table.Columns.Any(c => c.Place.Length > 0))
                 Record(table.Columns.Select((c, k) => k == 0 ? "" : Figure(c.Place)));
             foreach (var row in table.Rows)
-                Record(row.Select((cell, k) => k == 0 ? cell : Figure(cell)));
+                Record(row.Select((cell, k) => k == 0 ? WithWhole(cell) : Figure(cell)));
         }
 
         return text.ToString();
@@ -50,7 +50,15 @@ public static class OffsetsCsv
             text.AppendJoin(',', record.Select(Quoted)).Append("\r\n");
         }
 
-        string Figure(string cell) => notation is LengthNotation.FeetInches or LengthNotation.FeetInchesEighths ? cell.Replace('-', NoBreakHyphen) : cell;
+        string Figure(string cell) => notation is LengthNotation.FeetInches or LengthNotation.FeetInchesEighths ? cell.Replace('-', NoBreakHyphen) : WithWhole(cell);
+    }
+
+    private static string WithWhole(string figure)
+    {
+        var sign = figure.StartsWith('-') ? "-" : "";
+        var rest = figure[sign.Length..];
+        var slash = rest.IndexOf('/', StringComparison.Ordinal);
+        return slash > 0 && rest[..slash].All(char.IsAsciiDigit) ? sign + "0 " + rest : figure;
     }
 
     private static string Quoted(string cell) =>

@@ -129,6 +129,17 @@ public sealed class BuildJourney
     }
 
     [Fact]
+    public void A_design_in_inches_is_shown_in_inches_unless_asked_otherwise()
+    {
+        using var place = new Workplace();
+        Assert.Equal(0, Command.Run(place.Root, "new", "mine.toml", "--length", "17 ft", "--units", "in").Code);
+
+        Assert.Matches("Length +204 in", Command.Run(place.Root, "check", "mine.toml").Out);
+        Assert.Matches("Length +5181.6 mm", Command.Run(place.Root, "check", "mine.toml", "--units", "mm").Out);
+        Assert.Contains("Inches and fractions to 1/32.", Command.Run(place.Root, "offsets", "mine.toml").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Json_holds_the_figures_of_the_text_in_units_of_their_names()
     {
         using var place = new Workplace();

@@ -1,3 +1,4 @@
+using Lines.Construction.Molds;
 using Lines.Design;
 using Lines.Design.Studies;
 using Lines.Hull.Form;
@@ -10,6 +11,25 @@ namespace Lines.Tests.Design;
 public sealed class StretchingTests
 {
     private const double Degree = Math.PI / 180;
+
+    /// <summary>A design is shown in the notation it is written in; a few strays do not change that.</summary>
+    [Theory]
+    [InlineData(LengthNotation.Millimeters, 0.01)]
+    [InlineData(LengthNotation.Inches, 0.0254)]
+    [InlineData(LengthNotation.FeetInches, 0.0254)]
+    [InlineData(LengthNotation.FeetInchesEighths, 0.0254)]
+    public void A_design_is_shown_in_the_notation_of_most_of_its_lengths_and_its_strongback_measures_whole_steps(LengthNotation notation, double step)
+    {
+        var text = Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Notation = notation });
+        var stray = notation == LengthNotation.Millimeters ? "19 in" : "480 mm";
+        var lines = text.Split('\n').Select(l => l.StartsWith("sheer =", StringComparison.Ordinal) ? $"sheer = \"{stray}\"" : l).ToList();
+        Assert.Contains($"sheer = \"{stray}\"", lines);
+        var design = DesignFile.Read(string.Join('\n', lines), "x.toml").Design!;
+        Assert.Equal(notation, design.Source.Notation);
+        var strongback = Strongback.For(SampleHulls.DoubleEnder(), design.Build with { StrongbackTop = null });
+        Assert.All((double[])[strongback.Width, strongback.Top, -strongback.ForeX], v => Assert.Equal(Math.Round(v / step), v / step, 1e-9));
+        Assert.InRange(-strongback.ForeX, 0.100, 0.100 + step);
+    }
 
     [Fact]
     public void Nothing_wished_changes_nothing()

@@ -51,7 +51,7 @@ public class OffsetsBookTests
         Assert.Contains(" into ten equal spaces, 0 forward", text, StringComparison.Ordinal);
         Assert.Contains("half-breadths from the centerplane", text, StringComparison.Ordinal);
         var first = Array.FindIndex(lines, l => l.StartsWith("0 ", StringComparison.Ordinal));
-        Assert.StartsWith("0 1/4 ", lines[first + 1], StringComparison.Ordinal);
+        Assert.StartsWith("1/4 ", lines[first + 1], StringComparison.Ordinal);
         Assert.StartsWith("10 ", lines[first + 30], StringComparison.Ordinal);
         Assert.All(lines, l => Assert.InRange(l.Length, 0, 130));
         Assert.Contains("1/4 in (6 mm) deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
@@ -105,14 +105,24 @@ public class OffsetsBookTests
         }
     }
 
+    [Fact]
+    public void Fractions_are_written_as_on_every_other_sheet_and_only_the_spreadsheet_puts_a_whole_number_before_them()
+    {
+        var book = OffsetsBook.Of(TableOfOffsets.Outside(s_lines), "Silt Sampler", LengthNotation.Inches);
+        Assert.All(book.Tables.SelectMany(t => t.Rows).SelectMany(r => r), c => Assert.DoesNotMatch("^-?0 ", c));
+        Assert.Contains(book.Tables.SelectMany(t => t.Rows).SelectMany(r => r), c => c.StartsWith("1/", StringComparison.Ordinal));
+        Assert.Contains("\r\n0 1/2,", OffsetsCsv.Write(book, LengthNotation.Inches), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Notations))]
     public void Spreadsheet_and_text_show_the_same_figures(LengthNotation notation)
     {
         var book = OffsetsBook.Of(TableOfOffsets.Outside(s_lines), "Silt Sampler", notation);
         var text = OffsetsText.Write(book).Split('\n').Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries))).ToHashSet(StringComparer.Ordinal);
-        // The no-break hyphen of feet-inches-eighths looks like the hyphen of the text.
-        var rows = Records(OffsetsCsv.Write(book, notation)[1..]).Select(r => string.Join(' ', r.Where(c => c.Length > 0)).Replace('\u2011', '-')).Where(r => r.Length > 0);
+        // The no-break hyphen of feet-inches-eighths looks like the hyphen of the text; only a spreadsheet needs a whole number before a fraction.
+        var rows = Records(OffsetsCsv.Write(book, notation)[1..])
+            .Select(r => string.Join(' ', r.Where(c => c.Length > 0).Select(c => c.StartsWith("0 ", StringComparison.Ordinal) ? c[2..] : c)).Replace('\u2011', '-')).Where(r => r.Length > 0);
         Assert.All(rows, r => Assert.Contains(r, text));
     }
 
