@@ -36,9 +36,6 @@ public sealed class InsetSkin
     /// <summary>Thickness of the planking [m].</summary>
     public double Thickness { get; }
 
-    /// <summary>The outside with its derivatives.</summary>
-    public SurfaceJet OutsideAt(double u, double v) => _outside(u, v);
-
     /// <summary>The inside at a pair of parameters.</summary>
     /// <returns>The point; where the skin has no normal its coordinates are not numbers.</returns>
     public InsetPoint At(double u, double v)
@@ -51,30 +48,6 @@ public sealed class InsetSkin
         nu -= n.Dot(nu) * n;
         nv -= n.Dot(nv) * n;
         return new InsetPoint(u, v, s.Point - (Thickness * n), n, s.U - (Thickness * nu), s.V - (Thickness * nv), s);
-    }
-
-    /// <summary>How deep a point lies under the outside, measured square to it.</summary>
-    /// <remarks><b>Method.</b> Newton on the foot of the perpendicular; stops when it moves by less than 1e-12 in both parameters.</remarks>
-    /// <param name="p">The point, within a few thicknesses of the skin.</param>
-    /// <param name="u">Parameter to start from.</param>
-    /// <param name="v">Parameter to start from.</param>
-    /// <returns>Depth [m], positive inside the boat; not a number where no foot is found.</returns>
-    public double DepthOf(Point3 p, double u, double v)
-    {
-        for (var i = 0; i < 40; i++)
-        {
-            var s = _outside(u, v);
-            Vector3 d = s.Point - p;
-            double a = s.U.Dot(s.U) + d.Dot(s.UU), b = s.U.Dot(s.V) + d.Dot(s.UV), c = s.V.Dot(s.V) + d.Dot(s.VV);
-            double f = d.Dot(s.U), g = d.Dot(s.V), det = (a * c) - (b * b);
-            double du = ((f * c) - (g * b)) / det, dv = ((a * g) - (b * f)) / det;
-            if (Math.Abs(du) + Math.Abs(dv) < 1e-12)
-                return d.Dot(s.V.Cross(s.U).Unit());
-            u -= du;
-            v -= dv;
-        }
-
-        return double.NaN;
     }
 }
 

@@ -142,14 +142,6 @@ public class InsetSectionTests
         }
     }
 
-    [Fact]
-    public void Depth_under_a_sphere_is_the_radius_less_the_distance_from_its_center()
-    {
-        var skin = new InsetSkin(Sphere, Thickness);
-        var p = new Point3(0.2, 0.5, -0.7);
-        Assert.Equal(1 - p.DistanceTo(default), skin.DepthOf(p, 0.5, 0.5), 1e-12);
-    }
-
     [Theory]
     [InlineData(-0.001)]
     [InlineData(double.NaN)]
