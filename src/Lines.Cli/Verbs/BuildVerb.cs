@@ -5,6 +5,7 @@ using Lines.Cli.Terminal;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
+using Lines.Plans.FormCurves;
 using Lines.Plans.Paper;
 
 namespace Lines.Cli.Verbs;
@@ -61,6 +62,7 @@ internal static class BuildVerb
         {
             ["lines-plan.pdf"] = 1,
             ["offsets.pdf"] = products.OffsetsPages(inside: false, wish.Paper).Count,
+            ["curves-of-form.pdf"] = FormCurvesPages.Count,
             ["molds/setting-up.pdf"] = products.SettingUpPages.Count,
             [Common.PatternsFile(wish.Paper)] = pages,
         };

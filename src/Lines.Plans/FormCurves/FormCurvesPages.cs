@@ -12,6 +12,9 @@ public static class FormCurvesPages
 {
     private const double Margin = 12.7;
 
+    /// <summary>How many pages there are.</summary>
+    public const int Count = 3;
+
     /// <summary>The curves as one drawing.</summary>
     /// <param name="book">The figures.</param>
     /// <param name="paper">The paper, laid on its longer side.</param>

@@ -110,7 +110,9 @@ public class FormCurvesTests
         var curves = Curves(template);
         foreach (var paper in new[] { PaperSize.Letter, PaperSize.A4 })
         {
-            foreach (var page in FormCurvesPages.Of(Book(template, notation), curves, paper).Append(FormCurvesPages.Sections(Book(template, notation), curves, paper)))
+            var pages = FormCurvesPages.Of(Book(template, notation), curves, paper);
+            Assert.Equal(FormCurvesPages.Count, pages.Count);
+            foreach (var page in pages.Append(FormCurvesPages.Sections(Book(template, notation), curves, paper)))
             {
                 Assert.All(SheetPaths.Of(page).SelectMany(p => p.Path.Vertices), v => Assert.True(v.Point.X >= 5 && v.Point.X <= page.Width - 5 && v.Point.Y >= 0 && v.Point.Y <= page.Height - 5, $"{v.Point} on {page.Title}"));
                 var boxes = page.Marks.OfType<TextMark>().Select(t => (t.Text, Box: Box2.Around(SheetPaths.Of(page with { Marks = [t] }).SelectMany(p => p.Path.Vertices).Select(v => v.Point)))).Where(b => !b.Box.IsNothing).ToList();
