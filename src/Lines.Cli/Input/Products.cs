@@ -64,7 +64,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The lines plan.</summary>
     public Sheet Plan(PaperSize paper) =>
         _plans.GetOrAdd(paper, p => new(() => LinesPlanSheet.Of(
-            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units)))).Value;
+            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units) { Joints = shaped.Design.Build.Joints }))).Value;
 
     /// <summary>The table of offsets in the format of an ending.</summary>
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
@@ -92,6 +92,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
+
+    /// <summary>The table of the setting-up sheet, as CSV.</summary>
+    public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units));
 
     /// <summary>The pages of the setting-up sheet.</summary>
     public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;

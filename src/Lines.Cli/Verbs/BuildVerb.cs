@@ -81,7 +81,7 @@ internal static class BuildVerb
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
             yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
-        yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp())];
+        yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp()), ("molds/setting-up.csv", products.SettingUpTable())];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ("curves-of-form" + e, products.FormCurves(wish.Paper, e)))];
         yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ("hull" + e, products.Hull(e, HullMesh.UsualChordError)))];
     }

@@ -13,7 +13,7 @@ internal static class MoldsVerb
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
-        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF.") { file, output, units, force };
+        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV.") { file, output, units, force };
         verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
         return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");
     }
@@ -27,6 +27,7 @@ internal static class MoldsVerb
         foreach (var (name, content) in products.Molds())
             folder.Add(name, content);
         folder.Add("setting-up.pdf", products.SettingUp());
+        folder.Add("setting-up.csv", products.SettingUpTable());
         folder.Finish(EarlierRun.Molds(target, ""));
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open setting-up.pdf first"));
         return ExitCode.Done;

@@ -39,7 +39,7 @@ public sealed record Mold
     /// <summary>Lines marked on the labeled face.</summary>
     public required IReadOnlyList<MoldMark> Marks { get; init; }
 
-    /// <summary>Holes to drill.</summary>
+    /// <summary>Round holes.</summary>
     public required IReadOnlyList<MoldHole> Holes { get; init; }
 
     /// <summary>Heights above the strongback top, to set the mold up and check it.</summary>
@@ -60,6 +60,9 @@ public sealed record Mold
 
     /// <summary>Height of the floor of the slot in which the profile mold that passes stands; null where none passes a station mold.</summary>
     public double? LapFloor { get; init; }
+
+    /// <summary>Why no <see cref="MoldMarkKind.Apex"/> is marked beside a profile mold, one clause; null where it is marked or the mold has none.</summary>
+    public string? WhyNoApex { get; init; }
 
     /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
     public required (double Fore, double Aft) Foot { get; init; }
@@ -124,6 +127,9 @@ public enum MoldMarkKind
     /// <summary>The centerline.</summary>
     Centerline,
 
+    /// <summary>Where the insides of the planking of both sides meet on the centerplane, outside the edge of a profile mold.</summary>
+    Apex,
+
     /// <summary>The face of a station mold that a profile mold passes, upright over its slot.</summary>
     Station,
 }
@@ -131,8 +137,18 @@ public enum MoldMarkKind
 /// <summary>A round hole in a mold.</summary>
 /// <param name="At">Center in the mold's frame [m].</param>
 /// <param name="Diameter">Diameter [m].</param>
-/// <param name="Purpose">What it is for.</param>
-public sealed record MoldHole(Point2 At, double Diameter, string Purpose);
+/// <param name="Kind">What it is for.</param>
+public sealed record MoldHole(Point2 At, double Diameter, MoldHoleKind Kind);
+
+/// <summary>What a hole in a mold is for.</summary>
+public enum MoldHoleKind
+{
+    /// <summary>A screw to a cleat on the strongback; it is drilled.</summary>
+    Screw,
+
+    /// <summary>The jaw of a clamp that holds the inner stem or strips to the edge; it is cut.</summary>
+    Clamp,
+}
 
 /// <summary>Heights above the strongback top, the boat upside down [m].</summary>
 /// <param name="Sheer">To the sheer mark.</param>

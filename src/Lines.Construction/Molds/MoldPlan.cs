@@ -11,6 +11,14 @@ namespace Lines.Construction.Molds;
 /// <param name="LeftOut">Mold stations that were left out, and why.</param>
 public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, IReadOnlyList<MoldLeftOut> LeftOut)
 {
+    /// <summary>Take-apart planes, x from the bow [m]: no mold is made for them.</summary>
+    public IReadOnlyList<double> Joints { get; init; } = [];
+
+    /// <summary>The station mold whose stock stands in a plane of constant x; null where none does.</summary>
+    /// <param name="x">The plane [m].</param>
+    public Mold? MoldIn(double x) => Molds.FirstOrDefault(m =>
+        m.Kind == MoldKind.Station && (m.Face == MoldFace.Bow ? x >= m.X && x <= m.X + m.Stock : x <= m.X && x >= m.X - m.Stock));
+
     /// <summary>The molds of a hull, marked with the waterlines of its standard grid.</summary>
     /// <param name="hull">The hull, to the outside of planking.</param>
     /// <param name="build">What the builder decides.</param>
@@ -56,7 +64,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
                 hull.Side.PointAt(1, 1).X,
                 () => hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations) : TransomPattern.Shape(shaping)),
         ];
-        return new MoldPlan(shaping.Strongback, molds, leftOut);
+        return new MoldPlan(shaping.Strongback, molds, leftOut) { Joints = build.Joints };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
         IReadOnlyList<Mold> End(double x, Func<Mold> shape)

@@ -7,7 +7,7 @@ namespace Lines.Construction.Molds;
 /// <para><b>Method.</b> The mold is a board as thick as the inner stem is sided, its edge square. The planking of each side lands on the corner of
 /// that edge, so the edge is where the inside of the planking reaches half the siding: the section of the inset skin by the plane
 /// y = siding / 2. Bevelled from those corners the two insides meet at the centerplane farther out, t / sin(half-angle) from the face of
-/// a straight stem.</para>
+/// a straight stem: that line is marked beside the mold as the edge of an inner stem.</para>
 /// <para>It runs from past the sheer down the stem and along the keel to the station face of the first mold abaft the foot of the stem, and
 /// butts against that; its inner edge is that face's upright line, its foot stands on the strongback. With the station molds that stand
 /// nearer to the end it is halved (<see cref="Lap"/>).</para>
@@ -21,10 +21,14 @@ internal static class ProfileMold
     private const double ClampMargin = 0.030;
     private const double ScrewHole = 0.005;
     private const double ScrewHeight = 0.018;
-    private const double TwoScrews = 0.120;
+    private const double TwoScrews = 0.150;
+
+    /// <summary>Greatest distance of the marked apex from the exact one [m]: a bevel is planed to it by hand. Where the keel turns more tightly than the
+    /// planking is thick the exact one has folds of some micrometers, which need not be followed.</summary>
+    private const double ApexTolerance = 1e-4;
 
     /// <summary>x where the edge of the mold crosses the level of the sheer's own parameter line [m].</summary>
-    public static double EdgeAtSheer(MoldShaping shaping, bool bow) => shaping.Skin.At(SheerU(shaping, bow), 1).Point.X;
+    public static double EdgeAtSheer(MoldShaping shaping, bool bow) => shaping.Skin.At(SheerU(shaping, bow, shaping.Build.StemSiding / 2), 1).Point.X;
 
     /// <summary>Shapes the mold of one end.</summary>
     /// <param name="shaping">What shaping needs.</param>
@@ -37,20 +41,29 @@ internal static class ProfileMold
         if (passed.Count == inward.Count)
             throw new ArithmeticException((bow ? "stem" : "stern") + " mold: no station mold stands inward of its foot for it to butt against");
         var x = NearFace(inward[passed.Count], bow);
-        var half = shaping.Build.StemSiding / 2;
-        var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + half;
-        if (!InsetSection.TryCut(
-            shaping.Skin, Plane.AtY(half), SheerU(shaping, bow), 1, upward, p => bow ? x - p.Point.X : p.Point.X - x, out var cut, out var reason,
-            () => shaping.OnBottom(x, half)))
-        {
-            throw new ArithmeticException((bow ? "stem mold: " : "stern mold: ") + reason);
-        }
-
-        var mark = cut!.Where(p => p.Point.Z - shaping.SheerAt(p.Point.X)) ?? throw new ArithmeticException("the end's profile does not reach the sheer");
         var frame = new MoldFrame(new Point3(shaping.Strongback.ForeX, 0, shaping.Strongback.Top), new Vector3(1, 0, 0), new Vector3(0, 0, -1));
-        var edge = MoldShaping.Fitted(
-            cut, Math.Max(0, mark - MoldShaping.RunOn), cut.Length, p => new DirectedPoint(frame.ToDrawing(p.Point), frame.ToDrawing(p.Down)));
-        return Shaped(shaping, bow, x, passed, cut, mark, frame, edge);
+        if (!Profile.TryCut(shaping, bow, x, shaping.Build.StemSiding / 2, out var corners, out var reason))
+            throw new ArithmeticException((bow ? "stem mold: " : "stern mold: ") + reason);
+        var mold = Shaped(shaping, bow, x, passed, corners!, frame);
+        return TryApex(shaping, bow, x, frame, out var apex, out reason) ? mold with { Marks = [.. mold.Marks, apex!] } : mold with { WhyNoApex = reason };
+    }
+
+    // A mark to plane to, so the mold may go without it; the sheet says why.
+    private static bool TryApex(MoldShaping shaping, bool bow, double x, MoldFrame frame, out MoldMark? apex, out string reason)
+    {
+        apex = null;
+        if (!Profile.TryCut(shaping, bow, x, 0, out var middle, out reason))
+            return false;
+        try
+        {
+            apex = new MoldMark(MoldMarkKind.Apex, "APEX", middle!.On(frame, ApexTolerance), null);
+            return true;
+        }
+        catch (ArithmeticException e)
+        {
+            reason = e.Message;
+            return false;
+        }
     }
 
     // The face of a station mold that an end's profile meets first [m]: the labeled one unless the mold stands on the far side of the widest station.
@@ -60,9 +73,10 @@ internal static class ProfileMold
         _ => bow ? mold.X - mold.Stock : mold.X,
     };
 
-    private static Mold Shaped(
-        MoldShaping shaping, bool bow, double x, List<Mold> passed, InsetSection cut, double mark, MoldFrame frame, ArcPath edge)
+    private static Mold Shaped(MoldShaping shaping, bool bow, double x, List<Mold> passed, Profile profile, MoldFrame frame)
     {
+        var (cut, mark) = (profile.Cut, profile.SheerMark);
+        var edge = profile.On(frame, MoldShaping.FitTolerance);
         Point2 top = edge.Vertices[0].Point, end = edge.Vertices[^1].Point, sheer = frame.ToDrawing(cut.At(mark).Point);
         double inner = shaping.Strongback.DistanceTo(x);
         List<Slot> slots = [.. passed.Select(m => new Slot(m))];
@@ -92,8 +106,8 @@ internal static class ProfileMold
         };
     }
 
-    private static double SheerU(MoldShaping shaping, bool bow) =>
-        shaping.OnSheer(bow ? 0 : 1, shaping.Hull.WidestU, p => p.Point.Y - (shaping.Build.StemSiding / 2))
+    private static double SheerU(MoldShaping shaping, bool bow, double halfBreadth) =>
+        shaping.OnSheer(bow ? 0 : 1, shaping.Hull.WidestU, p => p.Point.Y - halfBreadth)
         ?? throw new BuildDialException("stem_siding", "the inner stem is wider than the boat inside its planking", null) { Remedy = "give less" };
 
     private static IEnumerable<MoldMark> Waterlines(MoldShaping shaping, InsetSection cut, MoldFrame frame, double inner)
@@ -128,7 +142,7 @@ internal static class ProfileMold
         {
             var width = bay[1] - bay[0];
             foreach (var part in width >= TwoScrews ? new[] { 0.25, 0.75 } : [0.5])
-                yield return new MoldHole(new Point2(bay[0] + (part * width), ScrewHeight), ScrewHole, "screw");
+                yield return new MoldHole(new Point2(bay[0] + (part * width), ScrewHeight), ScrewHole, MoldHoleKind.Screw);
         }
     }
 
@@ -145,7 +159,7 @@ internal static class ProfileMold
                 var direction = ArcSegmentDirection(s, fraction);
                 var at = s.PointAt(fraction) + (-toward * ClampInset * direction.TurnedLeft);
                 if (outline.Contains(at) && outline.DistanceTo(at) >= ClampMargin)
-                    yield return new MoldHole(at, ClampHole, "clamp");
+                    yield return new MoldHole(at, ClampHole, MoldHoleKind.Clamp);
             }
 
             along += s.Length;
@@ -158,6 +172,32 @@ internal static class ProfileMold
             return s.StartDirection;
         var radius = s.PointAt(fraction) - s.Center;
         return (s.Bulge > 0 ? 1 : -1) * radius.TurnedLeft.Unit();
+    }
+
+    // The inside of an end at a half-breadth, from above the sheer to a station.
+    private sealed record Profile(InsetSection Cut, double SheerMark)
+    {
+        public static bool TryCut(MoldShaping shaping, bool bow, double x, double halfBreadth, out Profile? profile, out string reason)
+        {
+            profile = null;
+            var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + halfBreadth;
+            if (!InsetSection.TryCut(
+                shaping.Skin, Plane.AtY(halfBreadth), SheerU(shaping, bow, halfBreadth), 1, upward, p => bow ? x - p.Point.X : p.Point.X - x, out var cut, out reason,
+                () => shaping.OnBottom(x, halfBreadth)))
+            {
+                return false;
+            }
+
+            reason = "the end's profile does not reach the sheer";
+            if (cut!.Where(p => p.Point.Z - shaping.SheerAt(p.Point.X)) is not { } mark)
+                return false;
+            profile = new Profile(cut, mark);
+            return true;
+        }
+
+        // From the end of the run-on to the station.
+        public ArcPath On(MoldFrame frame, double tolerance) => MoldShaping.Fitted(
+            Cut, Math.Max(0, SheerMark - MoldShaping.RunOn), Cut.Length, p => new DirectedPoint(frame.ToDrawing(p.Point), frame.ToDrawing(p.Down)), tolerance);
     }
 
     // A slot from the foot up for a station mold: its wall at the labeled face stands on the station line, the other is easy.

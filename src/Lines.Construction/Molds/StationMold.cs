@@ -107,8 +107,8 @@ internal static class StationMold
             ],
             Holes =
             [
-                new MoldHole(new Point2(-0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
-                new MoldHole(new Point2(0.36 * width, ScrewHeight), ScrewHole, "screw to the cleat"),
+                new MoldHole(new Point2(-0.36 * width, ScrewHeight), ScrewHole, MoldHoleKind.Screw),
+                new MoldHole(new Point2(0.36 * width, ScrewHeight), ScrewHole, MoldHoleKind.Screw),
             ],
             Heights = section.Heights(shaping, lowest),
             Stock = stock,

@@ -1,4 +1,5 @@
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Plans.Paper;
@@ -15,10 +16,11 @@ internal sealed class LengthwiseViews
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
     private readonly PlanFigures _figures;
+    private readonly IReadOnlyList<double> _joints;
 
     /// <summary>Makes ready to draw.</summary>
-    public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, PlanFigures figures) =>
-        (_marks, _layout, _lines, _figures) = (marks, layout, lines, figures);
+    public LengthwiseViews(PageMarks marks, PlanLayout layout, HullLines lines, PlanFigures figures, IReadOnlyList<double> joints) =>
+        (_marks, _layout, _lines, _figures, _joints) = (marks, layout, lines, figures, joints);
 
     /// <summary>The curvature combs drawn: keel, sheer in plan, design waterline.</summary>
     public IReadOnlyList<CombDrawing> Combs { get; private set; } = [];
@@ -70,6 +72,8 @@ internal sealed class LengthwiseViews
             _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.4), 2, anchor: Anchor.Center);
         }
 
+        DrawJoints(curves, baseLine, baseLine + (_layout.Extents.Top * k) + 2);
+        NameJoints(baseLine + (_layout.Extents.Top * k) + 2);
         foreach (var z in _lines.Grid.Waterlines)
         {
             Point2 a = new(left, baseLine + (z * k)), b = new(right, baseLine + (z * k));
@@ -87,6 +91,28 @@ internal sealed class LengthwiseViews
         curves.Draw(_marks);
         Title("Profile", baseLine + (_layout.Extents.Top * k) + 3);
         DrawProfileDimensions();
+    }
+
+    private void DrawJoints(LabeledCurves curves, double low, double high)
+    {
+        foreach (var x in _joints)
+        {
+            Point2 from = new(X(x), low), to = new(X(x), high);
+            _marks.Line(PlanInks.Joints, from, to);
+            curves.Avoid(from, to);
+        }
+    }
+
+    // In a row over their lines, led aside where two are close.
+    private void NameJoints(double top)
+    {
+        List<string> names = [.. _joints.Select((x, i) => Invariant($"joint {i + 1}  {_figures.Length(x)}"))];
+        var places = SpreadLabels.Apart([.. _joints.Select(X)], [.. names.Select(n => StrokeLettering.Width(n, LabelHeight) + 3)]);
+        for (var i = 0; i < names.Count; i++)
+        {
+            _marks.Line(PlanInks.Fine, new Point2(X(_joints[i]), top), new Point2(places[i], top + 1.2));
+            _marks.Text(PlanInks.Lettering, names[i], new Point2(places[i], top + 2.2), LabelHeight, anchor: Anchor.Center);
+        }
     }
 
     private void DrawProfileDimensions()
@@ -115,6 +141,7 @@ internal sealed class LengthwiseViews
             _marks.Text(PlanInks.Lettering, s.Number, low + new Vector2(0, -2.8), 2, anchor: Anchor.Center);
         }
 
+        DrawJoints(curves, center, center + (_layout.Extents.HalfBeam * k) + 3);
         foreach (var y in _lines.Grid.Buttocks)
         {
             Point2 a = new(left, center + (y * k)), b = new(right, center + (y * k));

@@ -7,4 +7,8 @@ namespace Lines.Plans.LinesPlan;
 /// <param name="Title">Title of the design, printed in the title block.</param>
 /// <param name="Paper">Paper, laid on its longer side.</param>
 /// <param name="Notation">How lengths are written.</param>
-public sealed record LinesPlanSettings(string Title, PaperSize Paper, LengthNotation Notation);
+public sealed record LinesPlanSettings(string Title, PaperSize Paper, LengthNotation Notation)
+{
+    /// <summary>Take-apart planes, x from the bow [m].</summary>
+    public IReadOnlyList<double> Joints { get; init; } = [];
+}

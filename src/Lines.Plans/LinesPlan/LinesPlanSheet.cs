@@ -28,7 +28,7 @@ public static class LinesPlanSheet
         var layout = PlanLayout.Of(lines, settings.Paper);
         var marks = new PageMarks();
         marks.Box(PlanInks.Border, layout.Border);
-        var views = new LengthwiseViews(marks, layout, lines, shown);
+        var views = new LengthwiseViews(marks, layout, lines, shown, settings.Joints);
         views.Draw();
         new BodyPlanView(marks, layout, lines, shown).Draw();
         TitleBlock.DrawTable(marks, layout, lines, shown, settings.Notation, views.Combs);

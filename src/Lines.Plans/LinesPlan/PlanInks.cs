@@ -32,6 +32,9 @@ internal static class PlanInks
     /// <summary>Straight lines of the grid.</summary>
     public static Layer Grid { get; } = new("grid", new Ink(0.1, null, 0.4), 8);
 
+    /// <summary>Take-apart planes.</summary>
+    public static Layer Joints { get; } = new("joints", new Ink(0.18, [2, 1]), 3);
+
     /// <summary>Curvature combs.</summary>
     public static Layer Combs { get; } = new("curvature-combs", new Ink(0.08, null, 0.6), 9);
 

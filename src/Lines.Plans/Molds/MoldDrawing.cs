@@ -26,17 +26,17 @@ internal static class MoldDrawing
         var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Min(m => m.Path.Vertices[0].Point.Y);
         var (low, high) = Band(mold, outline, lines, sheer);
         var bounds = outline.Path.Bounds();
-        var center = mold.StarboardRight is null ? CenterOfFoot(outline, low, high, bounds) : 0;
+        var center = mold.StarboardRight is null ? outline.WidestRoom(low, high).Middle : 0;
         var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, widestLabel);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
+        var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
         foreach (var line in lines)
-            marks.AddRange(Pieces(line, label.Low, label.High).Select(p => new PathMark(MoldInks.Mark, p, Name: line.Name)));
-        foreach (var hole in mold.Holes)
-            marks.Add(new PathMark(MoldInks.Drill, ArcPath.Circle(new Point2(1000 * hole.At.X, 1000 * hole.At.Y), 500 * hole.Diameter)));
+            marks.AddRange(Pieces(line, label.Low, label.High, holes).Select(p => new PathMark(line.Kind == MoldMarkKind.Apex ? MoldInks.InnerStem : MoldInks.Mark, p, Name: line.Name)));
+        marks.AddRange(mold.Holes.SelectMany(h => MoldHoleDrawing.Of(outline, h, center, notation)));
         marks.AddRange(label.Marks);
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
-        marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, bounds, low));
+        marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
         return marks;
     }
 
@@ -53,20 +53,34 @@ internal static class MoldDrawing
         return (bounds.Bottom + 5, Math.Min(levels.DefaultIfEmpty(bounds.Top).Min() - 5, bounds.Bottom + 130));
     }
 
-    private static double CenterOfFoot(PartOutline outline, double low, double high, Box2 bounds)
+    // The centerline stops short of the label; other straight lines leave out the holes.
+    private static IEnumerable<ArcPath> Pieces(MoldMark line, double low, double high, IEnumerable<(Point2 At, double Radius)> holes)
     {
-        var room = outline.Room(low, high, (bounds.Left + bounds.Right) / 2);
-        return (room.Left + room.Right) / 2;
-    }
-
-    // The centerline stops short of the label; level lines run through.
-    private static IEnumerable<ArcPath> Pieces(MoldMark line, double low, double high)
-    {
-        if (line.Kind != MoldMarkKind.Centerline)
+        if (line.Kind == MoldMarkKind.Apex)
             return [line.Path];
         Point2 a = line.Path.Vertices[0].Point, b = line.Path.Vertices[1].Point;
+        if (line.Kind != MoldMarkKind.Centerline)
+            return Between(a, b, holes);
         var (bottom, top) = a.Y < b.Y ? (a, b) : (b, a);
         return [ArcPath.Line(bottom, bottom with { Y = Math.Max(bottom.Y, low - 3) }), ArcPath.Line(top with { Y = high + 3 }, top)];
+    }
+
+    // Holes stand well inside the part, so both ends of a line are outside them.
+    private static IEnumerable<ArcPath> Between(Point2 from, Point2 to, IEnumerable<(Point2 At, double Radius)> holes)
+    {
+        var along = (to - from).Unit();
+        foreach (var (at, radius) in holes.OrderBy(h => (h.At - from).Dot(along)))
+        {
+            double middle = (at - from).Dot(along), aside = along.Cross(at - from);
+            if (Math.Abs(aside) >= radius || middle <= 0 || middle >= (to - from).Dot(along))
+                continue;
+            var foot = from + (middle * along);
+            var half = Math.Sqrt((radius * radius) - (aside * aside)) * along;
+            yield return ArcPath.Line(from, foot - half);
+            from = foot + half;
+        }
+
+        yield return ArcPath.Line(from, to);
     }
 
     private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, double aboveLabel)
@@ -82,15 +96,24 @@ internal static class MoldDrawing
                 return Some(outline.Fitted(
                     new TextMark(MoldInks.Text, line.Name, new Point2(a.X + (inward * 4), a.Y + 1.5), Name, inward > 0 ? Anchor.Left : Anchor.Right),
                     mold.StarboardRight is null ? anywhere : inward > 0 ? (double.NegativeInfinity, -1) : (1, double.PositiveInfinity)));
+            case MoldMarkKind.Station:
+                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, a + new Vector2(2, 2), WaterlineName), anywhere));
+            case MoldMarkKind.Apex:
+                return [];
             default:
                 return mold.StarboardRight is null
-                    ? Some(outline.Fitted(AtInnerEdge(line.Name, b, b.X > a.X), anywhere))
+                    ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
                     : AtBothEdges(outline, line.Name, a.Y + 1.5);
         }
     }
 
-    private static TextMark AtInnerEdge(string name, Point2 end, bool right) =>
-        new(MoldInks.Text, name, new Point2(end.X + (right ? -5 : 5), end.Y + 1.5), WaterlineName, right ? Anchor.Right : Anchor.Left);
+    // On its line, or under it where the edge of the part is close above.
+    private static TextMark? AtInnerEdge(PartOutline outline, string name, Point2 end, bool right) =>
+        new[] { 1.5, -1.5 - WaterlineName }
+            .Select(up => outline.Fitted(
+                new TextMark(MoldInks.Text, name, end + new Vector2(right ? -5 : 5, up), WaterlineName, right ? Anchor.Right : Anchor.Left),
+                (double.NegativeInfinity, double.PositiveInfinity)))
+            .MaxBy(t => t?.Height ?? 0);
 
     // The part narrows above its waterlines, so a name starts where the room over its own height does.
     private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double y)
@@ -121,13 +144,12 @@ internal static class MoldDrawing
     }
 
     // A profile is drawn bow to the left: an arrow says so beside its foot screws.
-    private static IEnumerable<Mark> TowardBow(PartOutline outline, Box2 bounds, double low)
+    private static IEnumerable<Mark> TowardBow(PartOutline outline, double low)
     {
         var y = low - 14;
-        var room = outline.Room(y - 3, y + 3, (bounds.Left + bounds.Right) / 2);
         const string text = "BOW";
         const double height = 5;
-        double middle = (room.Left + room.Right) / 2, tip = middle - (StrokeLettering.Width(text, height) / 2) - 24;
+        double middle = outline.WidestRoom(y - 3, y + 3).Middle, tip = middle - (StrokeLettering.Width(text, height) / 2) - 24;
         yield return new PathMark(MoldInks.Mark, ArcPath.Line(new Point2(tip + 20, y), new Point2(tip, y)));
         yield return new PathMark(MoldInks.Mark, ArcPath.Through([new Point2(tip + 6, y + 2.5), new Point2(tip, y), new Point2(tip + 6, y - 2.5)]));
         yield return new TextMark(MoldInks.Text, text, new Point2(tip + 24, y), height, Anchor.MiddleLeft);

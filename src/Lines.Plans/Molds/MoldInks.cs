@@ -11,6 +11,12 @@ public static class MoldInks
     /// <summary>Lines to mark on the face.</summary>
     public static Layer Mark { get; } = new("mark", new Ink(0.2), 5);
 
+    /// <summary>Holes too wide to drill: to cut inside the line, before the outline.</summary>
+    public static Layer Holes { get; } = new("holes", new Ink(0.3), 2);
+
+    /// <summary>Outside a profile mold: where the insides of the planking meet, the edge of an inner stem.</summary>
+    public static Layer InnerStem { get; } = new("inner-stem", new Ink(0.25, [4, 2]), 6);
+
     /// <summary>Holes to drill.</summary>
     public static Layer Drill { get; } = new("drill", new Ink(0.3), 3);
 

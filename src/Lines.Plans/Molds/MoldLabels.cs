@@ -12,6 +12,10 @@ internal static class MoldLabels
         List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8), (title, 7)];
         lines.AddRange(Place(mold, notation).Select(t => (t, 5.5)));
         lines.Add(($"INSIDE OF {Shown(mold.Planking, notation)} PLANKING", 5.5));
+        if (mold.LapFloor is not null)
+            lines.Add(("SLOT: PROFILE MOLD PASSES", 5.5));
+        if (mold.Marks.Any(m => m.Kind == MoldMarkKind.Apex))
+            lines.AddRange([("INNER STEM: BEVEL FROM THIS EDGE TO THE DASHED", 4), ("LINE, WHERE THE INSIDES OF THE PLANKING MEET", 4)]);
         return lines;
     }
 

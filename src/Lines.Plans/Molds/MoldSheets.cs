@@ -45,7 +45,7 @@ public static class MoldSheets
     {
         ArgumentNullException.ThrowIfNull(mold);
         var marks = MoldDrawing.Of(title, mold, notation);
-        return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(MoldDrawing.Millimeters(mold.Outline)))], Gap);
+        return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(mold))], Gap);
     }
 
     /// <summary>A mold for paper: the same, trimmed to the part, without the square that the pages bring along themselves, its label narrow enough for one page.</summary>
@@ -105,10 +105,12 @@ public static class MoldSheets
     }
 
     // Beside the part inside its own bounds where a corner is free, otherwise to the right of it.
-    private static Point2 SquareBeside(ArcPath outline)
+    private static Point2 SquareBeside(Mold mold)
     {
-        var box = outline.Bounds();
-        var along = outline.Segments().SelectMany(s => PointsAlong(s, OutlineStep)).ToList();
+        var outline = MoldDrawing.Millimeters(mold.Outline);
+        List<ArcPath> lines = [outline, .. mold.Marks.Where(m => m.Kind == MoldMarkKind.Apex).Select(m => MoldDrawing.Millimeters(m.Path))];
+        var box = lines.Select(p => p.Bounds()).Aggregate((a, b) => a.With(b));
+        var along = lines.SelectMany(p => p.Segments()).SelectMany(s => PointsAlong(s, OutlineStep)).ToList();
         for (var y = box.Bottom; y + TestSquare.Side <= box.Top; y += SquareStep)
         {
             for (var x = box.Left; x + TestSquare.Side <= box.Right; x += SquareStep)

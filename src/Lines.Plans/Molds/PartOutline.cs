@@ -10,6 +10,7 @@ internal sealed class PartOutline
     // Chords for finding room only; nothing is cut to them.
     private const double ChordTolerance = 0.05;
     private const double Clearance = 3;
+    private const double Above = 1;
     private const double LeastHeight = 2.2;
 
     private readonly IReadOnlyList<Point2> _points;
@@ -49,6 +50,16 @@ internal sealed class PartOutline
         return (left, right);
     }
 
+    /// <summary>The widest room across between two levels, wherever along the part it is.</summary>
+    public (double Left, double Right, double Middle) WidestRoom(double low, double high)
+    {
+        const int places = 24;
+        var bounds = Path.Bounds();
+        var (left, right) = Enumerable.Range(1, places - 1)
+            .Select(i => Room(low, high, bounds.Left + (bounds.Width * i / places))).MaxBy(r => r.Right - r.Left);
+        return (left, right, (left + right) / 2);
+    }
+
     /// <summary>Lettering shrunk until its own room takes it.</summary>
     /// <param name="mark">The lettering as wanted, level.</param>
     /// <param name="within">Limits across beyond the outline's own.</param>
@@ -64,7 +75,7 @@ internal sealed class PartOutline
                 Anchor.Right => mark.At.X - width,
                 _ => mark.At.X - (width / 2),
             };
-            var room = Room(mark.At.Y, mark.At.Y + height, left + (width / 2));
+            var room = Room(mark.At.Y, mark.At.Y + height + Above, left + (width / 2));
             if (left >= Math.Max(room.Left, within.Left) && left + width <= Math.Min(room.Right, within.Right))
                 return mark with { Height = height };
         }

@@ -20,6 +20,9 @@ internal static class SettingUpInks
     /// <summary>The design waterline.</summary>
     public static Layer Waterline { get; } = new("waterline", new Ink(0.13, [4, 1.2, 0.8, 1.2]), 4);
 
+    /// <summary>Take-apart planes.</summary>
+    public static Layer Joints { get; } = new("joints", new Ink(0.15, [2, 1]), 3);
+
     /// <summary>Dimension lines and the rules of the table.</summary>
     public static Layer Fine { get; } = new("fine", new Ink(0.1), 8);
 

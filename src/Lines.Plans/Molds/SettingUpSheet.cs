@@ -79,18 +79,39 @@ public static class SettingUpSheet
         yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
         yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
-        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge. Far face proud: plane that edge back by so much; clear: nothing to do.";
+        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge.";
         if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
             yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge, which carries the planking on.";
+        yield return $"Far face proud: plane that edge back by so much; clear: nothing to do. Holes: {string.Join("; ", Holes(plan, notation))}.";
+        foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
+            yield return $"{end.Name}: the pattern shows no edge of an inner stem, {end.WhyNoApex}.";
         if (hull.Transom is not null)
             yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
+        if (plan.Joints.Count > 0)
+        {
+            yield return "Joints, from the strongback's fore end: "
+                + string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}, {plan.MoldIn(x)?.Name ?? "no mold"} in it")))
+                + ". No pattern here is a bulkhead.";
+        }
+
         foreach (var l in plan.LeftOut)
             yield return $"No mold at x = {Shown(l.X)}: {l.Reason(notation)}.";
         yield return Cautions.Print;
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }
 
-    private static string Unit(LengthNotation notation) => notation switch
+    private static IEnumerable<string> Holes(MoldPlan plan, LengthNotation notation)
+    {
+        foreach (var hole in plan.Molds.SelectMany(m => m.Holes).DistinctBy(h => h.Kind).OrderBy(h => h.Kind))
+        {
+            yield return new Length(hole.Diameter).ToText(notation) + (hole.Kind == MoldHoleKind.Screw
+                ? " for screws to cleats (drill)"
+                : " for clamps (cut; layer holes in router files)");
+        }
+    }
+
+    /// <summary>The unit of figures without one.</summary>
+    internal static string Unit(LengthNotation notation) => notation switch
     {
         LengthNotation.Millimeters => "mm",
         LengthNotation.Inches => "inches",

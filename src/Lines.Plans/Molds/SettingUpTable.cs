@@ -20,7 +20,9 @@ internal static class SettingUpTable
 
     private const double Letters = 2.3;
     private const double HeadLetters = 1.9;
-    private const string None = "-";
+
+    /// <summary>What stands in a cell without a figure.</summary>
+    public const string None = "-";
 
     /// <summary>A far face prouder than this takes a stroke of the plane [m].</summary>
     private const double Noticeable = 0.0002;
@@ -81,7 +83,11 @@ internal static class SettingUpTable
     private static string ProudBy(double proud, LengthNotation notation) =>
         proud < notation.Step() / 2 ? "under " + Figure(notation.Step(), notation) : Figure(proud, notation);
 
-    private static IEnumerable<string> Cells(Mold mold, LengthNotation notation)
+    /// <summary>The headings of the columns.</summary>
+    public static IEnumerable<string> Headings => s_columns.Select(c => $"{c.First} {c.Second}".TrimEnd());
+
+    /// <summary>The cells of a mold's row.</summary>
+    public static IEnumerable<string> Cells(Mold mold, LengthNotation notation)
     {
         string Figure(double? meters) => meters is { } m ? SettingUpTable.Figure(m, notation) : None;
         var (face, stock) = mold.Face switch

@@ -4,6 +4,7 @@ using Lines.Drawing.Text;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
+using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
 
 namespace Lines.Plans.Molds;
@@ -15,7 +16,8 @@ internal sealed class SettingUpView
 
     private const double StrongbackDepth = 0.09;
     private const double Figures = 2.2;
-    private const double RoomAbove = 7;
+    private const double NameRow = 3;
+    private const double JointRow = 8;
     private const double Leader = 5;
     private const double Gap = 4;
     private const double Beside = 5;
@@ -55,9 +57,13 @@ internal sealed class SettingUpView
         foreach (var mold in _plan.Molds)
             DrawMold(marks, mold);
         DrawHull(marks);
+        DrawJoints(marks);
         DrawNames(marks);
         DrawDistances(marks);
     }
+
+    // To the top of the upper row of names, and some air.
+    private double RoomAbove => (_plan.Joints.Count > 0 ? JointRow : NameRow) + Figures + 1.8;
 
     private double Highest => _plan.Molds.Max(m => m.Heights.Keel);
 
@@ -103,7 +109,7 @@ internal sealed class SettingUpView
     private void DrawNames(PageMarks marks)
     {
         var stations = _plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
-        var row = At(0, Highest).Y + 3;
+        var row = At(0, Highest).Y + NameRow;
         foreach (var mold in _plan.Molds)
         {
             var (x, anchor) = mold.Kind switch
@@ -130,7 +136,22 @@ internal sealed class SettingUpView
         var level = _plan.Strongback.HeightOf(_hull.Draft);
         double fore = _plan.Strongback.DistanceTo(_hull.WaterlineFore), aft = _plan.Strongback.DistanceTo(_hull.WaterlineAft);
         marks.Line(SettingUpInks.Waterline, At(fore, level), At(aft, level));
-        marks.Text(SettingUpInks.Text, "DWL", At(fore, level) + new Vector2(-1.5, 0), Figures, anchor: Anchor.MiddleRight);
+        marks.Text(SettingUpInks.Text, "DWL", At(fore, level) + new Vector2(-2.5, 0), Figures, anchor: Anchor.MiddleRight);
+    }
+
+    // Names of joints stand in a row over those of the molds, which the joints' lines leave out.
+    private void DrawJoints(PageMarks marks)
+    {
+        List<string> names = [.. _plan.Joints.Select((x, k) => Invariant($"joint {k + 1}, {new Length(x).ToText(_notation)}"))];
+        List<double> lines = [.. _plan.Joints.Select(x => At(_plan.Strongback.DistanceTo(x), 0).X)];
+        var places = SpreadLabels.Apart(lines, [.. names.Select(n => StrokeLettering.Width(n, Figures) + Gap)]);
+        var keel = At(0, Highest).Y;
+        for (var k = 0; k < names.Count; k++)
+        {
+            marks.Line(SettingUpInks.Joints, new Point2(lines[k], _zero.Y), new Point2(lines[k], keel + NameRow - 0.8));
+            marks.Line(SettingUpInks.Fine, new Point2(lines[k], keel + NameRow + Figures + 0.6), new Point2(places[k], keel + JointRow - 1.1));
+            marks.Text(SettingUpInks.Text, names[k], new Point2(places[k], keel + JointRow), Figures, anchor: Anchor.Center);
+        }
     }
 
     private void DrawDistances(PageMarks marks)

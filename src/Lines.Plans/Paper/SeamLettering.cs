@@ -6,7 +6,7 @@ namespace Lines.Plans.Paper;
 /// <summary>Moves the lettering of a part off the seams, so that no letter is cut.</summary>
 /// <remarks>
 /// <para><b>Method.</b> Lines of lettering close below each other stay together. Those a seam would cut go the shortest way into one page's
-/// cell, past no line of the part, a block past no outline; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
+/// cell, past no line of the part, a block (of a hole, say) only not past the part's outline; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
 /// </remarks>
 internal static class SeamLettering
 {
@@ -29,11 +29,12 @@ internal static class SeamLettering
             return marks;
         var settled = marks.ToArray();
         var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
-        var outlines = new PartLines([.. marks.Where(m => m.Mark is PathMark { Path.Closed: true })]);
+        var outline = marks.Where(m => m.Mark is PathMark { Path.Closed: true }).MaxBy(m => m.Bounds.Width * m.Bounds.Height);
+        var around = new PartLines(outline is null ? [] : [outline]);
         foreach (var group in cut)
         {
             List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
-            if (PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? outlines : lines) is not { } place)
+            if (PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? around : lines) is not { } place)
                 continue;
             foreach (var i in group)
                 settled[i] = place.Of(settled[i]);

@@ -23,8 +23,8 @@ public sealed class BuildJourney
         var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
         string[] expected =
         [
-            "curves-of-form.csv", "curves-of-form.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.pdf",
-            "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "report.html", "templates-letter.pdf",
+            "curves-of-form.csv", "curves-of-form.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "molds", "molds/all-molds.dxf", .. molds, "molds/setting-up.csv",
+            "molds/setting-up.pdf", "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "report.html", "templates-letter.pdf",
         ];
         Assert.Equal(
             expected.Select(n => "out/" + n).Concat(["mine.toml", "out"]).Order(StringComparer.Ordinal), place.Entries(), StringComparer.Ordinal);

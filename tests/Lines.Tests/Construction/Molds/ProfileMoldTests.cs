@@ -105,6 +105,28 @@ public class ProfileMoldTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void The_line_beside_it_is_where_the_insides_of_both_sides_meet_on_the_centerplane(string name)
+    {
+        // Definition: on the centerplane, one thickness from the outside of either side.
+        var (hull, plan) = Of(name);
+        foreach (var (end, bow) in Ends(plan))
+        {
+            var apex = Assert.Single(end.Marks, m => m.Kind == MoldMarkKind.Apex).Path.Flattened(Chord);
+            for (var k = 0; k <= 10; k++)
+            {
+                var p = apex[(apex.Count - 1) * k / 10];
+                Assert.False(end.Outline.Contains(p), "it runs outside the mold");
+                Assert.Equal(
+                    end.Planking, NearestOnSkin.Distance(hull.Side.PointAt, end.Frame.ToHull(p), bow ? (-0.02, 0.28) : (0.72, 1.02), (-0.02, 1.3)), 0.0001);
+            }
+
+            // It ends on the keel of the mold that the profile butts against.
+            Assert.Equal(Butt(plan, bow).Heights.Keel, apex[^1].Y, 0.0001);
+        }
+    }
+
     [Fact]
     public void Molds_are_numbered_from_the_bow_whether_or_not_the_profile_mold_passes_them()
     {
@@ -137,8 +159,12 @@ public class ProfileMoldTests
     private static (HullSurface Hull, MoldPlan Plan) Of(string name) =>
         string.Equals(name, "slim", StringComparison.Ordinal) ? s_slim.Value : (ShapedTemplates.Of(name).Hull, ShapedTemplates.Of(name).Molds);
 
-    private static IEnumerable<(Mold End, bool Bow)> Ends(MoldPlan plan) =>
-        plan.Molds.Where(m => m.Kind is MoldKind.Stem or MoldKind.Stern).Select(m => (m, m.Kind == MoldKind.Stem));
+    private static IEnumerable<(Mold End, bool Bow)> Ends(MoldPlan plan)
+    {
+        Assert.Equal(MoldKind.Stem, plan.Molds[0].Kind);
+        Assert.True(plan.Molds[^1].Kind is MoldKind.Stern or MoldKind.Transom, "an end was left out");
+        return plan.Molds.Where(m => m.Kind is MoldKind.Stem or MoldKind.Stern).Select(m => (m, m.Kind == MoldKind.Stem));
+    }
 
     private static List<Mold> Passed(MoldPlan plan, bool bow) =>
         [.. plan.Molds.Where(m => m.LapFloor is not null && m.X < plan.Strongback.Length / 2 == bow)];

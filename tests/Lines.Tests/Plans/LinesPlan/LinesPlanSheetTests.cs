@@ -171,6 +171,35 @@ public class LinesPlanSheetTests
     }
 
     [Fact]
+    public void A_joint_is_a_dashed_line_in_profile_and_half_breadths_named_with_its_distance_from_the_bow()
+    {
+        var lines = HullLines.Of(SampleHulls.DoubleEnder());
+        var sheet = LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters) { Joints = [1.3, 3.9] });
+        var joints = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "joints").Select(m => m.Path.Bounds()).ToList();
+        Assert.Equal(4, joints.Count);
+        Assert.All(joints, j => Assert.Equal(0, j.Width, 1e-9));
+        // The bow is to the right: joint 2 is half the hull's length, 2.6 m of 5.2 m, left of joint 1.
+        var outline = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "outline").Select(m => m.Path.Bounds()).MaxBy(b => b.Width);
+        Assert.Equal(outline.Width / 2, joints[0].Left - joints[1].Left, 0.05);
+        var texts = sheet.Marks.OfType<TextMark>().ToList();
+        Assert.Equal(joints[0].Left, Assert.Single(texts, t => t.Text is "joint 1  1300").At.X, 1e-9);
+        Assert.Equal(joints[1].Left, Assert.Single(texts, t => t.Text is "joint 2  3900").At.X, 1e-9);
+        Assert.Empty(Lettered.Overlaps(sheet));
+        Assert.Empty(Lettered.Under(sheet, "joint 1  1300"));
+        Assert.Empty(Lettered.Under(sheet, "joint 2  3900"));
+    }
+
+    [Fact]
+    public void Names_of_joints_close_together_stand_clear_of_each_other()
+    {
+        var lines = HullLines.Of(SampleHulls.DoubleEnder());
+        var sheet = LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters) { Joints = [2, 2.1] });
+        Assert.Empty(Lettered.Overlaps(sheet));
+        Assert.Empty(Lettered.Under(sheet, "joint 1  2000"));
+        Assert.Empty(Lettered.Under(sheet, "joint 2  2100"));
+    }
+
+    [Fact]
     public void Paper_that_is_too_small_is_refused() =>
         Assert.Throws<ArgumentException>(() => LinesPlanSheet.Of(
             HullLines.Of(SampleHulls.DoubleEnder()), SampleHulls.Figures(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimeters)));

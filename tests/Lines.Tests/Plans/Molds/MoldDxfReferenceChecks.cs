@@ -38,7 +38,7 @@ public class MoldDxfReferenceChecks
             Assert.Equal("AC1015", reading.Version);
             // $INSUNITS 4 is millimeters.
             Assert.Equal(4, reading.Units);
-            Assert.True(reading.Layers.ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "mark", "text"]));
+            Assert.True(reading.Layers.ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "holes", "inner-stem", "mark", "text"]));
             var path = Assert.Single(reading.Paths);
             Assert.True(path.Closed);
             var points = path.Points.Select(p => new Point2(p[0], p[1])).ToList();
@@ -90,15 +90,24 @@ public class MoldDxfReferenceChecks
             Assert.Single(On(reading, "cut")).AssertIs(MoldDrawingPath(mold.Outline), moved);
 
             // Holes: two half circles each, about the mold's own centers.
-            var drilled = On(reading, "drill").Select(e => (At: Middle(e), Diameter: Distance(e.Vertices[0], e.Vertices[1]))).ToList();
-            Assert.Equal(mold.Holes.Count, drilled.Count);
+            // What a clamp's jaw goes through is too wide to drill.
+            var round = new[] { "drill", "holes" }.SelectMany(l => On(reading, l).Select(e => (Layer: l, At: Middle(e), Diameter: Distance(e.Vertices[0], e.Vertices[1])))).ToList();
+            Assert.Equal(mold.Holes.Count, round.Count);
+            Assert.All(round, r => Assert.Equal(r.Diameter > 13 ? "holes" : "drill", r.Layer));
             foreach (var hole in mold.Holes)
-                Assert.Contains(drilled, d => d.At.DistanceTo(new Point2((1000 * hole.At.X) + moved.X, (1000 * hole.At.Y) + moved.Y)) < 1e-6 && Math.Abs(d.Diameter - (1000 * hole.Diameter)) < 1e-6);
+                Assert.Contains(round, d => d.At.DistanceTo(new Point2((1000 * hole.At.X) + moved.X, (1000 * hole.At.Y) + moved.Y)) < 1e-6 && Math.Abs(d.Diameter - (1000 * hole.Diameter)) < 1e-6);
 
-            // Level marks run whole; a centerline may be interrupted by the label.
-            var marked = On(reading, "mark").ToList();
-            foreach (var mark in mold.Marks.Where(m => m.Kind != MoldMarkKind.Centerline))
-                Assert.Contains(marked, e => IsLine(e, MoldDrawingPath(mark.Path), moved));
+            // Marks run from end to end but for the holes; a centerline may be interrupted by the label.
+            var marked = On(reading, "mark").Where(e => e.Vertices.Length == 2).Select(e => new ArcSegment(new(e.Vertices[0][0], e.Vertices[0][1]), new(e.Vertices[1][0], e.Vertices[1][1]), 0)).ToList();
+            foreach (var mark in mold.Marks.Where(m => m.Kind is not (MoldMarkKind.Centerline or MoldMarkKind.Apex)))
+            {
+                var line = Assert.Single(MoldDrawingPath(mark.Path).Segments());
+                foreach (var p in Enumerable.Range(0, 501).Select(i => line.PointAt(i / 500.0)))
+                {
+                    var inHole = mold.Holes.Any(h => p.DistanceTo(new Point2(1000 * h.At.X, 1000 * h.At.Y)) < 500 * h.Diameter);
+                    Assert.Equal(!inHole, marked.Exists(m => m.DistanceTo(p + moved) < 1e-6));
+                }
+            }
         }
     }
 
@@ -128,7 +137,7 @@ public class MoldDxfReferenceChecks
         Assert.Equal("AC1015", reading.Version);
         // $INSUNITS 4 is millimeters.
         Assert.Equal(4, reading.Units);
-        Assert.True(reading.Entities.Select(e => e.Layer).ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "mark", "text"]));
+        Assert.True(reading.Entities.Select(e => e.Layer).ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "holes", "inner-stem", "mark", "text"]));
         // Lines and polylines of lines and arcs alone: nothing a controller cannot read.
         Assert.All(reading.Entities, e => Assert.True(e.Type is "LINE" or "LWPOLYLINE", e.Type));
     }
@@ -140,9 +149,6 @@ public class MoldDxfReferenceChecks
     private static Point2 Middle(DxfReadEntity e) => new(e.Vertices.Average(v => v[0]), e.Vertices.Average(v => v[1]));
 
     private static double Distance(double[] a, double[] b) => new Point2(a[0], a[1]).DistanceTo(new Point2(b[0], b[1]));
-
-    private static bool IsLine(DxfReadEntity e, ArcPath path, Vector2 moved) =>
-        e.Vertices.Length == 2 && path.Vertices.Zip(e.Vertices).All(v => (v.First.Point + moved).DistanceTo(new Point2(v.Second[0], v.Second[1])) < 1e-6);
 
     [Fact]
     public void The_strict_checker_finds_nothing_in_any_mold_file()

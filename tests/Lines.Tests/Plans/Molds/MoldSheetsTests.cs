@@ -37,7 +37,7 @@ public class MoldSheetsTests
             }
 
             var layers = sheet.Marks.Select(m => m.Layer.Name).ToHashSet(StringComparer.Ordinal);
-            Assert.True(layers.IsSubsetOf(["cut", "drill", "mark", "text"]) && layers.IsSupersetOf(["cut", "mark", "text"]));
+            Assert.True(layers.IsSubsetOf(["cut", "drill", "holes", "inner-stem", "mark", "text"]) && layers.IsSupersetOf(["cut", "mark", "text"]));
         }
     }
 
@@ -66,7 +66,7 @@ public class MoldSheetsTests
         {
             var sheet = MoldSheets.ForPaper(Title, mold, LengthNotation.Millimeters);
             var cut = sheet.Marks.OfType<PathMark>().Single(m => IsOn(m, "cut")).Path;
-            foreach (var p in sheet.Marks.OfType<PathMark>().Where(m => !IsOn(m, "cut")).SelectMany(m => m.Path.Vertices))
+            foreach (var p in sheet.Marks.OfType<PathMark>().Where(m => !IsOn(m, "cut") && !IsOn(m, "inner-stem")).SelectMany(m => m.Path.Vertices))
                 Assert.True(cut.Contains(p.Point) || cut.DistanceTo(p.Point) < 0.02);
         }
     }
@@ -110,6 +110,8 @@ public class MoldSheetsTests
             foreach (var p in square.Flattened(0.1))
                 Assert.False(cut.Contains(p));
             Assert.True(square.Vertices.All(v => cut.DistanceTo(v.Point) > 5));
+            foreach (var line in sheet.Marks.OfType<PathMark>().Where(m => IsOn(m, "inner-stem")))
+                Assert.DoesNotContain(line.Path.Flattened(0.1), p => box.Grown(5).Holds(p));
             Assert.True(cut.Vertices.All(v => !box.Holds(v.Point)));
         }
     }
@@ -130,6 +132,37 @@ public class MoldSheetsTests
         }
 
         Assert.Empty(Lettered.Overlaps(sheet));
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void Every_hole_is_lettered_with_what_it_is_for_and_how_wide_and_clamp_holes_have_their_own_layer(string name)
+    {
+        foreach (var mold in Plan(name).Molds.Concat(ShapedTemplates.Names.SelectMany(t => ShapedTemplates.Of(t).Molds.Molds)))
+        {
+            var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimeters);
+            var circles = sheet.Marks.OfType<PathMark>().Where(m => IsOn(m, "drill") || IsOn(m, "holes")).ToList();
+            Assert.Equal(mold.Holes.Count, circles.Count);
+            var texts = sheet.Marks.OfType<TextMark>().ToList();
+            foreach (var circle in circles)
+            {
+                var box = circle.Path.Bounds();
+                if (IsOn(circle, "drill"))
+                {
+                    Assert.Equal(5, box.Width, 1e-9);
+                    Assert.Contains(texts, t => Says(t, "SCREW 5 mm") && Lettered.Box(t).Touches(box.Grown(3)));
+                    continue;
+                }
+
+                Assert.Equal(32, box.Width, 1e-9);
+                foreach (var mark in sheet.Marks.OfType<PathMark>().Where(m => IsOn(m, "mark")))
+                    Assert.DoesNotContain(Enumerable.Range(0, 201).Select(i => mark.Path.Segments()[0].PointAt(i / 200.0)), p => box.Center.DistanceTo(p) < 15.99);
+                foreach (var words in new[] { "CLAMP HOLE", "32 mm" })
+                    Assert.Contains(texts, t => Says(t, words) && StrokeLettering.Strokes(t).SelectMany(s => s.Vertices).All(v => circle.Path.Contains(v.Point)));
+            }
+
+            Assert.Empty(Lettered.Overlaps(sheet));
+        }
     }
 
     [Fact]

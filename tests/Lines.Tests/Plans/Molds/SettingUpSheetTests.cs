@@ -104,6 +104,92 @@ public class SettingUpSheetTests
         Assert.All(plan.LeftOut, l => Assert.Contains(texts, t => t.Text.Contains(l.Reason(LengthNotation.Millimeters), StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public void A_profile_mold_without_the_edge_of_an_inner_stem_is_named_with_the_reason()
+    {
+        var plan = MoldSheetsTests.Plan("double-ender");
+        plan = plan with { Molds = [plan.Molds[0] with { WhyNoApex = "the tide was out" }, .. plan.Molds.Skip(1)] };
+        var texts = SettingUpSheet.Of("Gauge Tender", MoldSheetsTests.Hull("double-ender"), plan, LengthNotation.Millimeters)[0].Marks.OfType<TextMark>().Select(t => t.Text);
+        Assert.Contains("STEM: the pattern shows no edge of an inner stem, the tide was out.", texts);
+    }
+
+    [Fact]
+    public void Joints_are_drawn_and_named_and_the_sheet_says_whether_a_mold_stands_in_them()
+    {
+        var hull = MoldSheetsTests.Hull("double-ender");
+        var free = MoldSheetsTests.Plan("double-ender");
+        var molds = free.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        // M5's stock, 12 mm, stands abaft its face; 100 mm abaft that there is none.
+        var plan = free with { Joints = [molds[4].X + 0.006, molds[4].X + 0.112] };
+        var page = SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimeters)[0];
+        var texts = page.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        string Shown(double meters) => new Length(meters).ToText(LengthNotation.Millimeters);
+        string FromForeEnd(int joint) => Shown(plan.Strongback.DistanceTo(plan.Joints[joint]));
+        Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}, M5 in it; 2 at {FromForeEnd(1)}, no mold in it. No pattern here is a bulkhead.", texts);
+        Assert.Empty(Lettered.Overlaps(page));
+        for (var k = 0; k < 2; k++)
+            Assert.Empty(Lettered.Under(page, Invariant($"joint {k + 1}, {Shown(plan.Joints[k])}")));
+
+        // To the scale of the stations.
+        var lines = page.Marks.OfType<PathMark>().Where(m => IsOn(m, "joints")).Select(m => m.Path.Bounds().Left).ToList();
+        var faces = page.Marks.OfType<PathMark>().Where(m => IsOn(m, "molds") && !m.Path.Closed && m.Path.Bounds().Width == 0).Select(m => m.Path.Bounds().Left).Order().ToList();
+        Assert.Equal((plan.Joints[0] - molds[0].X) / (molds[^1].X - molds[0].X), (lines[0] - faces[0]) / (faces[^1] - faces[0]), 1e-9);
+        Assert.Equal(2, lines.Count);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void The_csv_holds_the_rows_of_the_sheet(string name, LengthNotation notation)
+    {
+        var plan = MoldSheetsTests.Plan(name);
+        var text = SettingUpCsv.Write("Gauge Tender", plan, notation);
+        Assert.StartsWith("\uFEFFSetting up the molds: Gauge Tender,", text, StringComparison.Ordinal);
+        var records = text.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Select(Fields).ToList();
+        Assert.All(records, r => Assert.Equal(9, r.Count));
+        Assert.Equal(3 + plan.Molds.Count, records.Count);
+        var words = Pages(name, notation).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        foreach (var (record, mold) in records.Skip(3).Zip(plan.Molds))
+        {
+            Assert.Equal(mold.Name, record[0]);
+            foreach (var cell in record.Where(c => c.Length > 0))
+            {
+                // A whole number before a lone fraction and hyphens that do not break keep a spreadsheet from making dates of figures.
+                var printed = cell.Replace('\u2011', '-');
+                Assert.True(words.Contains(printed) || words.Contains(printed.StartsWith("0 ", StringComparison.Ordinal) ? printed[2..] : printed), cell);
+                Assert.DoesNotMatch("^[0-9]+[-/][0-9]", cell);
+            }
+
+            if (notation == LengthNotation.Millimeters && mold.Kind == MoldKind.Station)
+                Assert.Equal(1000 * mold.Heights.Sheer, double.Parse(record[4], CultureInfo.InvariantCulture), 0.051);
+        }
+    }
+
+    // RFC 4180, section 2: fields in quotes double the quotes inside.
+    private static List<string> Fields(string record)
+    {
+        List<string> fields = [""];
+        var isQuoted = false;
+        foreach (var c in record)
+        {
+            if (c == '"')
+            {
+                isQuoted = !isQuoted;
+                if (isQuoted && fields[^1].Length > 0)
+                    fields[^1] += c;
+            }
+            else if (c == ',' && !isQuoted)
+            {
+                fields.Add("");
+            }
+            else
+            {
+                fields[^1] += c;
+            }
+        }
+
+        return fields;
+    }
+
     private static IReadOnlyList<Sheet> Pages(string name, LengthNotation notation) =>
         SettingUpSheet.Of("Gauge Tender", MoldSheetsTests.Hull(name), MoldSheetsTests.Plan(name), notation);
 
