@@ -61,8 +61,18 @@ public readonly record struct Length(double Meters)
     /// <summary>The length with its unit, to the step of the notation: <c>366.7 mm</c>, <c>14 7/16 in</c>, <c>1' 2 7/16"</c>, <c>1-2-3+</c>.</summary>
     public string ToText(LengthNotation notation) => LengthWriter.Write(Meters, notation, withUnit: true);
 
-    /// <summary>The length as <see cref="ToText"/> shows it, less the unit of <c>mm</c> and <c>in</c>: for columns whose head names the unit.</summary>
+    /// <summary>The length as <see cref="ToText"/> shows it, less the unit of <c>mm</c> and <c>in</c>: where the unit is named once.</summary>
     public string ToFigure(LengthNotation notation) => LengthWriter.Write(Meters, notation, withUnit: false);
+
+    /// <summary>The length as <see cref="ToFigure"/>, but every millimeter with its tenth, so that in a column the points stand below each other: <c>740.0</c>.</summary>
+    public string ToCell(LengthNotation notation) => LengthWriter.Write(Meters, notation, withUnit: false, everyTenth: true);
+
+    /// <summary>The length as a size that stock or a drill is bought by: <c>1/4 in</c>, <c>0.236 in (6 mm)</c>, <c>6 mm</c>.</summary>
+    /// <remarks><b>Accuracy.</b> Within 0.02 mm of the length: whole 32nds of an inch, tenths of a millimeter where they are, else thousandths
+    /// and hundredths. No size is told in feet.</remarks>
+    /// <param name="notation">The notation; millimeters or one of the inch.</param>
+    /// <param name="brief">Whether what is no whole 32nd is told in millimeters alone.</param>
+    public string ToSize(LengthNotation notation, bool brief = false) => LengthWriter.Size(Meters, notation, brief);
 
     /// <summary>The length in millimeters with its unit.</summary>
     public override string ToString() => ToText(LengthNotation.Millimeters);

@@ -26,7 +26,7 @@ public static class FigureText
         if (figure.Value is not { } value)
             return "unknown";
         if (figure.Quantity == Quantity.Length)
-            return new Length(value).ToFigure(notation);
+            return new Length(value).ToCell(notation);
         var unit = UnitOf(figure.Quantity, notation);
         return Fixed(value / unit.Size, unit.Decimals);
     }

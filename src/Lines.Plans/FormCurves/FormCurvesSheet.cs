@@ -88,7 +88,7 @@ internal sealed class FormCurvesSheet
             var design = k == _book.Design;
             _marks.Line(design ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(left, y), new Point2(right, y));
             _marks.Path(PlanInks.Grid, [new Point2(left, y), new Point2(left - 1.5, places[k]), new Point2(left - 2, places[k])]);
-            _marks.Text(design ? PlanInks.Titles : PlanInks.Lettering, new Length(_drafts[k]).ToFigure(_book.Notation), new Point2(left - 2.8, places[k]), 2, anchor: Anchor.MiddleRight);
+            _marks.Text(design ? PlanInks.Titles : PlanInks.Lettering, new Length(_drafts[k]).ToCell(_book.Notation), new Point2(left - 2.8, places[k]), 2, anchor: Anchor.MiddleRight);
         }
 
         var unit = _book.Notation is LengthNotation.Millimeters or LengthNotation.Inches ? ", " + FigureText.UnitOf(Quantity.Length, _book.Notation).Name : "";

@@ -44,7 +44,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
     {
         var inside = table.Planking > 0;
         var planking = inside
-            ? $"To the inside of planking, {Planking()} deducted square to the surface."
+            ? $"To the inside of planking, {new Length(table.Planking).ToSize(notation)} deducted square to the surface."
             : "To the outside of planking.";
         var blank = inside
             ? "Keel, stem and sternpost are where both insides meet; a blank: no such point."
@@ -105,11 +105,6 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         _ => Cell(line.Position),
     };
 
-    // In fractions of an inch the stock's thickness would be rounded by more than the molds are.
-    private string Planking() => notation == LengthNotation.Millimeters
-        ? Text(table.Planking)
-        : $"{Text(table.Planking)} ({new Length(table.Planking).ToText(LengthNotation.Millimeters)})";
-
     private string Unit() => notation switch
     {
         LengthNotation.Millimeters => "Millimeters.",
@@ -120,12 +115,5 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
 
     private string Text(double meters) => new Length(meters).ToText(notation);
 
-    // In a column every millimeter shows its tenth, so that the points stand below each other.
-    private string Cell(double? meters)
-    {
-        if (meters is not { } value)
-            return "";
-        var figure = new Length(value).ToFigure(notation);
-        return notation == LengthNotation.Millimeters && !figure.Contains('.', StringComparison.Ordinal) ? figure + ".0" : figure;
-    }
+    private string Cell(double? meters) => meters is { } value ? new Length(value).ToCell(notation) : "";
 }

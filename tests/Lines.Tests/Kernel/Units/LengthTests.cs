@@ -27,6 +27,7 @@ public sealed class LengthTests
     [InlineData("17′ 6½″", 5346.7)]
     [InlineData("17' 6 1/2''", 5346.7)]
     [InlineData("1' 1/2\"", 317.5)]
+    [InlineData("1' 0 1/2\"", 317.5)]
     [InlineData("5 1/2 ft", 1676.4)]
     [InlineData("6'", 1828.8)]
     [InlineData("2-3-5", 701.675)]
@@ -102,7 +103,9 @@ public sealed class LengthTests
     [InlineData(0.3667125, LengthNotation.FeetInchesEighths, "1-2-3+", "1-2-3+")]
     [InlineData(-0.3667125, LengthNotation.FeetInchesEighths, "-1-2-3+", "-1-2-3+")]
     [InlineData(-0.3667125, LengthNotation.FeetInches, "-1' 2 7/16\"", "-1' 2 7/16\"")]
-    [InlineData(0.0127, LengthNotation.FeetInches, "0' 1/2\"", "0' 1/2\"")]
+    [InlineData(0.0127, LengthNotation.FeetInches, "0' 0 1/2\"", "0' 0 1/2\"")]
+    [InlineData(5.19985625, LengthNotation.FeetInches, "17' 0 23/32\"", "17' 0 23/32\"")]
+    [InlineData(0.3048, LengthNotation.FeetInches, "1' 0\"", "1' 0\"")]
     [InlineData(-0.00001, LengthNotation.Millimeters, "0 mm", "0")]
     [InlineData(-0.00001, LengthNotation.Inches, "0 in", "0")]
     [InlineData(0.30479, LengthNotation.FeetInchesEighths, "1-0-0", "1-0-0")]
@@ -110,6 +113,31 @@ public sealed class LengthTests
     {
         Assert.Equal(text, new Length(meters).ToText(notation));
         Assert.Equal(figure, new Length(meters).ToFigure(notation));
+    }
+
+    [Theory]
+    [InlineData(2.508, LengthNotation.Millimeters, "2508.0")]
+    [InlineData(-0.04, LengthNotation.Millimeters, "-40.0")]
+    [InlineData(0.4191, LengthNotation.Millimeters, "419.1")]
+    [InlineData(0.3667125, LengthNotation.Inches, "14 7/16")]
+    public void In_a_column_every_millimeter_has_its_tenth(double meters, LengthNotation notation, string cell) =>
+        Assert.Equal(cell, new Length(meters).ToCell(notation));
+
+    // By the exact inch: 6 mm is 0.23622 in, 5 mm 0.19685 in, 32 mm 1.25984 in; 19 mm is 0.05 mm less than 3/4 in, 1/4 in is 6.35 mm.
+    [Theory]
+    [InlineData(0.006, LengthNotation.Inches, "0.236 in (6 mm)", "6 mm")]
+    [InlineData(0.236 * 0.0254, LengthNotation.FeetInchesEighths, "0.236 in (6 mm)", "6 mm")]
+    [InlineData(0.005, LengthNotation.FeetInches, "0.197 in (5 mm)", "5 mm")]
+    [InlineData(0.032, LengthNotation.Inches, "1.260 in (32 mm)", "32 mm")]
+    [InlineData(0.019, LengthNotation.Inches, "0.748 in (19 mm)", "19 mm")]
+    [InlineData(0.00635, LengthNotation.FeetInches, "1/4 in", "1/4 in")]
+    [InlineData(0.01905, LengthNotation.FeetInchesEighths, "3/4 in", "3/4 in")]
+    [InlineData(0.006, LengthNotation.Millimeters, "6 mm", "6 mm")]
+    [InlineData(0.00635, LengthNotation.Millimeters, "6.35 mm", "6.35 mm")]
+    public void A_size_to_buy_by_is_never_rounded_to_another(double meters, LengthNotation notation, string size, string brief)
+    {
+        Assert.Equal(size, new Length(meters).ToSize(notation));
+        Assert.Equal(brief, new Length(meters).ToSize(notation, brief: true));
     }
 
     [Theory]
