@@ -9,6 +9,12 @@ namespace Lines.Plans.LinesPlan;
 /// <summary>The body plan: fore body to the right of the centerline, after body to the left.</summary>
 internal sealed class BodyPlanView
 {
+    /// <summary>A diagonal's label moves so far [mm] rather than stand on a line of the grid.</summary>
+    private const double OnGrid = 30;
+
+    /// <summary>Least height of the numbers of half stations [mm on paper].</summary>
+    private const double LeastLetters = 1.4;
+
     private readonly PageMarks _marks;
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
@@ -88,7 +94,7 @@ internal sealed class BodyPlanView
             var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
             foreach (var side in new[] { -1, 1 })
             {
-                // The label stands beyond the end, on the line drawn out to it or beside, where there is room off the grid; else on the line.
+                // The label stands beyond the end, on the line drawn out to it or beside; off the grid where there is room, never on another.
                 Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
                 var way = (to - from).Unit();
                 var places =
@@ -96,8 +102,8 @@ internal sealed class BodyPlanView
                     from along in Enumerable.Range(0, 25)
                     let beyond = (Math.Abs(aside) < 3 ? 2.4 : 0) + (0.5 * along)
                     let p = to + (beyond * way) + (aside * way.TurnedLeft)
-                    where IsClear(p, taken)
-                    orderby beyond + (2 * Math.Abs(aside))
+                    where IsFree(p, taken)
+                    orderby beyond + (2 * Math.Abs(aside)) + (IsOffGrid(p) ? 0 : OnGrid)
                     select (At: p, End: aside == 0 ? p - (2.4 * way) : to);
                 var label = places.Take(1).ToList();
                 _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, label.Count == 0 ? to : label[0].End], label.Count == 0 ? d.Label : ""));
@@ -110,13 +116,13 @@ internal sealed class BodyPlanView
         }
     }
 
-    // Whether a label's middle is off the lines of the grid and other labels, above the base line.
-    private bool IsClear(Point2 p, List<Point2> taken) =>
-        p.Y > _layout.Body.Y + 1.4
-        && Math.Abs(p.X - _layout.Body.X) < Reach - 2
-        && _lines.Grid.Waterlines.All(z => Math.Abs(_layout.Body.Y + (z * K) - p.Y) > 1.4)
-        && _lines.Grid.Buttocks.All(y => Math.Abs(Math.Abs(p.X - _layout.Body.X) - (y * K)) > 2.4)
-        && taken.TrueForAll(t => t.DistanceTo(p) > 5);
+    // Whether a label's middle is off other labels, above the base line and short of the labels at the side.
+    private bool IsFree(Point2 p, List<Point2> taken) =>
+        p.Y > _layout.Body.Y + 1.4 && Math.Abs(p.X - _layout.Body.X) < Reach - 2 && taken.TrueForAll(t => t.DistanceTo(p) > 5);
+
+    private bool IsOffGrid(Point2 p) =>
+        _lines.Grid.Waterlines.All(z => Math.Abs(_layout.Body.Y + (z * K) - p.Y) > 1.4)
+        && _lines.Grid.Buttocks.All(y => Math.Abs(Math.Abs(p.X - _layout.Body.X) - (y * K)) > 2.4);
 
     private void DrawSections()
     {
@@ -142,7 +148,7 @@ internal sealed class BodyPlanView
     private void DrawSections(IReadOnlyList<HullLine> sections, int side, List<Point2> sheer)
     {
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
-        var heights = sections.Select(s => IsHalf(s) ? 1.5 : 2).ToList();
+        var heights = sections.Select(s => IsHalf(s) ? Math.Max(1.5, LeastLetters / _layout.Reduction) : 2).ToList();
         var numbers = SpreadLabels.Apart(
             [.. tops.Select(t => t.X + (side * 0.6))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 2.4)]);
         for (var i = 0; i < sections.Count; i++)

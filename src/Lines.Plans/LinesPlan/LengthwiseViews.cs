@@ -25,6 +25,10 @@ internal sealed class LengthwiseViews
     /// <summary>The curvature combs drawn: keel, sheer in plan, design waterline.</summary>
     public IReadOnlyList<CombDrawing> Combs { get; private set; } = [];
 
+    /// <summary>Width of the widest label that the views have at their left [mm].</summary>
+    public static double WidestLabel(HullLines lines, PlanFigures figures) =>
+        Distinct(lines.Waterlines).Concat(Distinct(lines.Buttocks)).Max(l => StrokeLettering.Width(SideLabel(l, figures), LabelHeight));
+
     /// <summary>Draws the three views.</summary>
     public void Draw()
     {
@@ -33,6 +37,10 @@ internal sealed class LengthwiseViews
         DrawHalfBreadths();
         DrawDiagonals();
     }
+
+    private static IEnumerable<HullLine> Distinct(IEnumerable<HullLine> lines) => lines.DistinctBy(l => l.Position);
+
+    private static string SideLabel(HullLine line, PlanFigures figures) => $"{line.Label}  {figures.Cell(line.Position)}";
 
     private double X(double x) => _layout.Bow - (x * _layout.PerMeter);
 
@@ -83,7 +91,7 @@ internal sealed class LengthwiseViews
 
         _marks.Line(PlanInks.Datum, new Point2(left, baseLine), new Point2(right, baseLine));
         SideLabels(
-            [(baseLine, "base line"), .. _lines.Waterlines.DistinctBy(w => w.Position).Select(w => (baseLine + (w.Position * k), $"{w.Label}  {_figures.Length(w.Position)}"))]);
+            [(baseLine, "base line"), .. Distinct(_lines.Waterlines).Select(w => (baseLine + (w.Position * k), SideLabel(w, _figures)))]);
         foreach (var b in _lines.Buttocks)
             curves.Add(PlanCurve.Of(PlanInks.Buttocks, b, k, Profile, b.Label));
         foreach (var line in new[] { _lines.Sheer, _lines.Keel, _lines.Stem, _lines.Stern })
@@ -150,7 +158,7 @@ internal sealed class LengthwiseViews
         }
 
         _marks.Line(PlanInks.Datum, new Point2(left, center), new Point2(right, center));
-        SideLabels([(center, "centerline"), .. _lines.Buttocks.DistinctBy(b => b.Position).Select(b => (center + (b.Position * k), $"{b.Label}  {_figures.Length(b.Position)}"))]);
+        SideLabels([(center, "centerline"), .. Distinct(_lines.Buttocks).Select(b => (center + (b.Position * k), SideLabel(b, _figures)))]);
         foreach (var w in _lines.Waterlines)
             curves.Add(PlanCurve.Of(w.Position == _lines.Hull.Draft ? PlanInks.DesignWaterline : PlanInks.Waterlines, w, k, Plan, w.Label));
         curves.Add(PlanCurve.Of(PlanInks.Outline, _lines.Sheer, k, Plan));
@@ -189,7 +197,7 @@ internal sealed class LengthwiseViews
         for (var i = 0; i < labels.Count; i++)
         {
             _marks.Path(PlanInks.Grid, [new Point2(left, labels[i].Y), new Point2(left - 3, places[i]), new Point2(left - 4, places[i])]);
-            _marks.Text(PlanInks.Lettering, labels[i].Text, new Point2(left - 4.8, places[i]), LabelHeight, anchor: Anchor.MiddleRight);
+            _marks.Text(PlanInks.Lettering, labels[i].Text, new Point2(left - PlanLayout.LabelsOff, places[i]), LabelHeight, anchor: Anchor.MiddleRight);
         }
     }
 }

@@ -9,6 +9,9 @@ namespace Lines.Plans.LinesPlan;
 /// <param name="Notation">How lengths are written.</param>
 public sealed record LinesPlanSettings(string Title, PaperSize Paper, LengthNotation Notation)
 {
+    /// <summary>Whether the hull is fair; one that is not is marked so.</summary>
+    public bool IsFair { get; init; } = true;
+
     /// <summary>Take-apart planes, x from the bow [m].</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];
 }

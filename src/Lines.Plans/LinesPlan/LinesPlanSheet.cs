@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
 using Lines.Plans.Figures;
 using Lines.Plans.Paper;
 
@@ -25,7 +26,7 @@ public static class LinesPlanSheet
         ArgumentNullException.ThrowIfNull(figures);
         ArgumentNullException.ThrowIfNull(settings);
         var shown = new PlanFigures(figures, settings.Notation);
-        var layout = PlanLayout.Of(lines, settings.Paper);
+        var layout = PlanLayout.Of(lines, settings.Paper, LengthwiseViews.WidestLabel(lines, shown));
         var marks = new PageMarks();
         marks.Box(PlanInks.Border, layout.Border);
         var views = new LengthwiseViews(marks, layout, lines, shown, settings.Joints);
@@ -33,6 +34,6 @@ public static class LinesPlanSheet
         new BodyPlanView(marks, layout, lines, shown).Draw();
         TitleBlock.DrawTable(marks, layout, lines, shown, settings.Notation, views.Combs);
         TitleBlock.Draw(marks, layout, settings);
-        return new Sheet($"{settings.Title}, lines plan", layout.Width, layout.Height, marks.All);
+        return new Sheet($"{settings.Title}, lines plan", settings.Paper.Height, settings.Paper.Width, [.. marks.All.Select(m => MovedMarks.Of(m, new Vector2(0, 0), layout.Reduction))]);
     }
 }

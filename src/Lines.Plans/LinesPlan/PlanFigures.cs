@@ -20,7 +20,10 @@ internal sealed class PlanFigures(IReadOnlyList<FigureGroup> groups, LengthNotat
     /// <summary>A length, its unit left to the title block.</summary>
     public string Length(double meters) => new Length(meters).ToFigure(notation);
 
+    /// <summary>A length in a column, its unit left to the title block.</summary>
+    public string Cell(double meters) => new Length(meters).ToCell(notation);
+
     /// <summary>Name and value of a figure, a length without its unit.</summary>
     public (string Name, string Value) Row(string key) =>
-        (this[key].Name, this[key].Quantity == Quantity.Length ? Length(key) : FigureText.Show(this[key], notation));
+        (this[key].Name, this[key] is { Quantity: Quantity.Length, Value: { } meters } ? Cell(meters) : FigureText.Show(this[key], notation));
 }

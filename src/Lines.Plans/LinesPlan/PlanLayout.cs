@@ -9,15 +9,32 @@ namespace Lines.Plans.LinesPlan;
 /// <para><b>Frame.</b> The sheet, millimeters, y up. The bow is to the right.</para>
 /// <para><b>Method.</b> Profile on top, half-breadths and diagonals about one centerline below it, then a row with the tables, the
 /// body plan and the title block. The largest scale of the usual ones at which all of it fits is taken; the body plan, small on a
-/// slim boat, has the largest scale its own room allows. What height is left over is shared out between the views.</para>
+/// slim boat, has the largest scale its own room allows. What height is left over is shared out between the views. On paper of the
+/// desk's size, where lettering and tables would take the boat's room, the sheet is laid out larger and drawn smaller:
+/// <see cref="Reduction"/>.</para>
 /// </remarks>
 internal sealed class PlanLayout
 {
-    /// <summary>Border to the edge of the paper [mm].</summary>
-    public const double Margin = 10;
+    /// <summary>Border to the edge of the paper [mm on paper].</summary>
+    private const double Margin = 10;
+
+    /// <summary>Paper whose shorter side is less [mm] takes a reduced sheet: Letter and A4, but not Tabloid.</summary>
+    private const double LeastUnreduced = 270;
+
+    /// <summary>The least reduction that keeps 1.8 mm lettering at 1.4 mm, the height that is still read at arm's length.</summary>
+    private const double DeskReduction = 1.4 / 1.8;
 
     private const double Padding = 7;
-    private const double LabelsLeft = 24;
+    private const double LeastLabelsLeft = 24;
+
+    /// <summary>From the grid's left end to the side labels' right end [mm].</summary>
+    public const double LabelsOff = 4.8;
+
+    private const double GridOver = 4;
+
+    /// <summary>Side labels may stand so far into the padding [mm].</summary>
+    private const double LabelsInPadding = 4;
+
     private const double LabelsRight = 14;
     private const double TableWidth = 92;
     private const double TitleWidth = 104;
@@ -41,19 +58,19 @@ internal sealed class PlanLayout
     /// <summary>Scales a drawing may have, 1 to each.</summary>
     public static IReadOnlyList<int> Scales { get; } = [1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 40, 50, 60, 75, 100];
 
-    private PlanLayout(PlanExtents e, PaperSize paper, int scale, int bodyScale)
+    private PlanLayout(PlanExtents e, PaperSize paper, double labelsLeft, int scale, int bodyScale)
     {
         Extents = e;
-        Width = paper.Height;
-        Height = paper.Width;
+        Reduction = ReductionOn(paper);
+        (Width, Height) = (paper.Height / Reduction, paper.Width / Reduction);
         Scale = scale;
         BodyScale = bodyScale;
-        Border = new Box2(Margin, Margin, Width - Margin, Height - Margin);
+        Border = BorderOn(paper);
         var room = Border.Grown(-Padding);
-        double k = 1000.0 / scale, kb = 1000.0 / bodyScale;
-        var foot = FootHeight(e, bodyScale);
-        var gap = (room.Height - UpperHeight(e, scale) - foot) / 3;
-        Bow = room.Right - LabelsRight - (((room.Width - LabelsLeft - LabelsRight) - (e.Length * k)) / 2);
+        double k = PerMeter, kb = BodyPerMeter;
+        var foot = FootHeight(e, kb);
+        var gap = (room.Height - UpperHeight(e, k) - foot) / 3;
+        Bow = room.Right - LabelsRight - (((room.Width - labelsLeft - LabelsRight) - (e.Length * k)) / 2);
         BaseLine = room.Top - AboveProfile - (e.Top * k) - (gap / 2);
         Centerline = BaseLine - BelowProfile - gap - AbovePlan - (e.HalfBeam * k);
         Foot = new Box2(room.Left, room.Bottom, room.Right, Centerline - (e.Diagonal * k) - BelowDiagonals - gap);
@@ -65,6 +82,9 @@ internal sealed class PlanLayout
 
     /// <summary>Sizes of what is drawn.</summary>
     public PlanExtents Extents { get; }
+
+    /// <summary>Millimeters on paper to a millimeter of the layout, at most 1; all other lengths here are the layout's.</summary>
+    public double Reduction { get; }
 
     /// <summary>Width of the sheet [mm].</summary>
     public double Width { get; }
@@ -103,45 +123,57 @@ internal sealed class PlanLayout
     public Box2 TitleBlock { get; }
 
     /// <summary>Left end of the grid in the lengthwise views [mm].</summary>
-    public double GridLeft => Bow - (Extents.Length * 1000 / Scale) - 4;
+    public double GridLeft => Bow - (Extents.Length * PerMeter) - GridOver;
 
     /// <summary>Right end of the grid in the lengthwise views [mm].</summary>
-    public double GridRight => Bow + 4;
+    public double GridRight => Bow + GridOver;
 
-    /// <summary>Millimeters on paper to a meter in the lengthwise views.</summary>
-    public double PerMeter => 1000.0 / Scale;
+    /// <summary>Millimeters to a meter in the lengthwise views.</summary>
+    public double PerMeter => 1000 / (Scale * Reduction);
 
-    /// <summary>Millimeters on paper to a meter in the body plan.</summary>
-    public double BodyPerMeter => 1000.0 / BodyScale;
+    /// <summary>Millimeters to a meter in the body plan.</summary>
+    public double BodyPerMeter => 1000 / (BodyScale * Reduction);
 
     /// <summary>The layout of a hull's lines on a paper.</summary>
+    /// <param name="lines">The lines.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="widestLabel">Width of the widest label beside the lengthwise views [mm].</param>
     /// <exception cref="ArgumentException">The paper is too small for the smallest scale.</exception>
-    public static PlanLayout Of(HullLines lines, PaperSize paper)
+    public static PlanLayout Of(HullLines lines, PaperSize paper, double widestLabel)
     {
+        var labelsLeft = Math.Max(LeastLabelsLeft, GridOver + LabelsOff + widestLabel - LabelsInPadding);
         var e = PlanExtents.Of(lines);
-        double width = paper.Height - (2 * (Margin + Padding)), height = paper.Width - (2 * (Margin + Padding));
+        var room = BorderOn(paper).Grown(-Padding);
+        var perScale = 1000 / ReductionOn(paper);
         foreach (var scale in Scales)
         {
-            if ((e.Length * 1000 / scale) + LabelsLeft + LabelsRight > width)
+            if ((e.Length * perScale / scale) + labelsLeft + LabelsRight > room.Width)
                 continue;
             foreach (var body in Scales)
             {
-                if (body <= scale && FitsBody(e, body, width) && UpperHeight(e, scale) + FootHeight(e, body) <= height)
-                    return new PlanLayout(e, paper, scale, body);
+                if (body <= scale && FitsBody(e, perScale / body, room.Width) && UpperHeight(e, perScale / scale) + FootHeight(e, perScale / body) <= room.Height)
+                    return new PlanLayout(e, paper, labelsLeft, scale, body);
             }
         }
 
         throw new ArgumentException(Invariant($"{paper.Name} paper is too small for the lines of a hull of {e.Length} m"), nameof(paper));
     }
 
+    private static double ReductionOn(PaperSize paper) => paper.Width < LeastUnreduced ? DeskReduction : 1;
+
+    private static Box2 BorderOn(PaperSize paper)
+    {
+        var k = ReductionOn(paper);
+        return new Box2(0, 0, paper.Height / k, paper.Width / k).Grown(-Margin / k);
+    }
+
     // The body plan is welcome at twice the scale or so; beyond that it would dwarf the other views.
-    private static bool FitsBody(PlanExtents e, int scale, double width) =>
-        2 * e.HalfBeam * 1000 / scale <= width - TableWidth - TitleWidth - 34;
+    private static bool FitsBody(PlanExtents e, double k, double width) => 2 * e.HalfBeam * k <= width - TableWidth - TitleWidth - 34;
 
-    private static double UpperHeight(PlanExtents e, int scale) =>
-        AboveProfile + BelowProfile + AbovePlan + BelowDiagonals + ((e.Top + e.HalfBeam + e.Diagonal) * 1000 / scale);
+    private static double UpperHeight(PlanExtents e, double k) =>
+        AboveProfile + BelowProfile + AbovePlan + BelowDiagonals + ((e.Top + e.HalfBeam + e.Diagonal) * k);
 
-    private static double FootHeight(PlanExtents e, int bodyScale) => Math.Max(LeastFoot, (e.Top * 1000 / bodyScale) + AroundBody);
+    private static double FootHeight(PlanExtents e, double k) => Math.Max(LeastFoot, (e.Top * k) + AroundBody);
 }
 
 /// <summary>Sizes of what a lines plan shows [m].</summary>

@@ -21,7 +21,7 @@ internal static class TitleBlock
         marks.Line(PlanInks.Border, new Point2(box.Left, box.Top), new Point2(box.Right, box.Top));
         double left = box.Left + 5, width = box.Width - 10, y = box.Top - 10;
         marks.Text(PlanInks.Titles, settings.Title, new Point2(left, y), 5.5, width);
-        marks.Text(PlanInks.Titles, "Lines plan", new Point2(left, y - 8), 3.2, width);
+        marks.Text(PlanInks.Titles, Cautions.Marked("Lines plan", settings.IsFair), new Point2(left, y - 8), 3.2, width);
         marks.Line(PlanInks.Fine, new Point2(box.Left, y - 12), new Point2(box.Right, y - 12));
         var scale = layout.Scale == layout.BodyScale
             ? Invariant($"Scale 1:{layout.Scale} on {settings.Paper.Name} paper")
@@ -58,11 +58,11 @@ internal static class TitleBlock
         List<(string Name, string Value)> rows =
         [
             .. ((string[])["length", "waterline_length", "beam", "waterline_beam", "depth", "draft"]).Select(figures.Row),
-            ("Sheer at bow, least, at stern", $"{figures.Length("sheer_bow")}, {figures.Length(lines.Sheer.Nodes.Min(n => n.Point.Z))}, {figures.Length("sheer_stern")}"),
+            ("Sheer at bow, least, at stern", string.Join(", ", new[] { figures["sheer_bow"].Value!.Value, lines.Sheer.Nodes.Min(n => n.Point.Z), figures["sheer_stern"].Value!.Value }.Select(figures.Cell))),
             .. lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).Select(d =>
-                ($"{d.Label}: height on the centerline, below level", $"{figures.Length(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")),
+                ($"{d.Label}: height on the centerline, below level", $"{figures.Cell(d.Position)}, {new Angle(d.Tag.Angle).ToText()}")),
             .. ((string[])["entry_fullness", "run_fullness", "prismatic", "displacement_fresh"]).Select(figures.Row),
-            .. combs.Select(c => ($"Comb of the {c.Name}, {ToothOf(notation).Name} tooth", Curved(c, notation))),
+            .. combs.Select(c => ($"Comb of the {c.Name}, {ToothOf(notation).Name} tooth", Curved(c, notation, layout.Reduction))),
         ];
 
         var step = Math.Min(4.4, (box.Height - 8) / rows.Count);
@@ -82,10 +82,10 @@ internal static class TitleBlock
         notation == LengthNotation.Millimeters ? ("10 mm", 10) : ("1/2 in", 12.7);
 
     // Curvature and radius at the foot of that tooth.
-    private static string Curved(CombDrawing comb, LengthNotation notation)
+    private static string Curved(CombDrawing comb, LengthNotation notation, double reduction)
     {
         var (unit, meters) = notation == LengthNotation.Millimeters ? ("m", 1) : ("ft", Length.Foot);
-        var curvature = comb.PerTooth * ToothOf(notation).Length * meters;
+        var curvature = comb.PerTooth * ToothOf(notation).Length / reduction * meters;
         return Invariant($"{curvature:G3} 1/{unit}, radius {1 / curvature:G3} {unit}");
     }
 

@@ -12,7 +12,13 @@ public static class Cautions
     public const string Rules = "Before people are carried, the rules of the place and a licensed designer decide.";
 
     /// <summary>What to do with a print.</summary>
-    public const string Print = $"Measure the test square before cutting: {TestSquare.Size} each way, on page 1 of the paper patterns and beside every part in the router files.";
+    public const string Print = $"Measure the test square before cutting: {TestSquare.Size} each way, on page 1 of the paper patterns, beside the part in the router files of single parts, once in all-molds.dxf.";
+
+    /// <summary>What stands on every sheet of a hull that is not fair.</summary>
+    public const string NotFair = "NOT FAIR: see report";
+
+    /// <summary>A sheet's heading, with the mark of a hull that is not fair.</summary>
+    public static string Marked(string heading, bool isFair) => isFair ? heading : $"{heading}   {NotFair}";
 
     /// <summary>What harms the builder.</summary>
     public const string Shop =

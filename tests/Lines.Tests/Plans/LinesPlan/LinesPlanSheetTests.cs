@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lines.Design;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
@@ -74,7 +75,8 @@ public class LinesPlanSheetTests
         var texts = LinesPlanSheet.Of(lines, figures, new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.Millimeters)).Marks.OfType<TextMark>().Select(t => t.Text).ToList();
         var beam = new Length(figures.SelectMany(g => g.Figures).Single(f => f.Key is "beam").Value!.Value).ToFigure(LengthNotation.Millimeters);
         Assert.Contains($"beam {beam}", texts);
-        Assert.Equal(beam, texts[texts.IndexOf("Beam") + 1]);
+        Assert.Equal(figures.SelectMany(g => g.Figures).Single(f => f.Key is "beam").Value!.Value * 1000, double.Parse(texts[texts.IndexOf("Beam") + 1], CultureInfo.InvariantCulture), 0.051);
+        Assert.Matches(@"^[0-9]+\.[0-9]$", texts[texts.IndexOf("Beam") + 1]);
         Assert.Contains("Depth", texts);
     }
 
@@ -153,18 +155,67 @@ public class LinesPlanSheetTests
         var (sheet, lines) = Plan("double-ender", LengthNotation.Millimeters);
         var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
         foreach (var line in lines.Waterlines.Concat(lines.Buttocks))
-            Assert.Contains($"{line.Label}  {new Length(line.Position).ToFigure(LengthNotation.Millimeters)}", texts);
+            Assert.Contains(Invariant($"{line.Label}  {1000 * line.Position:F1}"), texts);
         Assert.All(lines.Diagonals, d => Assert.Contains(d.Label, texts));
+    }
+
+    public static TheoryData<string, string, LengthNotation> DeskCases => new()
+    {
+        { "silt-sampler.toml", "Letter", LengthNotation.Millimeters },
+        { "silt-sampler.toml", "A4", LengthNotation.FeetInches },
+        { "gauge-runner.toml", "Letter", LengthNotation.FeetInches },
+        { "gauge-runner-blunt.toml", "A4", LengthNotation.Millimeters },
+        { "line-layer.toml", "Letter", LengthNotation.FeetInches },
+        { "line-layer.toml", "A4", LengthNotation.Millimeters },
+    };
+
+    [Theory]
+    [MemberData(nameof(DeskCases))]
+    public void On_a_desks_paper_the_boat_takes_more_than_half_the_width_and_nothing_is_overprinted(string hull, string paper, LengthNotation notation)
+    {
+        var size = paper is "A4" ? PaperSize.A4 : PaperSize.Letter;
+        var (sheet, lines) = Plan(hull, notation, size);
+        Assert.Equal((size.Height, size.Width), (sheet.Width, sheet.Height));
+        var border = new Box2(10, 10, sheet.Width - 10, sheet.Height - 10);
+        Assert.All(sheet.Marks, m => Assert.True(border.Grown(1e-9).Holds(BoundsOf(m)), $"{m.Layer.Name} {(m as TextMark)?.Text}"));
+        Assert.Empty(Lettered.Overlaps(sheet));
+
+        // More than half the sheet is the boat's, and the scale is as the title block says it.
+        var texts = sheet.Marks.OfType<TextMark>().ToList();
+        var outline = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "outline").Max(m => m.Path.Bounds().Width);
+        Assert.True(outline > sheet.Width / 2, Invariant($"{outline} mm of {sheet.Width} mm"));
+        var said = texts.Single(t => t.Text.StartsWith("Scale 1:", StringComparison.Ordinal)).Text["Scale 1:".Length..].Split(',', ' ')[0];
+        Assert.Equal(lines.Hull.Dials.Length * 1000 / int.Parse(said, CultureInfo.InvariantCulture), outline, 0.05);
+
+        // Every line is named, and no line runs through the figures of the draft and the beam.
+        Assert.All((string[])["D 1", "D 2", "D 3"], d => Assert.Equal(3, texts.Count(t => t.Text.Equals(d, StringComparison.Ordinal))));
+        Assert.All(texts.Where(t => t.Text.StartsWith("draft ", StringComparison.Ordinal) || t.Text.StartsWith("beam ", StringComparison.Ordinal)), t => Assert.Empty(Lettered.Under(sheet, t.Text)));
+
+        // 5 pt type has capitals some 1.2 mm high (common practice, no source).
+        Assert.All(texts, t => Assert.True(t.Height >= 1.2, Invariant($"\"{t.Text}\" is {t.Height} mm high")));
+    }
+
+    [Theory]
+    [InlineData("silt-sampler.toml")]
+    [InlineData("gauge-runner.toml")]
+    [InlineData("line-layer.toml")]
+    public void The_longest_labels_stand_inside_the_frame(string hull)
+    {
+        // Feet and inches have the longest figures; a tabloid sheet is wider than A3 and lower.
+        foreach (var paper in (PaperSize[])[PaperSize.Tabloid, PaperSize.A3])
+        {
+            var (sheet, _) = Plan(hull, LengthNotation.FeetInches, paper);
+            Assert.All(sheet.Marks.OfType<TextMark>().Where(t => t.Anchor == Anchor.MiddleRight), t => Assert.True(BoundsOf(t).Left > 12, Invariant($"\"{t.Text}\" begins at {BoundsOf(t).Left} mm")));
+        }
     }
 
     [Theory]
     [InlineData("Tabloid")]
     [InlineData("A2")]
-    [InlineData("A4")]
     public void Other_papers_take_the_plan_at_their_own_scale(string paper)
     {
-        var size = new[] { PaperSize.Tabloid, PaperSize.A2, PaperSize.A4 }.Single(p => p.Name == paper);
-        var sheet = LinesPlanSheet.Of(HullLines.Of(SampleHulls.DoubleEnder()), SampleHulls.Figures(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", size, LengthNotation.Millimeters));
+        var size = new[] { PaperSize.Tabloid, PaperSize.A2 }.Single(p => p.Name == paper);
+        var (sheet, _) = Plan("double-ender", LengthNotation.Millimeters, size);
         Assert.Equal((size.Height, size.Width), (sheet.Width, sheet.Height));
         var border = new Box2(10, 10, sheet.Width - 10, sheet.Height - 10);
         Assert.All(sheet.Marks, m => Assert.True(border.Grown(1e-9).Holds(BoundsOf(m))));
@@ -200,19 +251,29 @@ public class LinesPlanSheetTests
     }
 
     [Fact]
+    public void A_hull_that_is_not_fair_is_marked_so_in_the_title_block()
+    {
+        var lines = HullLines.Of(SampleHulls.DoubleEnder());
+        Sheet Of(bool isFair) => LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.Letter, LengthNotation.Millimeters) { IsFair = isFair });
+        Assert.Single(Of(false).Marks.OfType<TextMark>(), t => t.Text.EndsWith("NOT FAIR: see report", StringComparison.Ordinal));
+        Assert.Empty(Lettered.Overlaps(Of(false)));
+        Assert.DoesNotContain(Of(true).Marks.OfType<TextMark>(), t => t.Text.Contains("NOT FAIR", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Paper_that_is_too_small_is_refused() =>
         Assert.Throws<ArgumentException>(() => LinesPlanSheet.Of(
             HullLines.Of(SampleHulls.DoubleEnder()), SampleHulls.Figures(SampleHulls.DoubleEnder()), new LinesPlanSettings("Trial", new PaperSize("stamp", 40, 50), LengthNotation.Millimeters)));
 
-    private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation)
+    private static (Sheet Sheet, HullLines Lines) Plan(string hull, LengthNotation notation, PaperSize? paper = null)
     {
-        var lines = HullLines.Of(hull switch
+        var lines = hull switch
         {
-            "transom" => SampleHulls.TransomBoat(),
-            "double-ender" => SampleHulls.DoubleEnder(),
-            _ => HullShape.Solve(DesignFile.Read(File.ReadAllText(Repository.PathOf("templates", hull)), hull).Design!.Vessel.MainHull).Surface!,
-        });
-        return (LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.A3, notation)), lines);
+            "transom" => HullLines.Of(SampleHulls.TransomBoat()),
+            "double-ender" => HullLines.Of(SampleHulls.DoubleEnder()),
+            _ => ShapedTemplates.Of(Path.GetFileNameWithoutExtension(hull)).Lines,
+        };
+        return (LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", paper ?? PaperSize.A3, notation)), lines);
     }
 
     private static Box2 BoundsOf(Mark mark)
