@@ -3,7 +3,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Drawing.Dxf;
 
-/// <summary>Writes paths as LINE and LWPOLYLINE entities.</summary>
+/// <summary>Writes paths as LINE, LWPOLYLINE and, where they are drilled, CIRCLE entities.</summary>
 internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimeter)
 {
     private readonly List<ArcVertex> _vertices = [];
@@ -18,6 +18,8 @@ internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimete
             throw new ArgumentException(Invariant($"a path on layer \"{layer.Name}\" has no length: all its vertices lie at one point"), nameof(path));
         if (_vertices.Count == 2 && !path.Closed && _vertices[0].Bulge == 0)
             PutLine(layer);
+        else if (layer.IsDrilled && path.Closed && _vertices.Count == 2 && _vertices.TrueForAll(v => Math.Abs(v.Bulge) == 1))
+            PutCircle(layer);
         else
             PutPolyline(layer, path.Closed);
     }
@@ -40,6 +42,13 @@ internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimete
 
     private void PutLine(Layer layer) =>
         dxf.Entity("LINE", dxf.NextHandle(), owner, layer.Name, "AcDbLine").Point(10, Scaled(_vertices[0]), 0).Point(11, Scaled(_vertices[1]), 0);
+
+    // Two half circles.
+    private void PutCircle(Layer layer)
+    {
+        Point2 a = Scaled(_vertices[0]), b = Scaled(_vertices[1]);
+        dxf.Entity("CIRCLE", dxf.NextHandle(), owner, layer.Name, "AcDbCircle").Point(10, a + (0.5 * (b - a)), 0).Put(40, a.DistanceTo(b) / 2);
+    }
 
     private void PutPolyline(Layer layer, bool closed)
     {

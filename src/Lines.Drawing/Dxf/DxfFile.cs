@@ -7,7 +7,7 @@ namespace Lines.Drawing.Dxf;
 /// <summary>Writes a sheet as DXF, version AC1015, for routers and drawing programs.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> The sheet's own: x to the right, y up, origin at its lower left corner, 1:1.</para>
-/// <para><b>Method.</b> Lines, and polylines whose arcs are bulges, nothing else: these are read everywhere. A closed path is
+/// <para><b>Method.</b> Lines, polylines whose arcs are bulges, and circles on layers that are drilled, nothing else: these are read everywhere. A closed path is
 /// one closed polyline that does not repeat its first vertex. Lettering is strokes on its layer. A filled area is its
 /// outline. Layers carry the sheet's colors, line widths and dashes. Handles count up from 1: the same sheet gives the same text.</para>
 /// <para><b>Accuracy.</b> Coordinates to 1e-8 of the unit.</para>

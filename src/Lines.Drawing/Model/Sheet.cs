@@ -57,7 +57,8 @@ public enum Anchor
 /// <param name="Name">Name: the layer's name in DXF, the group's class in SVG. Letters, digits, hyphen.</param>
 /// <param name="Ink">How its lines are drawn on paper.</param>
 /// <param name="Color">Color number of the layer in DXF (group code 62), 1 to 255; 7 is black or white.</param>
-public sealed record Layer(string Name, Ink Ink, int Color = 7);
+/// <param name="IsDrilled">Whether full circles are circles in DXF, which a controller picks for its drill; else they are closed polylines.</param>
+public sealed record Layer(string Name, Ink Ink, int Color = 7, bool IsDrilled = false);
 
 /// <summary>Weight, dash and tone of a line.</summary>
 /// <param name="Width">Line width [mm].</param>

@@ -18,7 +18,7 @@ public static class MoldInks
     public static Layer InnerStem { get; } = new("inner-stem", new Ink(0.25, [4, 2]), 6);
 
     /// <summary>Holes to drill.</summary>
-    public static Layer Drill { get; } = new("drill", new Ink(0.3), 3);
+    public static Layer Drill { get; } = new("drill", new Ink(0.3), 3, IsDrilled: true);
 
     /// <summary>Lettering to engrave or write.</summary>
     public static Layer Text { get; } = new("text", new Ink(0.25), 7);

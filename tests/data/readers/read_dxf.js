@@ -7,8 +7,8 @@ function readingOf(path) {
   const entities = document.entities.map(e => ({
     type: e.type,
     layer: e.layer,
-    closed: e.shape === true,
-    vertices: e.vertices.map(v => [v.x, v.y, v.bulge ?? 0]),
+    closed: e.type === 'CIRCLE' || e.shape === true,
+    vertices: e.type === 'CIRCLE' ? [[e.center.x, e.center.y, e.radius]] : e.vertices.map(v => [v.x, v.y, v.bulge ?? 0]),
   }));
   return {
     version: document.header.$ACADVER,

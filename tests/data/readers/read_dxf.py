@@ -12,6 +12,9 @@ def entity_of(entity):
         vertices, closed = [[start.x, start.y, 0.0], [end.x, end.y, 0.0]], False
     elif kind == "LWPOLYLINE":
         vertices, closed = [[float(n) for n in p] for p in entity.get_points("xyb")], entity.closed
+    elif kind == "CIRCLE":
+        center = entity.dxf.center
+        vertices, closed = [[center.x, center.y, entity.dxf.radius]], True
     else:
         vertices, closed = [], False
     return {"type": kind, "layer": entity.dxf.layer, "closed": closed, "vertices": vertices}

@@ -89,9 +89,14 @@ public class MoldDxfReferenceChecks
             var moved = MovedOf(sheet, mold);
             Assert.Single(On(reading, "cut")).AssertIs(MoldDrawingPath(mold.Outline), moved);
 
-            // Holes: two half circles each, about the mold's own centers.
-            // What a clamp's jaw goes through is too wide to drill.
-            var round = new[] { "drill", "holes" }.SelectMany(l => On(reading, l).Select(e => (Layer: l, At: Middle(e), Diameter: Distance(e.Vertices[0], e.Vertices[1])))).ToList();
+            // Holes about the mold's own centers: circles to drill; what a clamp's jaw goes through is too wide for a drill, two half circles to cut.
+            Assert.All(On(reading, "drill"), e => Assert.Equal("CIRCLE", e.Type));
+            Assert.All(On(reading, "holes"), e => Assert.True(e is { Type: "LWPOLYLINE", Closed: true, Vertices.Length: 2 }));
+            List<(string Layer, Point2 At, double Diameter)> round =
+            [
+                .. On(reading, "drill").Select(e => ("drill", Middle(e), 2 * e.Vertices[0][2])),
+                .. On(reading, "holes").Select(e => ("holes", Middle(e), Distance(e.Vertices[0], e.Vertices[1]))),
+            ];
             Assert.Equal(mold.Holes.Count, round.Count);
             Assert.All(round, r => Assert.Equal(r.Diameter > 13 ? "holes" : "drill", r.Layer));
             foreach (var hole in mold.Holes)
@@ -138,8 +143,8 @@ public class MoldDxfReferenceChecks
         // $INSUNITS 4 is millimeters.
         Assert.Equal(4, reading.Units);
         Assert.True(reading.Entities.Select(e => e.Layer).ToHashSet(StringComparer.Ordinal).IsSubsetOf(["cut", "drill", "holes", "inner-stem", "mark", "text"]));
-        // Lines and polylines of lines and arcs alone: nothing a controller cannot read.
-        Assert.All(reading.Entities, e => Assert.True(e.Type is "LINE" or "LWPOLYLINE", e.Type));
+        // Lines, polylines of lines and arcs, and circles to drill alone: nothing a controller cannot read.
+        Assert.All(reading.Entities, e => Assert.True(e.Type is "LINE" or "LWPOLYLINE" || (e.Type is "CIRCLE" && e.Layer is "drill"), e.Type));
     }
 
     private static IEnumerable<DxfReadEntity> On(DxfReading reading, string layer) => reading.Entities.Where(e => string.Equals(e.Layer, layer, StringComparison.Ordinal));

@@ -185,14 +185,14 @@ internal static class DxfChecker
         foreach (var entity in dxf.Section("ENTITIES").Skip(1))
         {
             var at = $"{entity.Type} {entity.Handle}";
-            var marker = entity.Type switch { "LINE" => "AcDbEntity AcDbLine", "LWPOLYLINE" => "AcDbEntity AcDbPolyline", _ => null };
+            var marker = entity.Type switch { "LINE" => "AcDbEntity AcDbLine", "LWPOLYLINE" => "AcDbEntity AcDbPolyline", "CIRCLE" => "AcDbEntity AcDbCircle", _ => null };
             if (marker is null || !string.Equals(entity.Markers, marker, StringComparison.Ordinal))
                 yield return $"{at}: type or subclass markers \"{entity.Markers}\"";
             if (!layers.Contains(entity.Text(8) ?? "", StringComparer.Ordinal))
                 yield return $"{at} is on the layer {entity.Text(8)}, which is not defined";
             if (!string.Equals(entity.Text(330), space, StringComparison.Ordinal))
                 yield return $"{at} is not owned by the model space";
-            foreach (var fault in entity.Type is "LINE" ? Line(entity) : Polyline(entity))
+            foreach (var fault in entity.Type switch { "LINE" => Line(entity), "CIRCLE" => Circle(entity), _ => Polyline(entity) })
                 yield return $"{at}: {fault}";
         }
     }
@@ -203,6 +203,14 @@ internal static class DxfChecker
             yield return "coordinates";
         else if (line.Text(10) == line.Text(11) && line.Text(20) == line.Text(21))
             yield return "no length";
+    }
+
+    private static IEnumerable<string> Circle(DxfItem circle)
+    {
+        if (!circle.Groups.Where(g => g.Code is >= 10 and <= 49).Select(g => g.Code).SequenceEqual([10, 20, 30, 40]))
+            yield return "center and radius";
+        else if (!(double.Parse(circle.Text(40)!, CultureInfo.InvariantCulture) > 0))
+            yield return "no radius";
     }
 
     private static IEnumerable<string> Polyline(DxfItem polyline)

@@ -10,7 +10,7 @@ internal sealed record DxfReading(string Version, int Units, string[] Errors, Dx
 /// <summary>A layer as read.</summary>
 internal sealed record DxfReadLayer(string Name, int Color, string Linetype, int Lineweight);
 
-/// <summary>A line or polyline as read; every vertex is x, y and bulge.</summary>
+/// <summary>A line or polyline as read, every vertex x, y and bulge; or a circle, its one vertex x, y and radius.</summary>
 internal sealed record DxfReadEntity(string Type, string Layer, bool Closed, double[][] Vertices)
 {
     /// <summary>That it is a path, moved, vertex by vertex and bulge by bulge.</summary>
