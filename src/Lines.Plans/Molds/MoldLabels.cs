@@ -1,4 +1,5 @@
 using Lines.Construction.Molds;
+using Lines.Drawing.Text;
 using Lines.Kernel.Units;
 
 namespace Lines.Plans.Molds;
@@ -9,14 +10,32 @@ internal static class MoldLabels
     /// <summary>The lines of a mold's label with their heights [mm].</summary>
     public static IReadOnlyList<(string Text, double Height)> Of(string title, Mold mold, LengthNotation notation)
     {
-        List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8), (title, 7)];
+        List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8)];
         lines.AddRange(Place(mold, notation).Select(t => (t, 5.5)));
-        lines.Add(($"INSIDE OF {Shown(mold.Planking, notation)} PLANKING", 5.5));
+        lines.Add(($"INSIDE OF {new Length(mold.Planking).ToSize(notation)} PLANKING", 5.5));
         if (mold.LapFloor is not null)
             lines.Add(("SLOT: PROFILE MOLD PASSES", 5.5));
         if (mold.Marks.Any(m => m.Kind == MoldMarkKind.Apex))
             lines.AddRange([("INNER STEM: BEVEL FROM THIS EDGE TO THE DASHED", 4), ("LINE, WHERE THE INSIDES OF THE PLANKING MEET", 4)]);
+        lines.InsertRange(2, Fitted(title, lines.Max(l => StrokeLettering.Width(l.Item1, l.Item2))));
         return lines;
+    }
+
+    // No wider than the rest of the label: smaller, and broken in two where that would be too small.
+    private static IEnumerable<(string, double)> Fitted(string title, double room)
+    {
+        const double wanted = 7;
+        const double least = 5;
+        var height = Math.Min(wanted, room / StrokeLettering.Width(title, 1));
+        if (height >= least)
+            return [(title, height)];
+        var middle = title.Length / 2;
+        var spaces = Enumerable.Range(1, title.Length - 2).Where(i => title[i] == ' ').OrderBy(i => Math.Abs(i - middle)).ToList();
+        // A word too long to stand on a line is broken, but never within a surrogate pair.
+        var end = spaces.Count > 0 && Math.Abs(spaces[0] - middle) < title.Length / 4 ? spaces[0] : char.IsLowSurrogate(title[middle]) ? middle + 1 : middle;
+        string[] halves = [title[..end].TrimEnd(), title[end..].TrimStart()];
+        var fit = halves.Min(h => Math.Min(least, room / StrokeLettering.Width(h, 1)));
+        return halves.Select(h => (h, fit));
     }
 
     /// <summary>Which way the labeled face looks.</summary>
@@ -27,8 +46,7 @@ internal static class MoldLabels
         _ => "THIS FACE TO STARBOARD",
     };
 
-    /// <summary>A length with its unit.</summary>
-    public static string Shown(double meters, LengthNotation notation) => new Length(meters).ToText(notation);
+    private static string Shown(double meters, LengthNotation notation) => new Length(meters).ToText(notation);
 
     private static IEnumerable<string> Place(Mold mold, LengthNotation notation)
     {
@@ -46,7 +64,7 @@ internal static class MoldLabels
             default:
                 yield return $"FOOT {Shown(mold.Foot.Fore, notation)} TO {Shown(mold.Foot.Aft, notation)}";
                 yield return "FROM STRONGBACK FORE END";
-                yield return $"STOCK {Shown(mold.Stock, notation)}, EDGE SQUARE";
+                yield return $"STOCK {new Length(mold.Stock).ToSize(notation)}, EDGE SQUARE";
                 break;
         }
     }

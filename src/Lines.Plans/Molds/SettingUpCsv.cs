@@ -1,6 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
+using Lines.Plans.Report;
 
 namespace Lines.Plans.Molds;
 
@@ -11,13 +12,16 @@ public static class SettingUpCsv
     /// <param name="title">Title of the design.</param>
     /// <param name="plan">The molds.</param>
     /// <param name="notation">How lengths are written.</param>
+    /// <param name="isFair">Whether the hull is fair; one that is not is marked so.</param>
     /// <returns>The text; it is to be stored as UTF-8.</returns>
-    public static string Write(string title, MoldPlan plan, LengthNotation notation)
+    public static string Write(string title, MoldPlan plan, LengthNotation notation, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(plan);
         List<string> headings = [.. SettingUpTable.Headings];
         var text = new CsvText(headings.Count, notation);
         text.Record(["Setting up the molds: " + title]);
+        if (!isFair)
+            text.Record([Cautions.NotFair]);
         text.Record(["Lengths in " + SettingUpSheet.Unit(notation)]);
         text.Record(headings);
         foreach (var mold in plan.Molds)

@@ -22,19 +22,22 @@ public static class SettingUpSheet
     /// <param name="hull">The hull.</param>
     /// <param name="plan">Its molds.</param>
     /// <param name="notation">How lengths are written.</param>
+    /// <param name="isFair">Whether the hull is fair; one that is not is marked so.</param>
     /// <returns>One page; more where the table needs them.</returns>
-    public static IReadOnlyList<Sheet> Of(string title, HullSurface hull, MoldPlan plan, LengthNotation notation)
+    public static IReadOnlyList<Sheet> Of(string title, HullSurface hull, MoldPlan plan, LengthNotation notation, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(plan);
         double width = PaperSize.Letter.Height, height = PaperSize.Letter.Width;
         var page = new Box2(Margin, Margin, width - Margin, height - Margin);
-        var view = new SettingUpView(hull, plan, notation, page.Width);
         var notes = Notes(hull, plan, notation).ToList();
 
-        // On the first page the table takes what view and notes leave; one that needs more goes on over the page.
-        var room = page.Top - TitleBand - view.Height - (page.Bottom + (notes.Count * NoteLine) + AboveNotes);
+        // On the first page the table takes what view and notes leave; a smaller view makes room for its last rows, and one that needs more goes on over the page.
+        double Left(SettingUpView v) => page.Top - TitleBand - v.Height - (page.Bottom + (notes.Count * NoteLine) + AboveNotes);
+        var views = SettingUpView.Within(hull, plan, notation, page.Width);
+        var view = views.FirstOrDefault(v => Left(v) >= SettingUpTable.Head + (plan.Molds.Count * SettingUpTable.LeastRow), views[0]);
+        var room = Left(view);
         var row = Math.Clamp((room - SettingUpTable.Head) / plan.Molds.Count, SettingUpTable.LeastRow, SettingUpTable.GreatestRow);
         var pages = new List<IReadOnlyList<Mold>>();
         for (var left = plan.Molds.ToList(); left.Count > 0; room = page.Height - TitleBand)
@@ -45,14 +48,14 @@ public static class SettingUpSheet
         }
 
         return [.. pages.Select((rows, i) => new Sheet(
-            $"{title}: setting up", width, height, Page(title, view, notes, rows, row, notation, page, i, pages.Count)))];
+            $"{title}: setting up", width, height, Page(title, Cautions.Marked("Setting up the molds", isFair), view, notes, rows, row, notation, page, i, pages.Count)))];
     }
 
     private static IReadOnlyList<Mark> Page(
-        string title, SettingUpView view, List<string> notes, IReadOnlyList<Mold> rows, double row, LengthNotation notation, Box2 page, int index, int count)
+        string title, string heading, SettingUpView view, List<string> notes, IReadOnlyList<Mold> rows, double row, LengthNotation notation, Box2 page, int index, int count)
     {
         var marks = new PageMarks();
-        marks.Text(SettingUpInks.Heading, "Setting up the molds", new Point2(page.Left, page.Top - 5), 5);
+        marks.Text(SettingUpInks.Heading, heading, new Point2(page.Left, page.Top - 5), 5, (page.Width / 2) - 4);
         marks.Text(SettingUpInks.Text, title, new Point2(page.Right, page.Top - 4), 4, page.Width / 2, Anchor.Right);
         var top = page.Top - TitleBand;
         var small = Invariant($"Boat upside down, seen from starboard, bow to the left. Scale 1:{view.Scale}. Lengths in {Unit(notation)}.");
@@ -81,8 +84,8 @@ public static class SettingUpSheet
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
         yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge.";
         if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
-            yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge, which carries the planking on.";
-        yield return $"Far face proud: plane that edge back by so much; clear: nothing to do. Holes: {string.Join("; ", Holes(plan, notation))}.";
+            yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge (mold's top level), which carries the planking on.";
+        yield return $"Far face: plane that edge back by as much as it is proud; a stroke: by less than the figures show; clear: not at all. Holes: {string.Join("; ", Holes(plan, notation))}.";
         foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
             yield return $"{end.Name}: the pattern shows no edge of an inner stem, {end.WhyNoApex}.";
         if (hull.Transom is not null)
@@ -104,7 +107,7 @@ public static class SettingUpSheet
     {
         foreach (var hole in plan.Molds.SelectMany(m => m.Holes).DistinctBy(h => h.Kind).OrderBy(h => h.Kind))
         {
-            yield return new Length(hole.Diameter).ToText(notation) + (hole.Kind == MoldHoleKind.Screw
+            yield return MoldHoleDrawing.Size(hole, notation) + (hole.Kind == MoldHoleKind.Screw
                 ? " for screws to cleats (drill)"
                 : " for clamps (cut; layer holes in router files)");
         }

@@ -10,7 +10,7 @@ namespace Lines.Plans.Molds;
 internal static class SettingUpTable
 {
     /// <summary>Least height of a row [mm].</summary>
-    public const double LeastRow = 3.6;
+    public const double LeastRow = 3.4;
 
     /// <summary>Greatest height of a row [mm].</summary>
     public const double GreatestRow = 4.8;
@@ -21,6 +21,9 @@ internal static class SettingUpTable
     private const double Letters = 2.3;
     private const double HeadLetters = 1.9;
 
+    /// <summary>Clear distance of a cell's text to the cell's sides [mm].</summary>
+    private const double CellGap = 1.5;
+
     /// <summary>What stands in a cell without a figure.</summary>
     public const string None = "-";
 
@@ -29,14 +32,10 @@ internal static class SettingUpTable
 
     private static readonly (string First, string Second, double Width, bool Figures)[] s_columns =
     [
-        ("Mold", "", 22, false), ("Labeled face", "looks to", 26, false), ("Stock stands", "", 34, false),
-        ("Station face from", "strongback fore end", 42, true), ("Sheer", "above top", 24, true), ("Waterline", "above top", 24, true),
-        ("Keel, inside", "above top", 27, true), ("Half-breadth", "at sheer", 27, true), ("Far face", "proud", 22, true),
+        ("Mold", "", 21, false), ("Labeled face", "looks to", 20, false), ("Stock stands", "", 32, false),
+        ("Face or foot", "from fore end", 26, true), ("Foot aft, or", "transom sheer", 26, true), ("Sheer", "above top", 24, true), ("Waterline", "above top", 24, true),
+        ("Keel, inside", "above top", 24, true), ("Mold's", "top", 14, false), ("Half-breadth", "at sheer", 25, true), ("Far", "face", 14, false), ("Far face", "proud by", 22, true),
     ];
-
-    /// <summary>A length as figures: millimeters with their tenth, so that the points stand below each other.</summary>
-    public static string Figure(double meters, LengthNotation notation) =>
-        notation == LengthNotation.Millimeters ? Invariant($"{meters * 1000:F1}") : new Length(meters).ToFigure(notation);
 
     /// <summary>Draws the heading and rows.</summary>
     /// <param name="marks">The page.</param>
@@ -76,12 +75,8 @@ internal static class SettingUpTable
     private static void Cell(PageMarks marks, string text, double x, double width, double y, bool figures, double height)
     {
         if (text.Length > 0)
-            marks.Text(SettingUpInks.Text, text, new Point2(figures ? x + width - 2 : x + 1, y), height, width - 2, figures ? Anchor.Right : Anchor.Left);
+            marks.Text(SettingUpInks.Text, text, new Point2(figures ? x + width - CellGap : x + CellGap, y), height, width - (2 * CellGap), figures ? Anchor.Right : Anchor.Left);
     }
-
-    // Less than the notation's least step is said so: a stroke or two of the plane.
-    private static string ProudBy(double proud, LengthNotation notation) =>
-        proud < notation.Step() / 2 ? "under " + Figure(notation.Step(), notation) : Figure(proud, notation);
 
     /// <summary>The headings of the columns.</summary>
     public static IEnumerable<string> Headings => s_columns.Select(c => $"{c.First} {c.Second}".TrimEnd());
@@ -89,7 +84,7 @@ internal static class SettingUpTable
     /// <summary>The cells of a mold's row.</summary>
     public static IEnumerable<string> Cells(Mold mold, LengthNotation notation)
     {
-        string Figure(double? meters) => meters is { } m ? SettingUpTable.Figure(m, notation) : None;
+        string Figure(double? meters) => meters is { } m ? new Length(m).ToCell(notation) : None;
         var (face, stock) = mold.Face switch
         {
             MoldFace.Bow => ("bow", "aft of the line"),
@@ -99,13 +94,21 @@ internal static class SettingUpTable
         yield return mold.Name;
         yield return face;
         yield return stock;
-        yield return mold.Foot.Fore == mold.Foot.Aft
-            ? Figure(mold.Foot.Fore)
-            : mold.Kind == MoldKind.Transom ? $"foot {Figure(mold.Foot.Fore)}, sheer {Figure(mold.Foot.Aft)}" : $"{Figure(mold.Foot.Fore)} to {Figure(mold.Foot.Aft)}";
+        yield return Figure(mold.Foot.Fore);
+        yield return Figure(mold.Foot.Fore == mold.Foot.Aft ? null : mold.Foot.Aft);
         yield return Figure(mold.Heights.Sheer);
         yield return Figure(mold.Heights.Waterline);
-        yield return mold.LapFloor is null ? Figure(mold.Heights.Keel) : $"level top {Figure(mold.Heights.Keel)}";
+        yield return Figure(mold.Heights.Keel);
+        yield return mold.LapFloor is null ? None : "level";
         yield return Figure(mold.Heights.HalfBreadth);
-        yield return mold.Proud is not { } proud ? None : proud < Noticeable ? "clear" : ProudBy(proud, notation);
+        var (farFace, proud) = mold.Proud switch
+        {
+            null => (None, (double?)null),
+            < Noticeable => ("clear", null),
+            { } p when p < notation.Step() / 2 => ("a stroke", null),
+            { } p => ("plane", p),
+        };
+        yield return farFace;
+        yield return Figure(proud);
     }
 }

@@ -28,24 +28,35 @@ internal sealed class SettingUpView
     private readonly double _perMeter;
     private Point2 _zero;
 
-    /// <summary>Chooses the scale for a width.</summary>
+    /// <summary>Makes ready to draw.</summary>
+    /// <param name="hull">The hull.</param>
+    /// <param name="plan">The molds.</param>
+    /// <param name="notation">How lengths are written.</param>
+    /// <param name="scale">The view is 1 : this.</param>
+    private SettingUpView(HullSurface hull, MoldPlan plan, LengthNotation notation, int scale)
+    {
+        (_hull, _plan, _notation, Scale) = (hull, plan, notation, scale);
+        _perMeter = 1000.0 / Scale;
+    }
+
+    /// <summary>The views that go into a width, the largest first, down to two thirds of it, for a page that has little height left.</summary>
     /// <param name="hull">The hull.</param>
     /// <param name="plan">The molds.</param>
     /// <param name="notation">How lengths are written.</param>
     /// <param name="width">Room across [mm].</param>
-    public SettingUpView(HullSurface hull, MoldPlan plan, LengthNotation notation, double width)
+    public static IReadOnlyList<SettingUpView> Within(HullSurface hull, MoldPlan plan, LengthNotation notation, double width)
     {
-        (_hull, _plan, _notation) = (hull, plan, notation);
+        const double smallest = 1.5;
         var needed = plan.Strongback.Length * 1000 / width;
-        Scale = s_scales.FirstOrDefault(s => s >= needed, (int)Math.Ceiling(needed / 100) * 100);
-        _perMeter = 1000.0 / Scale;
+        var largest = s_scales.FirstOrDefault(s => s >= needed, (int)Math.Ceiling(needed / 100) * 100);
+        return [.. s_scales.Where(s => s > largest && s <= smallest * largest).Prepend(largest).Select(s => new SettingUpView(hull, plan, notation, s))];
     }
 
     /// <summary>The view is 1 : this.</summary>
     public int Scale { get; }
 
     /// <summary>Height the view takes, figures included [mm].</summary>
-    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMeter) + Leader + Distances.Max(d => StrokeLettering.Width(SettingUpTable.Figure(d, _notation), Figures)) + Gap;
+    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMeter) + Leader + Distances.Max(d => StrokeLettering.Width(new Length(d).ToCell(_notation), Figures)) + Gap;
 
     /// <summary>Draws the view.</summary>
     /// <param name="marks">The page.</param>
@@ -168,7 +179,7 @@ internal sealed class SettingUpView
             last = written;
             marks.Line(SettingUpInks.Fine, new Point2(x, under - 0.8), new Point2(x, under - 2.5));
             marks.Line(SettingUpInks.Fine, new Point2(x, under - 2.5), new Point2(written, under - 4));
-            var text = SettingUpTable.Figure(d, _notation);
+            var text = new Length(d).ToCell(_notation);
             marks.Text(
                 SettingUpInks.Text, text, new Point2(written + (Figures / 2), under - Leader - StrokeLettering.Width(text, Figures)), Figures, angle: Math.PI / 2);
         }

@@ -14,6 +14,7 @@ public sealed class OffsetsSheets
     private const double TableGap = 11;
     private const double NotePitch = 4.2;
     private const double FootRoom = 8;
+    private const double PageNumber = 25;
 
     private readonly OffsetsBook _book;
     private readonly double _width;
@@ -69,16 +70,16 @@ public sealed class OffsetsSheets
 
     private Sheet Page(List<PlacedTable> tables, int number, int pages)
     {
-        var marks = new List<Mark>();
-        var y = _height - Margin - 4;
-        marks.Add(new TextMark(TableInks.Title, number == 0 ? "Table of offsets: " + _book.Title : _book.Title, new Point2(Margin, y), number == 0 ? 4 : 3));
+        var marks = new PageMarks();
+        double y = _height - Margin - 4, room = _width - (2 * Margin);
+        marks.Text(TableInks.Title, number == 0 ? "Table of offsets: " + _book.Title : _book.Title, new Point2(Margin, y), number == 0 ? 4 : 3, room);
         for (var k = 0; number == 0 && k < _book.Notes.Count; k++)
-            marks.Add(new TextMark(TableInks.Note, _book.Notes[k], new Point2(Margin, y - 7 - (k * NotePitch)), Capital));
+            marks.Text(TableInks.Note, _book.Notes[k], new Point2(Margin, y - 7 - (k * NotePitch)), Capital, room);
         foreach (var table in tables)
-            marks.AddRange(table.Marks());
-        marks.Add(new PathMark(TableInks.Hair, ArcPath.Line(new Point2(Margin, Margin + 4), new Point2(_width - Margin, Margin + 4))));
-        marks.Add(new TextMark(TableInks.Note, "Table of offsets. " + _book.Notes[0], new Point2(Margin, Margin), Capital));
-        marks.Add(new TextMark(TableInks.Note, Invariant($"page {number + 1} of {pages}"), new Point2(_width - Margin, Margin), Capital, Anchor.Right));
-        return new Sheet("Table of offsets: " + _book.Title, _width, _height, marks);
+            marks.Add(table.Marks());
+        marks.Line(TableInks.Hair, new Point2(Margin, Margin + 4), new Point2(_width - Margin, Margin + 4));
+        marks.Text(TableInks.Note, "Table of offsets. " + _book.Notes[0], new Point2(Margin, Margin), Capital, room - PageNumber);
+        marks.Text(TableInks.Note, Invariant($"page {number + 1} of {pages}"), new Point2(_width - Margin, Margin), Capital, anchor: Anchor.Right);
+        return new Sheet("Table of offsets: " + _book.Title, _width, _height, marks.All);
     }
 }

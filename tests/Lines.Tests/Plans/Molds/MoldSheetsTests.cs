@@ -59,6 +59,24 @@ public class MoldSheetsTests
     }
 
     [Theory]
+    [InlineData("WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")]
+    [InlineData("The Mud Warden's Great Wide Working Workboat of Winter Waters")]
+    public void A_long_title_of_wide_letters_covers_no_other_lettering_and_stays_on_the_part(string title)
+    {
+        foreach (var mold in Plan("double-ender").Molds.Concat(ShapedTemplates.Of("gauge-runner").Molds.Molds))
+        {
+            foreach (var sheet in (Sheet[])[MoldSheets.ForPaper(title, mold, LengthNotation.Millimeters), MoldSheets.ForRouter(title, mold, LengthNotation.Millimeters)])
+            {
+                var cut = sheet.Marks.OfType<PathMark>().Single(m => IsOn(m, "cut")).Path;
+                Assert.Empty(Lettered.Overlaps(sheet));
+                var halves = sheet.Marks.OfType<TextMark>().Where(t => title.Contains(t.Text, StringComparison.Ordinal) && t.Text.Length > 20).ToList();
+                Assert.Equal(title.Replace(" ", "", StringComparison.Ordinal), string.Concat(halves.Select(t => t.Text)).Replace(" ", "", StringComparison.Ordinal));
+                Assert.All(halves.SelectMany(StrokeLettering.Strokes).SelectMany(s => s.Vertices), v => Assert.True(cut.Contains(v.Point)));
+            }
+        }
+    }
+
+    [Theory]
     [MemberData(nameof(Hulls))]
     public void Every_mark_and_hole_lies_on_the_part(string name)
     {
@@ -92,6 +110,19 @@ public class MoldSheetsTests
             // Upside down, starboard is at the right hand of who looks at a face that looks to the bow, at the left of the other.
             double starboard = texts.Single(t => Says(t, "STARBOARD")).At.X, port = texts.Single(t => Says(t, "PORT")).At.X;
             Assert.Equal(mold.Face == MoldFace.Bow, starboard > port);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void In_inches_planking_and_holes_are_told_as_they_are_not_to_the_nearest_fraction(string name)
+    {
+        foreach (var mold in Plan(name).Molds)
+        {
+            var texts = MoldSheets.ForPaper(Title, mold, LengthNotation.Inches).Marks.OfType<TextMark>().ToList();
+            Assert.Contains(texts, t => Says(t, "INSIDE OF 0.236 in (6 mm) PLANKING"));
+            foreach (var hole in mold.Holes)
+                Assert.Contains(texts, t => Says(t, hole.Kind == MoldHoleKind.Screw ? "SCREW 5 mm" : "32 mm"));
         }
     }
 

@@ -60,9 +60,9 @@ public class SettingUpSheetTests
             Assert.Equal(
                 [
                     mold.Name, mold.Face == MoldFace.Bow ? "bow" : "stern", mold.Face == MoldFace.Bow ? "aft of the line" : "forward of the line",
-                    Figure(mold.X + 0.1), Figure(mold.Heights.Sheer), mold.Heights.Waterline is { } level ? Figure(level) : "-",
-                    (mold.LapFloor is null ? "" : "level top ") + Figure(mold.Heights.Keel),
-                    Figure(mold.Heights.HalfBreadth), line[^1],
+                    Figure(mold.X + 0.1), "-", Figure(mold.Heights.Sheer), mold.Heights.Waterline is { } level ? Figure(level) : "-",
+                    Figure(mold.Heights.Keel), mold.LapFloor is null ? "-" : "level",
+                    Figure(mold.Heights.HalfBreadth), line[^2], line[^1],
                 ],
                 line);
         }
@@ -72,12 +72,33 @@ public class SettingUpSheetTests
     [InlineData(LengthNotation.Inches)]
     [InlineData(LengthNotation.FeetInches)]
     [InlineData(LengthNotation.FeetInchesEighths)]
-    public void A_builder_in_inches_finds_no_millimeters_but_those_of_the_test_square_and_of_the_router_files(LengthNotation notation)
+    public void A_builder_in_inches_finds_no_millimeters_but_those_of_the_test_square_of_drills_and_of_the_router_files(LengthNotation notation)
     {
         foreach (var page in Pages("double-ender", notation).Concat(Pages("transom boat", notation)))
         {
             var metric = page.Marks.OfType<TextMark>().Select(t => t.Text).Where(t => t.Contains("mm", StringComparison.Ordinal));
-            Assert.All(metric, t => Assert.True(t.Contains("100 mm (3 15/16 in)", StringComparison.Ordinal) || t.Contains("check units (mm)", StringComparison.Ordinal), t));
+            Assert.All(metric, t => Assert.True(t.Contains("100 mm (3 15/16 in)", StringComparison.Ordinal) || t.Contains("check units (mm)", StringComparison.Ordinal)
+                || t.Contains("5 mm for screws", StringComparison.Ordinal), t));
+        }
+    }
+
+    [Theory]
+    [InlineData("gauge-runner")]
+    [InlineData("line-layer")]
+    [InlineData("silt-sampler")]
+    public void The_table_of_a_template_stands_on_one_page_its_columns_well_apart(string template)
+    {
+        var shaped = ShapedTemplates.Of(template);
+        foreach (var (_, notation) in LengthNotations.ByName)
+        {
+            var page = Assert.Single(SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, notation));
+            Assert.Empty(Lettered.Overlaps(page));
+            // A cell's line of lettering is upright and stands in a mold's row; neighbors keep two letters' width, 3 mm, apart, so that a dash is no minus.
+            foreach (var row in page.Marks.OfType<TextMark>().Where(t => t.Angle == 0).GroupBy(t => Math.Round(t.At.Y, 6)).Where(g => g.Count() == 12))
+            {
+                var boxes = row.Where(t => t.Text.Length > 0).Select(Lettered.Box).OrderBy(b => b.Left).ToList();
+                Assert.All(boxes.Zip(boxes.Skip(1)), p => Assert.True(p.Second.Left - p.First.Right > 2.4, Invariant($"{p.Second.Left - p.First.Right} mm apart")));
+            }
         }
     }
 
@@ -137,6 +158,18 @@ public class SettingUpSheetTests
         Assert.Equal(2, lines.Count);
     }
 
+    [Fact]
+    public void A_hull_that_is_not_fair_is_marked_so_on_every_page_and_in_the_csv()
+    {
+        const string mark = "NOT FAIR: see report";
+        Sheet[] Sheets(bool isFair) => [.. SettingUpSheet.Of("Gauge Tender", MoldSheetsTests.Hull("double-ender"), MoldSheetsTests.Plan("double-ender"), LengthNotation.Millimeters, isFair)];
+        Assert.All(Sheets(false), p => Assert.Single(p.Marks.OfType<TextMark>(), t => t.Text.EndsWith(mark, StringComparison.Ordinal)));
+        Assert.All(Sheets(false), p => Assert.Empty(Lettered.Overlaps(p)));
+        Assert.All(Sheets(true), p => Assert.DoesNotContain(p.Marks.OfType<TextMark>(), t => t.Text.Contains("NOT FAIR", StringComparison.Ordinal)));
+        Assert.Contains("\r\n" + mark + ",", SettingUpCsv.Write("Gauge Tender", MoldSheetsTests.Plan("double-ender"), LengthNotation.Millimeters, isFair: false), StringComparison.Ordinal);
+        Assert.DoesNotContain(mark, SettingUpCsv.Write("Gauge Tender", MoldSheetsTests.Plan("double-ender"), LengthNotation.Millimeters), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Cases))]
     public void The_csv_holds_the_rows_of_the_sheet(string name, LengthNotation notation)
@@ -145,7 +178,7 @@ public class SettingUpSheetTests
         var text = SettingUpCsv.Write("Gauge Tender", plan, notation);
         Assert.StartsWith("\uFEFFSetting up the molds: Gauge Tender,", text, StringComparison.Ordinal);
         var records = text.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Select(Fields).ToList();
-        Assert.All(records, r => Assert.Equal(9, r.Count));
+        Assert.All(records, r => Assert.Equal(12, r.Count));
         Assert.Equal(3 + plan.Molds.Count, records.Count);
         var words = Pages(name, notation).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         foreach (var (record, mold) in records.Skip(3).Zip(plan.Molds))
@@ -159,8 +192,15 @@ public class SettingUpSheetTests
                 Assert.DoesNotMatch("^[0-9]+[-/][0-9]", cell);
             }
 
-            if (notation == LengthNotation.Millimeters && mold.Kind == MoldKind.Station)
-                Assert.Equal(1000 * mold.Heights.Sheer, double.Parse(record[4], CultureInfo.InvariantCulture), 0.051);
+            if (notation != LengthNotation.Millimeters)
+                continue;
+            // Words have columns of their own: the others are numbers or empty.
+            foreach (var k in (int[])[3, 4, 5, 6, 7, 9, 11])
+                Assert.True(record[k].Length == 0 || double.TryParse(record[k], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _), record[k]);
+            Assert.Equal(1000 * mold.Foot.Fore, double.Parse(record[3], CultureInfo.InvariantCulture), 0.051);
+            Assert.Equal(mold.Kind == MoldKind.Station, record[4].Length == 0);
+            Assert.Equal(1000 * mold.Heights.Sheer, double.Parse(record[5], CultureInfo.InvariantCulture), 0.051);
+            Assert.Equal(mold.LapFloor is null ? "" : "level", record[8]);
         }
     }
 

@@ -54,7 +54,7 @@ public class OffsetsBookTests
         Assert.StartsWith("1/4 ", lines[first + 1], StringComparison.Ordinal);
         Assert.StartsWith("10 ", lines[first + 30], StringComparison.Ordinal);
         Assert.All(lines, l => Assert.InRange(l.Length, 0, 130));
-        Assert.Contains("1/4 in (6 mm) deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
+        Assert.Contains("0.236 in (6 mm) deducted square to the surface", OffsetsText.Write(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "x", LengthNotation.Inches)), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -103,6 +103,14 @@ public class OffsetsBookTests
             foreach (var cells in book.Tables.SelectMany(t => t.Rows).SelectMany(r => r).Where(c => c.Length > 0).GroupBy(c => c, StringComparer.Ordinal))
                 Assert.InRange(shown[cells.Key], cells.Count(), int.MaxValue);
         }
+    }
+
+    [Fact]
+    public void A_long_title_of_wide_letters_stays_on_the_page()
+    {
+        var book = OffsetsBook.Of(TableOfOffsets.Outside(s_lines), new string('W', 60), LengthNotation.Millimeters);
+        foreach (var sheet in OffsetsSheets.Draw(book, PaperSize.Letter))
+            Assert.All(sheet.Marks.OfType<TextMark>(), t => Assert.InRange(Lettered.Box(t).Right, 0, sheet.Width - 12));
     }
 
     [Fact]
