@@ -36,7 +36,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
-    private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units));
+    private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair));
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
@@ -64,7 +64,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The lines plan.</summary>
     public Sheet Plan(PaperSize paper) =>
         _plans.GetOrAdd(paper, p => new(() => LinesPlanSheet.Of(
-            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units) { Joints = shaped.Design.Build.Joints }))).Value;
+            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units) { Joints = shaped.Design.Build.Joints, IsFair = shaped.Fairness.Fair }))).Value;
 
     /// <summary>The table of offsets in the format of an ending.</summary>
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
@@ -94,7 +94,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
 
     /// <summary>The table of the setting-up sheet, as CSV.</summary>
-    public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units));
+    public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units, shaped.Fairness.Fair));
 
     /// <summary>The pages of the setting-up sheet.</summary>
     public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;
@@ -106,7 +106,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The pages of the patterns.</summary>
     public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
         _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
-            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2))).Value;
+            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>

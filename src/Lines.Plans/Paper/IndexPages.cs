@@ -1,6 +1,7 @@
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
+using Lines.Plans.Report;
 
 namespace Lines.Plans.Paper;
 
@@ -17,19 +18,19 @@ internal static class IndexPages
         "2  Cut each page along its ticked lines, at the right and at the top; the ticks fall off. Broken lines are not cut.",
         "3  Lay the cut edge over the neighbor, to the neighbor's broken line; halves of crosses with the same letter meet.",
         "4  Tape from the middle of a part outward. Check a long line of the part with a straightedge, then cut.",
-        "A dash in place of a page number: nothing but blank paper, left out.",
+        "A dash in place of a page number: nothing but blank paper, left out. A page with next to nothing on it joins its neighbors.",
     ];
 
     /// <summary>Number of index pages a number of parts takes.</summary>
     public static int CountFor(int parts) => Math.Max(1, ((parts - 1) / (Across * Down)) + 1);
 
     /// <summary>Draws the index pages, before the printer's correction.</summary>
-    public static IEnumerable<Sheet> Of(PageLayout layout, IReadOnlyList<PartPages> parts, int pages)
+    public static IEnumerable<Sheet> Of(PageLayout layout, IReadOnlyList<PartPages> parts, int pages, bool isFair)
     {
         for (var index = 0; index < CountFor(parts.Count); index++)
         {
             var marks = new PageMarks();
-            DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages);
+            DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages, isFair);
             var here = parts.Skip(index * Across * Down).Take(Across * Down).ToList();
             for (var i = 0; i < here.Count; i++)
                 DrawPart(marks, RoomOf(layout.Content, i), here[i]);
@@ -37,11 +38,11 @@ internal static class IndexPages
         }
     }
 
-    private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages)
+    private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages, bool isFair)
     {
         var top = content.Top;
         var title = count == 1 ? "Index of parts and pages" : Invariant($"Index of parts and pages, {index + 1} of {count}");
-        marks.Text(PageInks.Label, title, new Point2(content.Left, top - 5), 5, content.Width - 40);
+        marks.Text(PageInks.Label, Cautions.Marked(title, isFair), new Point2(content.Left, top - 5), 5, content.Width - 40);
         marks.Text(PageInks.Small, Invariant($"page {2 + index} of {pages}"), new Point2(content.Right, top - 5), 2.4, anchor: Anchor.Right);
         for (var i = 0; i < Assembly.Length; i++)
             marks.Text(PageInks.Small, Assembly[i], new Point2(content.Left, top - 12.5 - (5 * i)), 2.2, content.Width);

@@ -6,12 +6,15 @@ namespace Lines.Plans.Paper;
 /// <summary>Moves the lettering of a part off the seams, so that no letter is cut.</summary>
 /// <remarks>
 /// <para><b>Method.</b> Lines of lettering close below each other stay together. Those a seam would cut go the shortest way into one page's
-/// cell, past no line of the part, a block (of a hole, say) only not past the part's outline; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
+/// cell, past no line of the part, a block or a hole's name only not past the part's outline, and a hole's to a page that shows the hole; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
 /// </remarks>
 internal static class SeamLettering
 {
     /// <summary>Clear distance to lines, and of a single line of lettering to seams [mm].</summary>
     private const double Clearance = 0.7;
+
+    /// <summary>Lettering that names no hole may stand as near to a line as this [mm].</summary>
+    private const double FromLines = 0.1;
 
     private const double LeastHeight = 2.2;
     private const double Step = 6;
@@ -30,14 +33,19 @@ internal static class SeamLettering
         var settled = marks.ToArray();
         var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
         var outline = marks.Where(m => m.Mark is PathMark { Path.Closed: true }).MaxBy(m => m.Bounds.Width * m.Bounds.Height);
+        List<PartMark> holes = [.. marks.Where(HoleNames.IsHole)];
         var around = new PartLines(outline is null ? [] : [outline]);
         foreach (var group in cut)
         {
             List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
-            if (PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? around : lines) is not { } place)
+            var hole = HoleNames.HoleOf(marks[group[0]], holes);
+            var place = hole is null
+                ? PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? around : lines, FromLines)
+                : PlaceFor(settled, group, ShowingBest(hole, cells), others, lines, around, Clearance) ?? PlaceFor(settled, group, cells, others, lines, around, Clearance);
+            if (place is not { } found)
                 continue;
             foreach (var i in group)
-                settled[i] = place.Of(settled[i]);
+                settled[i] = found.Of(settled[i]);
         }
 
         return settled;
@@ -46,7 +54,14 @@ internal static class SeamLettering
     // A block leaves room for the register letters along the seam.
     private static double FromSeam(List<int> group) => group.Count > 1 ? PartPages.LettersReach : Clearance;
 
-    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers)
+    // The pages that show a hole whole; where none does, those that show a piece of it.
+    private static List<Box2> ShowingBest(PartMark hole, IReadOnlyList<Box2> cells)
+    {
+        List<Box2> whole = [.. cells.Where(c => c.Holds(hole.Bounds))];
+        return whole.Count > 0 ? whole : [.. cells.Where(c => hole.Enters(c))];
+    }
+
+    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers, double fromLines)
     {
         var box = BoxOf(marks, group);
         var least = group.Min(i => ((TextMark)marks[i].Mark).Height);
@@ -60,7 +75,7 @@ internal static class SeamLettering
             foreach (var move in Moves([.. cells.Select(c => c.Grown(-FromSeam(group)))], sized))
             {
                 var there = sized.Moved(move);
-                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(0.1)) && barriers.AreClearOf(there.With(sized)))
+                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(fromLines)) && barriers.AreClearOf(there.With(sized)))
                     return new Place(about, size, move);
             }
         }

@@ -8,7 +8,7 @@ namespace Lines.Plans.Paper;
 /// <para><b>Frame.</b> The part's own millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
 /// <para><b>Method.</b> The first of the places <see cref="GridSearch"/> finds whose pages hang together by their seams and cut no lettering, or
-/// the first that hang together; where none do, every cell is printed. Lettering is moved off the seams; where it finds no room, its cells are printed too.</para>
+/// the first that hang together; where none do, the fewest blank cells are printed that join the pages. Lettering is moved off the seams; where it finds no room, its cells are printed too.</para>
 /// </remarks>
 internal sealed class TileGrid
 {
@@ -97,7 +97,7 @@ internal sealed class TileGrid
 
         if (hanging is not null)
             return hanging;
-        Array.Fill(first!._used, true);
+        first!.Join();
         return first;
     }
 
@@ -113,22 +113,70 @@ internal sealed class TileGrid
         }
     }
 
-    private bool HangsTogether()
+    private bool HangsTogether() => Reached().Count == Tiles.Count();
+
+    // Prints the fewest further cells that make the pages hang together, those on which a line of the part shows before blank ones.
+    private void Join()
     {
-        var left = Tiles.ToHashSet();
-        if (left.Count == 0)
-            return false;
-        var reached = new Stack<(int Row, int Column)>([left.First()]);
-        left.Remove(reached.Peek());
-        while (reached.TryPop(out var t))
+        if (!Tiles.Any())
+            Array.Fill(_used, true);
+        for (var reached = Reached(); reached.Count < Tiles.Count(); reached = Reached())
         {
-            foreach (var next in new[] { (t.Row - 1, t.Column), (t.Row + 1, t.Column), (t.Row, t.Column - 1), (t.Row, t.Column + 1) })
-            {
-                if (left.Remove(next))
-                    reached.Push(next);
-            }
+            foreach (var (row, column) in WayOut(reached))
+                _used[(row * Columns) + column] = true;
+        }
+    }
+
+    // The pages that hang together with the first one.
+    private HashSet<(int Row, int Column)> Reached()
+    {
+        var reached = new HashSet<(int Row, int Column)>();
+        var next = new Stack<(int Row, int Column)>(Tiles.Take(1));
+        while (next.TryPop(out var t))
+        {
+            if (!reached.Add(t))
+                continue;
+            foreach (var n in Neighbors(t).Where(n => IsUsed(n.Row, n.Column)))
+                next.Push(n);
         }
 
-        return left.Count == 0;
+        return reached;
     }
+
+    // The shortest way over blank cells from pages to one that does not hang together with them.
+    private IEnumerable<(int Row, int Column)> WayOut(HashSet<(int Row, int Column)> from)
+    {
+        const int blank = 1000;
+        const int inked = blank - 1;
+        var before = new Dictionary<(int Row, int Column), (int Row, int Column)>();
+        var reached = from.ToHashSet();
+        var queue = new PriorityQueue<((int Row, int Column) At, (int Row, int Column) From), int>();
+        foreach (var t in from.Order())
+            Enqueue(t, 0);
+        while (queue.TryDequeue(out var step, out var cost))
+        {
+            if (!reached.Add(step.At))
+                continue;
+            before[step.At] = step.From;
+            if (!IsUsed(step.At.Row, step.At.Column))
+            {
+                Enqueue(step.At, cost);
+                continue;
+            }
+
+            for (var t = step.From; !from.Contains(t); t = before[t])
+                yield return t;
+            yield break;
+        }
+
+        void Enqueue((int Row, int Column) t, int cost)
+        {
+            foreach (var n in Neighbors(t))
+                queue.Enqueue((n, t), cost + (IsUsed(n.Row, n.Column) ? 0 : IsFree(CellAt(n.Row, n.Column).Grown(GridPlace.Over)) ? blank : inked));
+        }
+    }
+
+    private IEnumerable<(int Row, int Column)> Neighbors((int Row, int Column) t) =>
+        new[] { (t.Row - 1, t.Column), (t.Row + 1, t.Column), (t.Row, t.Column - 1), (t.Row, t.Column + 1) }
+            .Where(n => n.Item1 >= 0 && n.Item1 < Rows && n.Item2 >= 0 && n.Item2 < Columns);
 }

@@ -41,9 +41,12 @@ internal sealed class TilePage
         var page = new TilePage(part, row, column);
         page.DrawPart();
         page.DrawSeams();
-        page._marks.Add(LineNames.Missing(page._marks.All, page.OwnGround, box => part.Grid.IsFree(box.Moved(-page.Shift))));
+        page._marks.Add(LineNames.Missing(page._marks.All, page.OwnGround, IsFree));
+        page._marks.Add(HoleNames.Missing(page._marks.All, part.Grid.Pieces.Where(HoleNames.IsHole).Select(h => new PartMark(MovedMarks.Of(h.Mark, page.Shift))), page.OwnGround, IsFree));
         PageFoot.Draw(page._marks, part, row, column, pages);
         return page._layout.PageOf($"{part.Grid.Part.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
+
+        bool IsFree(Box2 box) => part.Grid.IsFree(box.Moved(-page.Shift));
     }
 
     /// <summary>From the part's millimeters to the page's.</summary>

@@ -17,8 +17,9 @@ public static class TiledPaper
     /// <param name="parts">The parts, each a sheet at full size; its title is printed on its pages. What lies outside a sheet's edges is printed too.</param>
     /// <param name="paper">The paper, held upright.</param>
     /// <param name="correction">What the printer needs; <see cref="PrinterCorrection.None"/> for a true one.</param>
+    /// <param name="isFair">Whether the hull the parts are of is fair; the index of one that is not is marked so.</param>
     /// <returns>The pages in order, each of the paper's size.</returns>
-    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction)
+    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(paper);
@@ -42,7 +43,7 @@ public static class TiledPaper
         return
         [
             correction.Corrected(CalibrationPage.Of(paper, correction, count)),
-            .. IndexPages.Of(layouts[0], numbered, count).Select(correction.Corrected),
+            .. IndexPages.Of(layouts[0], numbered, count, isFair).Select(correction.Corrected),
             .. tiles.SelectMany(t => t),
         ];
     }

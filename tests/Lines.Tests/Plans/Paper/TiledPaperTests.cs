@@ -132,6 +132,15 @@ public class TiledPaperTests
     }
 
     [Fact]
+    public void The_index_of_the_patterns_of_a_hull_that_is_not_fair_says_so()
+    {
+        var index = TiledPaper.Of([Part], PaperSize.Letter, PrinterCorrection.None, isFair: false)[1];
+        Assert.Single(index.Marks.OfType<TextMark>(), t => t.Text.EndsWith("NOT FAIR: see report", StringComparison.Ordinal));
+        Assert.Empty(Lettered.Overlaps(index with { Marks = [.. index.Marks.Where(m => m.Layer.Name is not "page-patch")] }));
+        Assert.DoesNotContain(TiledPaper.Of([Part], PaperSize.Letter, PrinterCorrection.None)[1].Marks.OfType<TextMark>(), t => t.Text.Contains("NOT FAIR", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_tile_with_nothing_on_it_is_left_out()
     {
         // A frame with an empty middle: 3 by 3 cells, eight with something on them.
@@ -207,6 +216,41 @@ public class TiledPaperTests
             foreach (var line in page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "mark" && m.Name.Length > 0 && m.Path.Inside(own).Sum(p => p.Length()) > 40))
                 Assert.True(texts.Contains(line.Name), $"{page.Title}: {line.Name} has no name");
         }
+    }
+
+    [Theory]
+    [InlineData("Letter")]
+    [InlineData("A4")]
+    public void Every_page_that_shows_a_hole_says_what_it_is_and_no_page_names_a_hole_it_does_not_show(string paper)
+    {
+        var size = paper is "A4" ? PaperSize.A4 : PaperSize.Letter;
+        foreach (var page in ShapedTemplates.Names.SelectMany(n => Templates(n, paper).Pages))
+        {
+            var own = OwnGround(page, size).Grown(-1.5);
+            var holes = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "drill" or "holes").ToList();
+            var names = page.Marks.OfType<TextMark>().Where(t => t.Text is "CLAMP HOLE" || t.Text.StartsWith("CLAMP HOLE ", StringComparison.Ordinal) || t.Text.StartsWith("SCREW ", StringComparison.Ordinal)).ToList();
+            foreach (var hole in holes.Where(h => h.Path.Inside(own).Any()))
+                Assert.True(names.Exists(n => Lettered.Box(n).Touches(hole.Path.Bounds().Grown(15))), $"{page.Title}: a hole without a name");
+            foreach (var name in names)
+            {
+                Assert.True(holes.Exists(h => Lettered.Box(name).Touches(h.Path.Bounds().Grown(40))), $"{page.Title}: {name.Text} without a hole");
+                // In the middle of a hole or outside, never on its line.
+                Assert.All(holes, h => Assert.Empty(h.Path.Inside(Lettered.Box(name).Grown(0.5))));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("Letter")]
+    [InlineData("A4")]
+    public void Of_a_mold_at_most_one_page_carries_nothing_of_its_own(string paper)
+    {
+        var size = paper is "A4" ? PaperSize.A4 : PaperSize.Letter;
+        string[] layers = ["cut", "drill", "holes", "inner-stem", "mark", "text"];
+        var blank = ShapedTemplates.Names.SelectMany(n => Templates(n, paper).Pages.Skip(1).Where(p => !p.Title.StartsWith("Index", StringComparison.Ordinal)))
+            .Where(p => !p.Marks.Any(m => layers.Contains(m.Layer.Name, StringComparer.Ordinal) && Strokes(m).Any(s => s.Inside(OwnGround(p, size)).Any())))
+            .GroupBy(p => p.Title[..p.Title.IndexOf(", row", StringComparison.Ordinal)], StringComparer.Ordinal).ToList();
+        Assert.All(blank, g => Assert.Single(g));
     }
 
     /// <summary>A reader took a centerline 1 mm beside a seam for the seam. More than these need no page; found by search, no source.</summary>
@@ -287,6 +331,7 @@ public class TiledPaperTests
     [InlineData("A4", "gauge-runner", 147)]
     [InlineData("Letter", "line-layer", 155)]
     [InlineData("A4", "silt-sampler", 183)]
+    [InlineData("Letter", "silt-sampler", 194)]
     public void The_patterns_of_a_boat_take_no_more_pages_than_they_did(string paper, string name, int pages) =>
         Assert.InRange(Templates(name, paper).Pages.Count, 1, pages);
 

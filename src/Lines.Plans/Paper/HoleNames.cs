@@ -1,0 +1,90 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+
+namespace Lines.Plans.Paper;
+
+/// <summary>Which lettering belongs to which hole of a part, and what a page lacks of it.</summary>
+/// <remarks>A hole is a closed line with a name; its lettering is the name, or lines that begin with the name's first words.</remarks>
+internal static class HoleNames
+{
+    private const double Height = 3;
+    private const double LeastHeight = 2.2;
+    private const double Gap = 1.5;
+    private const double Clearance = 0.6;
+    private const double Step = 2;
+    private const int Steps = 8;
+
+    /// <summary>Lettering further from a hole [mm] is another's.</summary>
+    private const double Reach = 14;
+
+    /// <summary>Less of a hole [mm] on a page needs no name there.</summary>
+    private const double Least = 1;
+
+    /// <summary>Whether a mark is a hole.</summary>
+    public static bool IsHole(PartMark mark) => mark.Mark is PathMark { Name.Length: > 0, Path.Closed: true };
+
+    /// <summary>The hole that a line of lettering names: the nearest one of that name; null where it names none.</summary>
+    public static PartMark? HoleOf(PartMark lettering, IEnumerable<PartMark> holes) =>
+        holes.Where(h => Names(lettering.Mark, h)).MinBy(h => h.Bounds.Center.DistanceTo(lettering.Bounds.Center));
+
+    /// <summary>The names that a page lacks of holes that a seam cuts.</summary>
+    /// <param name="page">The page's marks.</param>
+    /// <param name="holes">The part's holes, moved to where the page shows them.</param>
+    /// <param name="room">Where names may stand.</param>
+    /// <param name="isFree">Whether no line of the part runs in a box.</param>
+    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, IEnumerable<PartMark> holes, Box2 room, Func<Box2, bool> isFree)
+    {
+        List<PartMark> texts = [.. page.Where(m => m is TextMark).Select(m => new PartMark(m))];
+        List<Box2> taken = [.. texts.Select(t => t.Bounds), .. page.Where(m => m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds)];
+        var names = new List<TextMark>();
+        foreach (var hole in holes.Where(h => h.Enters(room.Grown(-Least)) && !texts.Exists(t => Names(t.Mark, h) && t.Bounds.Touches(h.Bounds.Grown(Reach)))))
+        {
+            foreach (var name in Places(hole, room))
+            {
+                var box = new PartMark(name).Bounds.Grown(Clearance);
+                if (!room.Holds(box) || taken.Exists(box.Touches) || !isFree(box))
+                    continue;
+                taken.Add(box);
+                names.Add(name);
+                break;
+            }
+        }
+
+        return names;
+    }
+
+    private static bool Names(Mark lettering, PartMark hole) =>
+        lettering is TextMark text && IsHole(hole) && ((PathMark)hole.Mark).Name.StartsWith(text.Text, StringComparison.Ordinal);
+
+    // Beside what the page shows of the hole, over and under it, level and upright, nearest first.
+    private static IEnumerable<TextMark> Places(PartMark hole, Box2 room)
+    {
+        var b = hole.Bounds;
+        var shown = new Box2(Math.Max(b.Left, room.Left), Math.Max(b.Bottom, room.Bottom), Math.Min(b.Right, room.Right), Math.Min(b.Top, room.Top));
+        foreach (var height in (double[])[Height, LeastHeight])
+        {
+            for (var k = 0; k < Steps; k++)
+            {
+                var off = Gap + (k * Step);
+                yield return Name(new Point2(shown.Right + off, shown.Center.Y), Anchor.MiddleLeft);
+                yield return Name(new Point2(shown.Left - off, shown.Center.Y), Anchor.MiddleRight);
+                yield return Name(new Point2(shown.Center.X, shown.Top + off + (height / 2)), Anchor.Middle);
+                yield return Name(new Point2(shown.Center.X, shown.Bottom - off - (height / 2)), Anchor.Middle);
+                yield return Name(new Point2(shown.Left, shown.Top + off), Anchor.Left);
+                yield return Name(new Point2(shown.Right, shown.Top + off), Anchor.Right);
+                yield return Name(new Point2(shown.Left, shown.Bottom - off - height), Anchor.Left);
+                yield return Name(new Point2(shown.Right, shown.Bottom - off - height), Anchor.Right);
+                foreach (var x in (double[])[shown.Center.X, shown.Left + height, shown.Right - height])
+                {
+                    yield return Name(new Point2(x, shown.Top + off), Anchor.MiddleLeft, Math.PI / 2);
+                    yield return Name(new Point2(x, shown.Bottom - off), Anchor.MiddleRight, Math.PI / 2);
+                }
+
+                yield return Name(new Point2(shown.Right + off + (height / 2), shown.Center.Y), Anchor.Middle, Math.PI / 2);
+                yield return Name(new Point2(shown.Left - off - (height / 2), shown.Center.Y), Anchor.Middle, Math.PI / 2);
+            }
+
+            TextMark Name(Point2 at, Anchor anchor, double angle = 0) => new(PageInks.Name, ((PathMark)hole.Mark).Name, at, height, anchor, angle);
+        }
+    }
+}
