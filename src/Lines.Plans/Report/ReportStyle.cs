@@ -44,11 +44,19 @@ internal static class ReportStyle
           :root { --paper: #fff; --ink: #000; --soft: #444; --rule: #999; --link: #000; --bad: #000; }
           html { font-size: 10.5pt; }
           main, header, footer { max-width: none; padding: 0; }
-          h2 { break-after: avoid; margin-top: 1.6rem; }
-          tr, li, caption { break-inside: avoid; }
+          h2, h3, caption, thead, section > p { break-after: avoid; }
+          h2 { margin-top: 1.6rem; }
+          p, tr, li, caption, thead { break-inside: avoid; }
+          tbody tr:nth-child(-n+2) { break-before: avoid; }
           .plan { break-inside: avoid; }
-          .plan div { border: 0; overflow: visible; }
-          .plan svg { min-width: 0; }
+          .plan div, .scroll { border: 0; overflow: visible; }
+          .plan svg { min-width: 0; max-height: 225mm; }
+          .scroll table { font-size: 7.5pt; }
+          .scroll caption { font-size: 10.5pt; }
+          .scroll th, .scroll td { padding: .15rem .4rem .15rem 0; }
+          .scroll thead th { font-size: 7pt; white-space: normal; }
+          details::details-content { display: block; content-visibility: visible; block-size: auto; }
+          summary { list-style: none; font-weight: 600; break-after: avoid; }
           a { text-decoration: none; }
         }
         """;

@@ -112,6 +112,16 @@ public class ReportPageTests
         Assert.Contains(Cautions.Figures, section.Value, StringComparison.Ordinal);
     }
 
+    // What a browser prints of it was looked at; these are the rules that it hangs on: CSS Overflow 3 and CSS Pseudo-Elements 4 name them.
+    [Fact]
+    public void On_paper_no_table_is_cut_and_what_is_folded_on_the_screen_is_printed()
+    {
+        var print = Page[Page.IndexOf("@media print", StringComparison.Ordinal)..Page.IndexOf("</style>", StringComparison.Ordinal)];
+        Assert.Matches(@"\.scroll[^{]*\{[^}]*overflow: visible", print);
+        Assert.Matches(@"details::details-content \{[^}]*content-visibility: visible", print);
+        Assert.Matches(@"h2, h3, caption[^{]*\{[^}]*break-after: avoid", print);
+    }
+
     [Fact]
     public void The_same_content_gives_the_same_page() => Assert.Equal(Page, ReportPage.Of(Content));
 
