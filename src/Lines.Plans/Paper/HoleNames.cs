@@ -17,8 +17,8 @@ internal static class HoleNames
     /// <summary>Lettering further from a hole [mm] is another's.</summary>
     private const double Reach = 14;
 
-    /// <summary>Less of a hole [mm] on a page needs no name there.</summary>
-    private const double Least = 1;
+    /// <summary>A sliver of a hole no deeper than this [mm] is plainly the next page's, and has seldom room for a name.</summary>
+    private const double Least = 4;
 
     /// <summary>Whether a mark is a hole.</summary>
     public static bool IsHole(PartMark mark) => mark.Mark is PathMark { Name.Length: > 0, Path.Closed: true };
@@ -80,8 +80,12 @@ internal static class HoleNames
                     yield return Name(new Point2(x, shown.Bottom - off), Anchor.MiddleRight, Math.PI / 2);
                 }
 
-                yield return Name(new Point2(shown.Right + off + (height / 2), shown.Center.Y), Anchor.Middle, Math.PI / 2);
-                yield return Name(new Point2(shown.Left - off - (height / 2), shown.Center.Y), Anchor.Middle, Math.PI / 2);
+                foreach (var x in (double[])[shown.Right + off + (height / 2), shown.Left - off - (height / 2)])
+                {
+                    yield return Name(new Point2(x, shown.Center.Y), Anchor.Middle, Math.PI / 2);
+                    yield return Name(new Point2(x, shown.Bottom + Gap), Anchor.MiddleLeft, Math.PI / 2);
+                    yield return Name(new Point2(x, shown.Top - Gap), Anchor.MiddleRight, Math.PI / 2);
+                }
             }
 
             TextMark Name(Point2 at, Anchor anchor, double angle = 0) => new(PageInks.Name, ((PathMark)hole.Mark).Name, at, height, anchor, angle);

@@ -226,7 +226,7 @@ public class TiledPaperTests
         var size = paper is "A4" ? PaperSize.A4 : PaperSize.Letter;
         foreach (var page in ShapedTemplates.Names.SelectMany(n => Templates(n, paper).Pages))
         {
-            var own = OwnGround(page, size).Grown(-1.5);
+            var own = OwnGround(page, size).Grown(-4.5);
             var holes = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "drill" or "holes").ToList();
             var names = page.Marks.OfType<TextMark>().Where(t => t.Text is "CLAMP HOLE" || t.Text.StartsWith("CLAMP HOLE ", StringComparison.Ordinal) || t.Text.StartsWith("SCREW ", StringComparison.Ordinal)).ToList();
             foreach (var hole in holes.Where(h => h.Path.Inside(own).Any()))
