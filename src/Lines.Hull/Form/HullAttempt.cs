@@ -16,6 +16,11 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Fullness is met when it is off by no more than this.</summary>
     private const double Settled = 5e-6;
 
+    /// <summary>Skins tried for that; then half of what is promised is enough.</summary>
+    private const int UsualSkins = 6;
+
+    private const double SettledAtLast = 5e-5;
+
     /// <summary>Skins tried before the fullness of a waterline below a raised reference line is given up.</summary>
     private const int MostSkins = 12;
 
@@ -56,7 +61,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 return swell;
             var form = FormCoefficients.Of(surface);
             (double Entry, double Run) miss = (d.Bow.EntryFullness - form.Entry, d.Stern.RunFullness - form.Run);
-            if (Math.Abs(miss.Entry) < Settled && Math.Abs(miss.Run) < Settled)
+            if (Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)) < (pass <= UsualSkins ? Settled : SettledAtLast))
                 return swell;
             if (pass == MostSkins)
                 return new FormFault(Invariant($"no fullness of the waterline settles with the keel so near the water; it is still {Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)):F4} off"), EndDials(lines, Math.Abs(miss.Entry) > Math.Abs(miss.Run) ? 0 : 1));

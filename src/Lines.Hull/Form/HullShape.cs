@@ -52,10 +52,11 @@ public static class HullShape
         }
 
         var onSheer = SplineRows.At(v, 1, 0);
-        skin.Loose(onSheer, lines.SheerPlan, SheerKept(lines), SkinStiffness.Sheer, d.Hollow ? null : (0, 1));
+        skin.Loose(onSheer, lines.SheerPlan, SheerKept(lines), SkinStiffness.Sheer, d.Hollow ? (SkinBounds.HollowLines, 1 - SkinBounds.HollowLines) : (0, 1));
         skin.Loose(onWaterline, lines.Waterline, WaterlineKept(lines), SkinStiffness.Waterline, d.Hollow ? null : CharacterLines.OneSided(d, um));
         if (d.Midship.Flare >= 0)
             skin.KeepOutside(onSheer, onWaterline);
+        skin.KeepWithin(d.Beam / 2, um);
         for (var i = 1; i < nu - 1; i++)
         {
             skin.Fix(i, 0, 0, lines.Keel.Ordinate[i]);

@@ -21,8 +21,8 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
     /// <summary>The way back is bisected until it is known to this part of the way out.</summary>
     private const double NearEnough = 0.02;
 
-    /// <summary>Steps that a told value may lie beyond the one found, where rounding alone does not build.</summary>
-    private const int FurtherSteps = 3;
+    /// <summary>Steps that a told value may lie beyond the one found, where rounding alone does not build: the edge of what builds is ragged.</summary>
+    private static readonly int[] FurtherSteps = [0, 1, 2, 4, 8, 16, 32];
 
     /// <summary>Multiples of a dial's search unit at which it is tried, both ways, before the way back is bisected; then the end of its range.</summary>
     private static readonly double[] Reaches = [1.5, 4, 9, 18, 36, 72, double.PositiveInfinity];
@@ -87,7 +87,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
         }
 
         var outward = end > asked;
-        foreach (var value in Enumerable.Range(0, FurtherSteps + 1).Select(k => good + (outward ? k * step : -k * step)).Append(end))
+        foreach (var value in FurtherSteps.Select(k => good + (outward ? k * step : -k * step)).Where(v => outward ? v < end : v > end).Append(end))
         {
             if (Hint(dial, told(dial, value, outward)) is DialHint hint)
                 return hint;

@@ -24,6 +24,9 @@ internal sealed class SkinBounds
     /// <summary>Part of the parameter from either end within which sections may then be hollow too.</summary>
     private const double HollowEnds = 0.18;
 
+    /// <summary>The same for lengthwise lines: a little less than the two fifths within which a hollow was asked for.</summary>
+    public const double HollowLines = 0.36;
+
     private readonly SplineBasis _u;
     private readonly SplineBasis _v;
     private readonly double[] _x;
@@ -76,7 +79,7 @@ internal sealed class SkinBounds
 
             // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
             var at = section.Point;
-            var weight = SkinStiffness.Convexity * (_convex ? 1 : SoftForHollow);
+            var weight = SkinStiffness.Convexity * (_convex || Math.Min(s.U, 1 - s.U) > HollowLines ? 1 : SoftForHollow);
             var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
             var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
             bows.Add(Bow.Of(at, reach, 0, cos * cos * cos / 8, weight));

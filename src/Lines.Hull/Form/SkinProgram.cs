@@ -14,7 +14,10 @@ namespace Lines.Hull.Form;
 internal sealed class SkinProgram
 {
     private const int SoftPasses = 4;
-    private const int Passes = 20;
+    private const int Passes = 40;
+
+    /// <summary>Part of the cost whose saving ends a solve from cold; one that goes on from a skin near by is to differ from it by its dials alone.</summary>
+    private const double Saved = 1e-5, SavedNear = 1e-7;
     private const double FarHeld = 1e7;
 
     private readonly SplineBasis _u;
@@ -85,6 +88,23 @@ internal sealed class SkinProgram
         {
             var u = SplineRows.At(_u, k / 20.0, 0);
             _fixed.Add(new ElasticRow(Breadth(u, inner).Plus(Breadth(u, outer).Times(-1)), 0, 1e8));
+        }
+    }
+
+    /// <summary>Keeps the side from swelling past the half-breadth of the widest station.</summary>
+    /// <param name="half">That half-breadth [m].</param>
+    /// <param name="widest">Parameter of that station.</param>
+    public void KeepWithin(double half, double widest)
+    {
+        foreach (var v in (double[])[0.7, 0.85, 1])
+        {
+            var up = SplineRows.At(_v, v, 0);
+            for (var k = 1; k < 20; k++)
+            {
+                // A hair inside, and more so away from that station, for an elastic row gives a little.
+                var away = (k / 20.0) - widest;
+                _fixed.Add(new ElasticRow(Breadth(SplineRows.At(_u, k / 20.0, 0), up), half * (1 - (0.01 * away * away)), 1e8));
+            }
         }
     }
 
@@ -164,7 +184,7 @@ internal sealed class SkinProgram
                 continue;
             }
 
-            var settled = merit - cost < 1e-5 * merit;
+            var settled = merit - cost < (near is null ? Saved : SavedNear) * merit;
             (net, merit, hold) = (result.X, cost, hold < 0.02 ? 0 : hold / 5);
             (bows, next) = (next, bows);
             if (settled && pass >= SoftPasses)

@@ -4,8 +4,8 @@ namespace Lines.Tests.Support;
 
 /// <summary>Dials of slim craft drawn at random over the whole range that is designed for, feasible together or not.</summary>
 /// <remarks>What must not be drawn freely is drawn within what the rest leaves: a midship fullness under the corner of its two tangents, a run
-/// that suits its transom, an end angle near that of a plain curve of the same fullness and only where the waterline ends on the stem, a sheer in plan near the waterline's fullness, and
-/// without hollow lines a vee that leaves room for the waterline outside it.</remarks>
+/// that suits its transom, a sheer in plan near the waterline's fullness, and without hollow lines a vee that leaves room for the waterline
+/// outside it. End angles are not drawn: with a fullness given they are nearly the fullness said twice.</remarks>
 /// <param name="random">Where chance comes from.</param>
 /// <param name="spread">Part of every range about its middle that is drawn from: 1 all of it, 0.5 the middle half.</param>
 internal sealed class RandomCraft(Random random, double spread)
@@ -47,8 +47,7 @@ internal sealed class RandomCraft(Random random, double spread)
             Sheer(depth),
             length * Between(0.01, 0.12),
             Chance(0.3) ? fullness + Between(-0.01, 0.09) : null,
-            Chance(0.2) ? Vee(fullness, length, beam, draft - rocker, hollow) : null,
-            Chance(0.15) && rocker < 0.7 * draft ? EndAngle(fullness, length, beam) : null);
+            Chance(0.2) ? Vee(fullness, length, beam, draft - rocker, hollow) : null);
     }
 
     private PointedStern Pointed(double length, double beam, double draft, double depth, bool hollow)
@@ -68,13 +67,11 @@ internal sealed class RandomCraft(Random random, double spread)
 
     private double Sheer(double depth) => depth * Between(1, 1.6);
 
-    /// <summary>Near the half-angle at the end of y = 1 - (1 - t)^n, whose fullness is n / (n + 1).</summary>
-    private double EndAngle(double fullness, double length, double beam) => Math.Atan(Between(0.9, 1.1) * Slope(fullness, length, beam));
-
     /// <summary>Any, if lines may be hollow; else so flat that the straight section at it is broader at the waterline than that curve is there.</summary>
     private double Vee(double fullness, double length, double beam, double draft, bool hollow) =>
         hollow || draft <= 0 ? Between(0, 80) * Degree : Between(0, 1) * Math.Atan(draft / (0.1 * length * Slope(fullness, length, beam)));
 
+    /// <summary>Slope at the end of y = 1 - (1 - t)^n, whose fullness is n / (n + 1).</summary>
     private static double Slope(double fullness, double length, double beam) => fullness / (1 - fullness) * beam / length;
 
     private double Between(double a, double b) => a + ((b - a) * (0.5 + (spread * (random.NextDouble() - 0.5))));
