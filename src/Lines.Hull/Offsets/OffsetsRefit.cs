@@ -14,9 +14,8 @@ public sealed record RefittedLine(LineKind Kind, string Name, double AtStations,
 /// <summary>The lines of a hull laid down again from its rounded table of offsets alone.</summary>
 /// <remarks>
 /// <para><b>Method.</b> A batten, the curve of least bending energy, through what the table has of a line: its values at the stations,
-/// and where the profile of the ends says so the ends of the line. It leaves its ends in the direction of the cubic through the four
-/// points there. A buttock has, beside its heights at the stations, the points at which the refitted waterlines and sheer cross it, as
-/// they are taken over on the floor. Distances between the stations are square to the refitted line, at eight places in every span.
+/// its points between them, and where the profile of the ends says so the ends of the line. It leaves its ends in the direction of the
+/// cubic through the four points there. Distances between the stations are square to the refitted line, at eight places in every span.
 /// Diagonals, whose ends are in no table, are judged from their first station to their last.</para>
 /// </remarks>
 /// <param name="Step">Step of the rounding [m].</param>

@@ -34,22 +34,30 @@ internal sealed class OffsetsTaker
 
     public TableOfOffsets Table()
     {
+        // Where the outside needs points between the stations the inside has its own.
+        var table = AtStations();
+        var outside = _planking == 0 ? table : new OffsetsTaker(_lines, 0).AtStations();
+        return table with
+        {
+            Heights = [.. table.Heights.Zip(outside.Heights, (r, o) => Between(r, TabledPoints.OfHeights(outside, o), p => p.Z))],
+            HalfBreadths = [.. table.HalfBreadths.Zip(outside.HalfBreadths, (r, o) => Between(r, TabledPoints.OfHalfBreadths(outside, o), p => p.Y))],
+            Diagonals = [.. table.Diagonals.Zip(outside.Diagonals, (r, o) => Between(r, TabledPoints.AlongRow(outside, o), AlongDiagonal(r.Label)))],
+        };
+    }
+
+    private TableOfOffsets AtStations()
+    {
         var stations = WithQuarters(_lines.Grid.Stations);
         var hull = _lines.Hull;
         var waterlines = Grouped(_lines.Waterlines).Reverse().ToList();
         List<OffsetRow> heights =
         [
-            Row(_lines.Sheer.Tag, s => OnSheer(s)?.Z),
-            .. Grouped(_lines.Buttocks).Reverse().Select(b => Row(b[0].Tag, s => On(b, s, b[0].Plane!.Value)?.Z)),
-            Row(_lines.Keel.Tag, s => OnKeel(s)?.Z),
+            Row(_lines.Sheer.Tag, p => p.Z),
+            .. Grouped(_lines.Buttocks).Reverse().Select(b => Row(b[0].Tag, p => p.Z)),
+            Row(_lines.Keel.Tag, p => p.Z),
         ];
-        List<OffsetRow> breadths =
-        [
-            Row(_lines.Sheer.Tag, s => OnSheer(s)?.Y),
-            .. waterlines.Select(w => Row(w[0].Tag, s => On(w, s, w[0].Plane!.Value)?.Y)),
-        ];
-        List<OffsetRow> diagonals =
-            [.. Grouped(_lines.Diagonals).Reverse().Select(d => Row(d[0].Tag, s => On(d, s, d[0].Plane!.Value) is { } p ? d[0].Axes.Flat(p).Y : null))];
+        List<OffsetRow> breadths = [Row(_lines.Sheer.Tag, p => p.Y), .. waterlines.Select(w => Row(w[0].Tag, p => p.Y))];
+        List<OffsetRow> diagonals = [.. Grouped(_lines.Diagonals).Reverse().Select(d => Row(d[0].Tag, AlongDiagonal(d[0].Label)))];
         List<EndOffset> ends = [SheerEnds(), .. waterlines.Select(Ends)];
         var transom = hull.Transom is { } plane ? Transom(waterlines, plane) : [];
         return new TableOfOffsets(
@@ -66,12 +74,32 @@ internal sealed class OffsetsTaker
             (stations[^1].X - stations[0].X) / 10,
             _planking);
 
-        OffsetRow Row(LineTag tag, Func<StationMark, double?> value) => new(
+        OffsetRow Row(LineTag tag, Func<Point3, double> value) => new(
             tag.Kind,
             tag.Label,
             tag.Kind is LineKind.Sheer or LineKind.Keel ? null : tag.Position,
             tag.Kind == LineKind.Diagonal ? tag.Angle : null,
-            [.. stations.Select(value)]);
+            [.. stations.Select(s => On(tag.Kind, tag.Label, s.X) is { } p ? value(p) : (double?)null)]);
+    }
+
+    // What a batten needs beside the stations: where a buttock ends at sheer or transom, and where a line turns fast.
+    private OffsetRow Between(OffsetRow row, List<Point2> outside, Func<Point3, double> value)
+    {
+        var parts = _lines.Parts(row.Kind, row.Label);
+        List<Point2> ends = row.Kind == LineKind.Buttock ? [.. parts.SelectMany(p => new[] { p.Start.Point, p.End.Point }).Select(Flat)] : [];
+        IEnumerable<OffsetPoint> points = [.. ends.Select(e => new OffsetPoint(e.X, e.Y)), .. PointsBetween.Of(parts, [.. ends, .. outside], Flat)];
+        return row with { Between = [.. points.OrderBy(p => p.X).SelectMany(p => Taken(p.X, p))] };
+
+        Point2 Flat(Point3 p) => new(p.X, value(p));
+
+        IEnumerable<OffsetPoint> Taken(double x, OffsetPoint point) =>
+            _planking == 0 ? [point] : On(row.Kind, row.Label, x) is { } p ? [new OffsetPoint(x, value(p))] : [];
+    }
+
+    private Func<Point3, double> AlongDiagonal(string label)
+    {
+        var axes = _lines.Parts(LineKind.Diagonal, label)[0].Axes;
+        return p => axes.Flat(p).Y;
     }
 
     // Toward the ends, where lines turn up and run out, a table has quarter stations (common practice, no source).
@@ -102,37 +130,18 @@ internal sealed class OffsetsTaker
     // A line that comes in two parts is two lines of one tag, side by side.
     private static IEnumerable<List<HullLine>> Grouped(IEnumerable<HullLine> lines) => lines.GroupBy(l => l.Name, StringComparer.Ordinal).Select(g => g.ToList());
 
-    private Point3? On(List<HullLine> parts, StationMark station, Plane plane)
+    // The point of a line at a station, on the outside or the inside.
+    private Point3? On(LineKind kind, string label, double x)
     {
-        var across = Plane.AtX(station.X);
-        foreach (var part in parts)
-        {
-            if (part.FirstCrossingWith(across) is not { } p)
-                continue;
-            if (_planking == 0)
-                return p.Point;
-            // A flared side meets a buttock on the inside higher up, perhaps above the sheer, where there is no boat.
-            var inside = _inside.On(across, plane, p.U, p.V);
-            return inside?.Z <= _lines.Sheer.FirstCrossingWith(across)?.Point.Z + Near ? inside : null;
-        }
-
-        return null;
-    }
-
-    private Point3? OnSheer(StationMark station)
-    {
-        var across = Plane.AtX(station.X);
-        if (_lines.Sheer.FirstCrossingWith(across) is not { } p)
+        var parts = _lines.Parts(kind, label);
+        if (PointsBetween.At(parts, x) is not { } p)
             return null;
-        return _planking == 0 ? p.Point : _inside.On(across, Plane.AtZ(p.Point.Z), p.U, p.V);
-    }
-
-    private Point3? OnKeel(StationMark station)
-    {
-        var across = Plane.AtX(station.X);
-        if (_lines.Keel.FirstCrossingWith(across) is not { } p)
-            return null;
-        return _planking == 0 ? p.Point : _inside.On(across, s_center, p.U, p.V);
+        if (_planking == 0)
+            return p.Point;
+        var across = Plane.AtX(x);
+        var inside = _inside.On(across, kind switch { LineKind.Sheer => Plane.AtZ(p.Point.Z), LineKind.Keel => s_center, _ => parts[0].Plane!.Value }, p.U, p.V);
+        // A flared side meets a buttock on the inside higher up, perhaps above the sheer, where there is no boat.
+        return kind is LineKind.Sheer or LineKind.Keel || inside?.Z <= _lines.Sheer.FirstCrossingWith(across)?.Point.Z + Near ? inside : null;
     }
 
     private EndOffset SheerEnds() => Ends("sheer", _lines.Sheer.Start, _lines.Sheer.Start.Point.Z, _lines.Sheer.End, _lines.Sheer.End.Point.Z);

@@ -9,30 +9,37 @@ namespace Lines.Hull.Offsets;
 internal sealed class RefitBatten(IReadOnlyList<Point2> points)
 {
     /// <summary>Points of a batten are further apart than this [m].</summary>
-    public const double Apart = 0.02;
+    public const double Apart = 0.01;
 
     private readonly CubicInterpolant _batten = new(points, Direction([.. points.Take(4)]), -Direction([.. points.Reverse().Take(4)]));
 
     /// <summary>The points.</summary>
     public IReadOnlyList<Point2> Points => points;
 
+    /// <summary>The batten through points in any order; of two as good as one the first is kept.</summary>
+    /// <remarks>Points nearer than 32 steps of their rounding are as good as one: the rounding alone would tip the batten between them by a
+    /// 32nd, as much as a loftsman's eye allows.</remarks>
+    /// <param name="points">The points.</param>
+    /// <param name="step">Step to which they are rounded [m].</param>
+    /// <returns>The batten; null where fewer than four points are apart.</returns>
+    public static RefitBatten? Through(IReadOnlyList<Point2> points, double step)
+    {
+        var least = Math.Max(Apart, 32 * step);
+        var apart = new List<Point2>();
+        foreach (var p in points.OrderBy(p => p.X))
+        {
+            if (apart.Count == 0 || p.DistanceTo(apart[^1]) > least)
+                apart.Add(p);
+        }
+
+        return apart.Count < 4 ? null : new RefitBatten(apart);
+    }
+
     /// <summary>Ordinate at an abscissa between the ends.</summary>
     public double At(double x) => _batten.PointAt(Where(x)).Y;
 
     /// <summary>Distance of a point from the batten, square to it.</summary>
     public double DistanceTo(Point2 p) => Math.Abs(_batten.DistanceTo(p, Where(p.X)).Distance);
-
-    /// <summary>Abscissas at which the batten has an ordinate, one to a span at most.</summary>
-    public IEnumerable<double> AbscissasAt(double y)
-    {
-        for (var k = 1; k < points.Count; k++)
-        {
-            var rising = points[k].Y > y;
-            if (rising == points[k - 1].Y > y)
-                continue;
-            yield return _batten.PointAt(Root.FirstWhere(s => _batten.PointAt(s).Y > y == rising, _batten.Lengths[k - 1], _batten.Lengths[k])).X;
-        }
-    }
 
     // Chord length at which the batten has an abscissa.
     private double Where(double x) => Root.FirstWhere(s => _batten.PointAt(s).X >= x, 0, _batten.Lengths[^1]);

@@ -1,4 +1,5 @@
 using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
 
 namespace Lines.Hull.Offsets;
 
@@ -59,7 +60,20 @@ public sealed record TableOfOffsets(
 /// <param name="Position">Height of a waterline, half-breadth of a buttock, height of a diagonal on the centerplane [m]; null for sheer and keel.</param>
 /// <param name="Angle">Angle of a diagonal below level [rad]; null for other lines.</param>
 /// <param name="Values">Value at each station [m]; null where the line does not exist there.</param>
-public sealed record OffsetRow(LineKind Kind, string Label, double? Position, double? Angle, IReadOnlyList<double?> Values);
+public sealed record OffsetRow(LineKind Kind, string Label, double? Position, double? Angle, IReadOnlyList<double?> Values)
+{
+    /// <summary>Points between the stations, from the bow: the ends of a buttock, and where a line turns faster than the stations follow.</summary>
+    public IReadOnlyList<OffsetPoint> Between { get; init; } = [];
+}
+
+/// <summary>A point of a line between the stations.</summary>
+/// <param name="X">x aft of the hull's foremost point [m].</param>
+/// <param name="Value">Height, half-breadth or distance along the diagonal, as in the line's row [m].</param>
+public readonly record struct OffsetPoint(double X, double Value)
+{
+    /// <summary>The point flat: x and value.</summary>
+    public Point2 Flat => new(X, Value);
+}
 
 /// <summary>How far the profile stands from the ends of the hull at one height.</summary>
 /// <param name="Label">The line at that height: "sheer", "WL 3", "DWL".</param>

@@ -29,6 +29,11 @@ public sealed record HullLines(
     /// <summary>Every line: sheer, keel, stem, stern, waterlines, buttocks, diagonals, stations.</summary>
     public IEnumerable<HullLine> All => [Sheer, Keel, Stem, Stern, .. Waterlines, .. Buttocks, .. Diagonals, .. Stations];
 
+    /// <summary>The parts of one line of the grid, in order; more than one where its plane cuts the skin in several.</summary>
+    /// <param name="kind">What the line is.</param>
+    /// <param name="label">Its label.</param>
+    public IReadOnlyList<HullLine> Parts(LineKind kind, string label) => [.. All.Where(l => l.Kind == kind && string.Equals(l.Label, label, StringComparison.Ordinal))];
+
     /// <summary>The design waterline.</summary>
     public HullLine? DesignWaterline => Waterlines.FirstOrDefault(w => w.Position == Hull.Draft);
 

@@ -19,7 +19,7 @@ public sealed record OffsetsBook(string Title, IReadOnlyList<string> Notes, IRea
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(title);
         var words = new OffsetsWords(table, notation);
-        List<FigureTable> tables = [words.Heights(), words.HalfBreadths(), words.Diagonals(), words.Ends()];
+        List<FigureTable> tables = [words.Heights(), words.HalfBreadths(), words.Diagonals(), .. words.Between(), words.Ends()];
         if (table.TransomRake is not null)
             tables.Add(words.Transom());
         return new OffsetsBook(title, words.Notes(), tables);
@@ -40,6 +40,9 @@ public readonly record struct FigureColumn(string Name, string Place);
 /// <summary>Turns the values of a table into cells.</summary>
 internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation)
 {
+    /// <summary>Rows of a table of points at most: as many as stand on a page of Letter paper laid on its side.</summary>
+    private const int MostRows = 36;
+
     public IReadOnlyList<string> Notes()
     {
         var inside = table.Planking > 0;
@@ -54,6 +57,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
             $"{planking} {Unit()}",
             $"Stations 0 to 10 divide the design waterline of {Text(10 * table.StationSpacing)} into ten equal spaces, 0 forward; x is aft of the hull's foremost point.",
             "Heights are above the base line, half-breadths from the centerplane, diagonals along the diagonal from the centerplane.",
+            "Between the stations stand the ends of buttocks at sheer and transom, and the points a batten needs where a line turns fast.",
             "The figures are to the design: lay the lines down full size and fair them before cutting. " + blank,
         ];
     }
@@ -63,6 +67,14 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
     public FigureTable HalfBreadths() => ByStation("Half-breadths", table.HalfBreadths, withPlace: false);
 
     public FigureTable Diagonals() => ByStation("Diagonals", table.Diagonals, withPlace: false);
+
+    /// <summary>The points between the stations, two columns for each line that has any; a long table goes on in the next.</summary>
+    public IEnumerable<FigureTable> Between() =>
+    [
+        .. Between("Buttocks between stations", "height", table.Heights),
+        .. Between("Waterlines between stations", "half-breadth", table.HalfBreadths),
+        .. Between("Diagonals between stations", "offset", table.Diagonals),
+    ];
 
     public FigureTable Ends()
     {
@@ -79,6 +91,21 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         $"Transom, on its own plane, raked {new Angle(table.TransomRake!.Value).ToText()}",
         [new("", ""), new("height", ""), new("up plane", "from foot"), new("half-breadth", "")],
         [.. table.Transom.Select(t => (IReadOnlyList<string>)[t.Label, Cell(t.Height), Cell(t.UpPlane), Cell(t.HalfBreadth)])]);
+
+    private IEnumerable<FigureTable> Between(string title, string what, IReadOnlyList<OffsetRow> lines)
+    {
+        List<OffsetRow> shown = [.. lines.Where(l => l.Between.Count > 0)];
+        var count = shown.Count == 0 ? 0 : shown.Max(l => l.Between.Count);
+        for (var first = 0; first < count; first += MostRows)
+        {
+            yield return new FigureTable(
+                first == 0 ? title : title + ", continued",
+                [new("point", ""), .. shown.SelectMany(l => new FigureColumn[] { new(l.Label, "x"), new(l.Label, what) })],
+                [.. Enumerable.Range(first, Math.Min(MostRows, count - first)).Select(k => (IReadOnlyList<string>)[Invariant($"{k + 1}"), .. shown.SelectMany(l => Point(l, k))])]);
+        }
+
+        string[] Point(OffsetRow line, int k) => k < line.Between.Count ? [Cell(line.Between[k].X), Cell(line.Between[k].Value)] : ["", ""];
+    }
 
     private FigureTable ByStation(string title, IReadOnlyList<OffsetRow> lines, bool withPlace)
     {

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Lines.Hull.Offsets;
+using Lines.Kernel.Units;
 
 namespace Lines.Plans.Offsets;
 
@@ -35,7 +36,7 @@ public static class OffsetsRefitReport
         var worst = refit.Worst;
         return refit.Holds
             ? Invariant($"The table holds: {worst.Name} departs furthest, {1000 * worst.Between:F2} mm at x = {1000 * worst.X:F0} mm.")
-            : Invariant($"The table does not hold: {refit.Lines.Count(l => !refit.Within(l))} of {refit.Lines.Count} lines depart too far; worst, {worst.Name}, {1000 * worst.Between:F2} mm at x = {1000 * worst.X:F0} mm.");
+            : Invariant($"The table does not hold: {refit.Lines.Count(l => !refit.Within(l))} of {refit.Lines.Count} lines depart too far; worst, {worst.Name}, {1000 * worst.Between:F2} mm at x = {1000 * worst.X:F0} mm. Take those lines from the plan (draw -o plan.dxf){(refit.Step > LengthNotation.Millimeters.Step() ? ", or the table in millimeters (--units mm)" : "")}.");
     }
 
     /// <summary>The judgment as one JSON object.</summary>

@@ -1,5 +1,9 @@
+using Lines.Design;
+using Lines.Hull.Form;
 using Lines.Hull.Offsets;
 using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -23,6 +27,39 @@ public class OffsetsRefitTests
                 Assert.True(line.Between <= step, line.Name);
                 Assert.True(line.Moved <= step);
             }
+        }
+    }
+
+    [Theory]
+    [InlineData("gauge-runner")]
+    [InlineData("gauge-runner-blunt")]
+    [InlineData("gauge-runner-fine")]
+    [InlineData("line-layer")]
+    [InlineData("silt-sampler")]
+    public void The_table_of_every_template_holds_in_tenths_of_a_millimeter_and_in_32nds_of_an_inch(string template)
+    {
+        var path = Repository.PathOf("templates", template + ".toml");
+        var design = DesignFile.Read(File.ReadAllBytes(path), path).Design!;
+        var lines = HullLines.Of(HullShape.Solve(design.Vessel.MainHull, design.Source.AsTold).Surface!);
+        foreach (var step in new[] { LengthNotation.Millimeters.Step(), LengthNotation.Inches.Step() })
+        {
+            var refit = OffsetsRefit.Of(lines, step);
+            Assert.DoesNotContain(refit.Lines, l => !refit.Within(l));
+            Assert.True(refit.Holds);
+        }
+    }
+
+    // The whole of a buttock is judged, from the sheer or transom at one end to the other: steep ends are where tables lack most.
+    [Fact]
+    public void A_buttock_has_its_ends_in_the_table_and_its_points_lie_on_it()
+    {
+        var lines = HullLines.Of(SampleHulls.DoubleEnder());
+        foreach (var row in TableOfOffsets.Outside(lines).Heights.Where(r => r.Kind == LineKind.Buttock))
+        {
+            var buttock = Assert.Single(lines.Parts(row.Kind, row.Label));
+            Assert.Equal(buttock.Start.Point.X, row.Between[0].X, 1e-9);
+            Assert.Equal(buttock.End.Point.X, row.Between[^1].X, 1e-9);
+            Assert.All(row.Between.Skip(1).SkipLast(1), p => Assert.Equal(buttock.FirstCrossingWith(Plane.AtX(p.X))!.Value.Point.Z, p.Value, 1e-8));
         }
     }
 
