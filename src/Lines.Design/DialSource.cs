@@ -41,11 +41,13 @@ public sealed class DialSource
         var faults = new DiagnosticBag(_source);
         foreach (var conflict in conflicts)
         {
-            foreach (var hint in conflict.Dials)
+            var named = conflict.Dials.Select(h => (Hint: h, Key: KeyOf(h.Dial))).OrderBy(d => _values.PlaceOf(d.Key.Path)).ToList();
+            foreach (var (hint, key) in named)
             {
-                var key = KeyOf(hint.Dial);
+                var first = named[0].Key;
                 var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + conflict.Reason, Remedy(key, hint.Nearest, hint.Fair, conflict.Together));
+                var problem = key == first ? conflict.Reason : Invariant($"does not go with {first.Path} (line {_values.PlaceOf(first.Path).Line}), as said there");
+                faults.Add(_values.PlaceOf(key.Path), key.Path, raw + problem, Remedy(key, hint.Nearest, hint.Fair, conflict.Together));
             }
         }
 
@@ -63,6 +65,28 @@ public sealed class DialSource
         var told = fault.Nearest is { } n ? AsTold(key, n, upward: !(n < _values.Find(key.Path)?.Number)) : fault.Nearest;
         faults.Add(_values.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
         return faults.Sorted();
+    }
+
+    /// <summary>Shows the molds that were left out as warnings, each at the place of its station in the file where it is listed.</summary>
+    /// <param name="molds">The molds.</param>
+    /// <returns>The warnings, sorted by place.</returns>
+    public IReadOnlyList<Diagnostic> ExplainLeftOut(MoldPlan molds)
+    {
+        ArgumentNullException.ThrowIfNull(molds);
+        var warnings = new DiagnosticBag(_source);
+        foreach (var left in molds.LeftOut)
+        {
+            var key = DesignSchema.ByPath[$"build.{left.Key}"];
+            var listed = _values.Find(key.Path)?.Items.FirstOrDefault(i => i.Number == left.X);
+            var notation = listed?.Notation ?? Notation;
+            warnings.Add(
+                listed?.Place ?? _values.PlaceOf(key.Path),
+                key.Path,
+                $"no mold at x = {new Length(left.X).ToText(notation)}: {left.Reason(notation)}",
+                left.Advice(notation));
+        }
+
+        return [.. warnings.Sorted().Select(w => w with { IsWarning = true })];
     }
 
     /// <summary>A value of a dial as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>
@@ -86,13 +110,13 @@ public sealed class DialSource
     private string Remedy(SchemaKey key, double? nearest, bool fair, bool together)
     {
         if (nearest is not { } value)
-            return "no value of this dial was found to do, alone or with the others named";
+            return together ? "no values were found that go together; begin from a template's" : "no other value of it alone was found to do";
         var unfair = fair ? "" : " (some line is then not yet fair)";
         if (key.Kind == KeyKind.Flag)
             return $"true would do{unfair}, the others kept";
         var shown = KeyRange.Show(key, value, NotationOf(key));
         return together
-            ? $"feasible together: {shown} here, and what is said at the other dials named{unfair}"
+            ? $"feasible {shown} if the others named change too, each as said{unfair}"
             : $"nearest feasible {shown}{unfair}, the others kept";
     }
 

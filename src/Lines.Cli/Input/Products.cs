@@ -141,7 +141,10 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         new ReportCurves(Curves, FormCurvesPages.Curves(Curves, paper), FormCurvesPages.Sections(Curves, shaped.Curves, paper)),
         units,
         shaped.Fairness,
-        files)));
+        files)
+    {
+        Warnings = [.. shaped.Molds.LeftOut.Select(l => l.Sentence(units))],
+    }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
     /// <param name="ending">.step, .igs, .stl or .obj.</param>

@@ -70,6 +70,17 @@ internal sealed class Shaped
         return solution.Surface is { } hull ? new Shaped(design, hull) : null;
     }
 
+    /// <summary>What could not be made as asked: the molds left out.</summary>
+    public IReadOnlyList<Diagnostic> Warnings => Design.Source.ExplainLeftOut(Molds);
+
+    /// <summary>Tells the warnings, each at its place in the file.</summary>
+    /// <returns>What the command returns: 1 where a mold asked for is missing, else 0.</returns>
+    public int Warned()
+    {
+        DesignInput.Show(Warnings);
+        return Molds.LeftOut.Any(l => l.IsLoss) ? ExitCode.Unfair : ExitCode.Done;
+    }
+
     private MoldPlan ShapeMolds()
     {
         try

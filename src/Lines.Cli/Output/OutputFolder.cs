@@ -40,7 +40,7 @@ internal sealed class OutputFolder : IDisposable
         if (target.Length == 0)
             throw new CommandFailure(ExitCode.Wrong, "-o names no folder");
         Targets.RefuseDevice(target);
-        if (File.Exists(target))
+        if (File.Exists(Path.TrimEndingDirectorySeparator(target)))
             throw new CommandFailure(ExitCode.NoAccess, $"{target}: is a file; name a folder");
         if (!force && Directory.Exists(target) && Directory.EnumerateFileSystemEntries(target).Any())
             throw new CommandFailure(ExitCode.NoAccess, $"{target}: exists already and is not empty; --force replaces what an earlier run wrote in it, or name another with -o");

@@ -23,7 +23,7 @@ internal static class BuildVerb
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
-        var verb = new Command("build", "Writes everything a builder needs into one folder; exit code 1 if the hull is not fair.")
+        var verb = new Command("build", "Writes everything a builder needs into one folder; exit code 1 if the hull is not fair or a mold asked for cannot be made.")
         {
             file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
         };
@@ -48,7 +48,7 @@ internal static class BuildVerb
         var others = Works(products, wish).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
         var numbers = Task.Run(() => FigureJson.Write(
-            new Results(path) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/") }, Printed.Version));
+            new Results(path) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = shaped.Warnings }, Printed.Version));
         foreach (var made in others)
         {
             foreach (var (name, content) in made.GetAwaiter().GetResult())
@@ -69,10 +69,11 @@ internal static class BuildVerb
         folder.Add(Report, products.Report(PlanPaper(wish), wish.Paper, BuildFiles.Of(folder.Names, counts)));
         folder.Finish(stale);
 
+        var warned = shaped.Warned();
         if (!shaped.Fairness.Fair)
             Streams.Say(shaped.Fairness.Verdict);
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target} (the patterns take {pages} pages of {wish.Paper.Name}); open {Path.Combine(target, Report)} first"));
-        return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
+        return shaped.Fairness.Fair ? warned : ExitCode.Unfair;
     }
 
     /// <summary>What makes the files beside the patterns and the numbers, in the order they are written; the works do not wait for each other.</summary>

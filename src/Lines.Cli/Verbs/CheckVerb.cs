@@ -13,7 +13,7 @@ internal static class CheckVerb
     public static Command Make()
     {
         var (file, json, units) = (Common.File(), Common.Json(), Common.Units());
-        var verb = new Command("check", "Shapes the hull, judges its lines and prints the numbers; exit code 1 if it is not fair.") { file, json, units };
+        var verb = new Command("check", "Shapes the hull, judges its lines and prints the numbers; exit code 1 if it is not fair or a mold asked for cannot be made.") { file, json, units };
         verb.SetAction(parsed => Printed.WithFaults(
             parsed.GetValue(json), parsed.GetValue(file)!, () => Check(parsed.GetValue(file)!, parsed.GetValue(json), parsed.GetValue(units))));
         return verb.WithExamples("lines check tender.toml", "lines check tender.toml --units ft-in", "lines check tender.toml --json > tender.json");
@@ -24,7 +24,7 @@ internal static class CheckVerb
         var shaped = Shaped.From(path);
         if (json)
         {
-            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness });
+            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Diagnostics = shaped.Warnings });
         }
         else
         {
@@ -33,6 +33,7 @@ internal static class CheckVerb
             Streams.Out.Write($"\n{FairnessText.Of(shaped.Fairness)}");
         }
 
-        return shaped.Fairness.Fair ? ExitCode.Done : ExitCode.Unfair;
+        var warned = shaped.Warned();
+        return shaped.Fairness.Fair ? warned : ExitCode.Unfair;
     }
 }

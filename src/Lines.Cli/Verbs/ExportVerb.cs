@@ -17,7 +17,7 @@ internal static class ExportVerb
 
     public static Command Make()
     {
-        var (file, json, force) = (Common.File(), Common.Json(), Common.Force());
+        var (file, json, force) = (Common.File(), Common.Json(), Common.ForceFolder("hulls (hull.step, .igs, .stl, .obj)"));
         var output = Common.OutputTo("the folder to write, or one file whose ending says the format (left out: a folder named after FILE)");
         var formats = new Option<Format[]>("--format")
         {
@@ -141,7 +141,8 @@ internal static class ExportVerb
             using var folder = new OutputFolder(Path, force);
             foreach (var format in Formats)
                 folder.Add(NameOf(format), products.Hull(format.Ending, chordError));
-            folder.Finish([]);
+            // A hull of another format that an earlier run left may be that of another boat.
+            folder.Finish(ExportVerb.Formats.Select(NameOf));
         }
 
         private static string NameOf(Format format) => "hull" + format.Ending;

@@ -13,7 +13,7 @@ internal static class MoldsVerb
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
-        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV.") { file, output, units, force };
+        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV; exit code 1 if a mold asked for cannot be made.") { file, output, units, force };
         verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
         return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");
     }
@@ -22,7 +22,8 @@ internal static class MoldsVerb
     {
         var target = output ?? Common.NamedAfter(path, "-molds");
         OutputFolder.Check(target, force);
-        var products = Products.From(path, units);
+        var shaped = Shaped.From(path);
+        var products = new Products(shaped, shaped.Units(units));
         using var folder = new OutputFolder(target, force);
         foreach (var (name, content) in products.Molds())
             folder.Add(name, content);
@@ -30,6 +31,6 @@ internal static class MoldsVerb
         folder.Add("setting-up.csv", products.SettingUpTable());
         folder.Finish(EarlierRun.Molds(target, ""));
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open setting-up.pdf first"));
-        return ExitCode.Done;
+        return shaped.Warned();
     }
 }

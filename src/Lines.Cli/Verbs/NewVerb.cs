@@ -17,7 +17,7 @@ internal static class NewVerb
 
     public static Command Make()
     {
-        var file = new Argument<string>("FILE") { Description = "the design file to write" };
+        var file = new Argument<string>("FILE") { Description = "the design file to write, made with any folders on the way to it" };
         var from = new Option<string>("--from")
         {
             Description = $"the template: {string.Join(", ", Template.Names)}",

@@ -20,7 +20,7 @@ internal static class PrintVerb
         var output = Common.OutputTo("the PDF to write (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, Papers);
         var printer = new PrinterOptions();
-        var verb = new Command("print", "Writes every mold full size, tiled onto letter or A4 paper, with a calibration page.")
+        var verb = new Command("print", "Writes every mold full size, tiled onto letter or A4 paper, with a calibration page; exit code 1 if a mold asked for cannot be made.")
         {
             file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
         };
@@ -34,11 +34,12 @@ internal static class PrintVerb
         var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf");
         Common.Format(target, ".pdf");
         OutputFile.Check(target, force);
-        var products = Products.From(path, units);
+        var shaped = Shaped.From(path);
+        var products = new Products(shaped, shaped.Units(units));
         OutputFile.Write(target, products.Patterns(paper, correction), force);
         var pages = products.PatternPages(paper, correction).Count;
         Streams.Error.WriteLine(Invariant($"wrote {target}, {pages} pages; print page 1 at 100 % and measure its square before printing the rest"));
-        return ExitCode.Done;
+        return shaped.Warned();
     }
 }
 

@@ -80,7 +80,7 @@ internal sealed class InsetTrace
             nodes.Add(next);
         }
 
-        return "the section finds no end";
+        return "the inside of the planking runs on and comes to no end there";
     }
 
     /// <summary>Walks as far as the inside runs the same way as the outside, but not past a quantity's fall to 0.</summary>

@@ -48,14 +48,14 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         double fore = Lap.Reach(hull, places, bow: true), aft = hull.Transom is null ? Lap.Reach(hull, places, bow: false) : double.PositiveInfinity;
         foreach (var x in places)
         {
-            if (StationMold.TryShape(shaping, x, stations.Count + 1, x < fore || x > aft, out var mold, out var reason))
+            if (StationMold.TryShape(shaping, x, stations.Count + 1, x < fore || x > aft, out var mold, out var left))
                 stations.Add(mold!);
             else
-                leftOut.Add(new MoldLeftOut(x, reason));
+                leftOut.Add(left!);
         }
 
         if (stations.Count == 0)
-            throw new BuildDialException(build.MoldAt is null ? "mold_spacing" : "mold_at", "no mold finds room in the hull", build.MoldAt is null ? null : hull.WidestX);
+            throw new BuildDialException(MoldStations.KeyOf(build), "no mold finds room in the hull", build.MoldAt is null ? null : hull.WidestX);
         List<Mold> molds =
         [
             .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations)),
@@ -75,7 +75,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
             }
             catch (ArithmeticException e)
             {
-                leftOut.Add(new MoldLeftOut(x, $"{e.Message}"));
+                leftOut.Add(new MoldLeftOut(x, $"{e.Message}") { Key = "planking", Remedy = $"thinner planking, or molds at other places, may leave it an edge" });
                 return [];
             }
         }
@@ -87,7 +87,24 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
 /// <param name="Why">Why, one clause; its lengths are <see cref="Length"/> values, so that they are shown in the builder's own notation.</param>
 public sealed record MoldLeftOut(double X, FormattableString Why)
 {
-    /// <summary>The clause with its lengths in one notation.</summary>
-    public string Reason(LengthNotation notation) => string.Format(
-        CultureInfo.InvariantCulture, Why.Format, [.. Why.GetArguments().Select(a => a is Length length ? length.ToText(notation) : a)]);
+    /// <summary>The key of the building table that put it there, or keeps it from being made.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>What would do, one clause; lengths as in <see cref="Why"/>.</summary>
+    public required FormattableString Remedy { get; init; }
+
+    /// <summary>Whether something asked for is missing; not where the even spacing alone put a station into the room of an end.</summary>
+    public bool IsLoss { get; init; } = true;
+
+    /// <summary>The reason with its lengths in one notation.</summary>
+    public string Reason(LengthNotation notation) => Told(Why, notation);
+
+    /// <summary>That there is no mold, and why, as one sentence.</summary>
+    public string Sentence(LengthNotation notation) => $"No mold at x = {new Length(X).ToText(notation)}: {Reason(notation)}.";
+
+    /// <summary>The remedy with its lengths in one notation.</summary>
+    public string Advice(LengthNotation notation) => Told(Remedy, notation);
+
+    private static string Told(FormattableString clause, LengthNotation notation) => string.Format(
+        CultureInfo.InvariantCulture, clause.Format, [.. clause.GetArguments().Select(a => a is Length length ? length.ToText(notation) : a)]);
 }

@@ -5,6 +5,13 @@ namespace Lines.Construction.Molds;
 /// <summary>Where the molds stand.</summary>
 public static class MoldStations
 {
+    /// <summary>The key of the building table that says where the molds stand.</summary>
+    public static string KeyOf(BuildDials build)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        return build.MoldAt is null ? "mold_spacing" : "mold_at";
+    }
+
     /// <summary>x of every mold station inside the hull, from the bow [m], whether or not a mold finds room there.</summary>
     /// <remarks>One at the widest station and the others spaced from it both ways, or those the builder lists.</remarks>
     /// <exception cref="BuildDialException">Two molds leave no room for their stock, or a listed station lies outside the hull.</exception>

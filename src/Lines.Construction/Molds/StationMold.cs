@@ -12,6 +12,7 @@ internal static class StationMold
     private const double LeastDepth = 0.060;
     private const double RoomForProfile = 0.100;
     private const double RoomForTransom = 0.060;
+    private const double Advised = 0.001; // what is advised clears the limit by so much, more than lengths are rounded when shown
 
     /// <summary>Shapes the mold at a station, or says why there is none.</summary>
     /// <param name="shaping">What shaping needs.</param>
@@ -19,16 +20,22 @@ internal static class StationMold
     /// <param name="number">Number of the mold.</param>
     /// <param name="passed">Whether a profile mold passes it on its way inward.</param>
     /// <param name="mold">The mold.</param>
-    /// <param name="reason">Why there is none.</param>
-    public static bool TryShape(MoldShaping shaping, double x, int number, bool passed, out Mold? mold, out FormattableString reason)
+    /// <param name="left">Why there is none, where there is none.</param>
+    public static bool TryShape(MoldShaping shaping, double x, int number, bool passed, out Mold? mold, out MoldLeftOut? left)
     {
         mold = null;
-        if (NoRoom(shaping, x) is { } lack)
-        {
-            reason = lack;
+        left = NoRoom(shaping, x);
+        if (left is not null)
             return false;
-        }
+        if (TryShape(shaping, x, number, passed, out mold, out FormattableString reason))
+            return true;
+        left = new MoldLeftOut(x, reason) { Key = MoldStations.KeyOf(shaping.Build), Remedy = $"set it elsewhere, or take thinner planking" };
+        return false;
+    }
 
+    private static bool TryShape(MoldShaping shaping, double x, int number, bool passed, out Mold? mold, out FormattableString reason)
+    {
+        mold = null;
         var face = x <= shaping.Hull.WidestX ? MoldFace.Bow : MoldFace.Stern;
         var frame = new MoldFrame(
             new Point3(x, 0, shaping.Strongback.Top), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
@@ -64,22 +71,28 @@ internal static class StationMold
         }
     }
 
-    private static FormattableString? NoRoom(MoldShaping shaping, double x)
+    private static MoldLeftOut? NoRoom(MoldShaping shaping, double x)
     {
-        if (x - ProfileMold.EdgeAtSheer(shaping, bow: true) is var fore && !(fore >= RoomForProfile))
-            return TooNear("stem", "aft", fore);
+        var fore = ProfileMold.EdgeAtSheer(shaping, bow: true);
+        if (!(x - fore >= RoomForProfile))
+            return Left(TooNear("stem", "aft", x - fore), $"{new Length(fore + RoomForProfile + Advised)} or further aft would do");
         if (shaping.Hull.Transom is not null)
         {
             var transom = Math.Min(shaping.Hull.Side.PointAt(1, 0).X, shaping.Hull.Side.PointAt(1, 1).X);
             return transom - x >= RoomForTransom
                 ? null
-                : (FormattableString)$"it stands less than {new Length(RoomForTransom)} ahead of the transom";
+                : Left($"it stands less than {new Length(RoomForTransom)} ahead of the transom", $"{new Length(transom - RoomForTransom - Advised)} or further forward would do");
         }
 
-        var aft = ProfileMold.EdgeAtSheer(shaping, bow: false) - x;
-        return aft >= RoomForProfile
-            ? null
-            : TooNear("stern", "ahead", aft);
+        var aft = ProfileMold.EdgeAtSheer(shaping, bow: false);
+        return aft - x >= RoomForProfile ? null : Left(TooNear("stern", "ahead", aft - x), $"{new Length(aft - RoomForProfile - Advised)} or further forward would do");
+
+        MoldLeftOut Left(FormattableString why, FormattableString remedy) => new(x, why)
+        {
+            Key = MoldStations.KeyOf(shaping.Build),
+            Remedy = shaping.Build.MoldAt is null ? $"nothing to do: the end carries the planking there" : remedy,
+            IsLoss = shaping.Build.MoldAt is not null,
+        };
     }
 
     private static FormattableString TooNear(string end, string way, double distance) => distance > 0

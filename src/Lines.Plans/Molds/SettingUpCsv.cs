@@ -8,7 +8,7 @@ namespace Lines.Plans.Molds;
 /// <summary>The table of the setting-up sheet for spreadsheets, as <see cref="CsvText"/>.</summary>
 public static class SettingUpCsv
 {
-    /// <summary>Writes the table.</summary>
+    /// <summary>Writes the table, and under it the molds left out.</summary>
     /// <param name="title">Title of the design.</param>
     /// <param name="plan">The molds.</param>
     /// <param name="notation">How lengths are written.</param>
@@ -26,6 +26,8 @@ public static class SettingUpCsv
         text.Record(headings);
         foreach (var mold in plan.Molds)
             text.Figures(SettingUpTable.Cells(mold, notation).Select(c => c is SettingUpTable.None ? "" : c));
+        foreach (var left in plan.LeftOut)
+            text.Record([left.Sentence(notation)]);
         return text.ToString();
     }
 }

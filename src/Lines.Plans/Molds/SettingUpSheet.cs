@@ -85,11 +85,13 @@ public static class SettingUpSheet
         yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge.";
         if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
             yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge (mold's top level), which carries the planking on.";
-        yield return $"Far face: plane that edge back by as much as it is proud; a stroke: by less than the figures show; clear: not at all. Holes: {string.Join("; ", Holes(plan, notation))}.";
+        yield return $"Far face: by how much the board's far edge stands proud of the inside of the planking; plane it back by that, not the labeled edge. A stroke: less than the figures show; clear: nothing to plane. Holes: {string.Join("; ", Holes(plan, notation))}.";
+        if (plan.Molds.Any(m => m.Marks.Any(k => k.Kind == MoldMarkKind.Apex)))
+            yield return "APEX on a profile mold: where the insides of the planking meet on the centerline, the outer edge of the inner stem.";
         foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
-            yield return $"{end.Name}: the pattern shows no edge of an inner stem, {end.WhyNoApex}.";
+            yield return $"{end.Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {end.WhyNoApex}. Take the inner stem's edge from the molds with a batten.";
         if (hull.Transom is not null)
-            yield return "The transom stands on posts at the heights given; cut its edge to the fore face's bevel, then the run-on past the sheer to taste.";
+            yield return "The transom stands on posts at the heights given. Its pattern is the after face: saw to the line there, the blade tilted to the bevel given on it, toward a larger fore face where that is plus. What runs on past SHEER holds the last strip; trim it after planking.";
         if (plan.Joints.Count > 0)
         {
             yield return "Joints, from the strongback's fore end: "
@@ -98,7 +100,7 @@ public static class SettingUpSheet
         }
 
         foreach (var l in plan.LeftOut)
-            yield return $"No mold at x = {Shown(l.X)}: {l.Reason(notation)}.";
+            yield return l.Sentence(notation);
         yield return Cautions.Print;
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }

@@ -23,7 +23,11 @@ public sealed record ReportContent(
     ReportCurves Curves,
     LengthNotation Notation,
     FairnessReport Fairness,
-    IReadOnlyList<ReportFile> Files);
+    IReadOnlyList<ReportFile> Files)
+{
+    /// <summary>What could not be made as asked, one sentence each.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+}
 
 /// <summary>The curves of form in the report.</summary>
 /// <param name="Book">Their figures.</param>

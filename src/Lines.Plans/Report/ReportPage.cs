@@ -46,6 +46,8 @@ public static class ReportPage
     private static void Head(StringBuilder page, ReportContent content)
     {
         page.Append("<header>\n<h1>").Append(Escaped(content.Title)).Append("</h1>\n<p>").Append(Escaped(content.Fairness.Verdict)).Append("</p>\n");
+        foreach (var warning in content.Warnings)
+            page.Append("<p><strong>Warning:</strong> ").Append(Escaped(warning)).Append("</p>\n");
         page.Append("</header>\n");
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Lines.EndToEnd.Tests.Support;
 using Lines.Tests.Support;
 using Xunit;
@@ -35,6 +36,59 @@ public sealed class BuildJourney
             ["version", "file", "figures", "fairness", "molds", "diagnostics"],
             numbers.RootElement.EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
         Assert.Equal("mine.toml", numbers.RootElement.GetProperty("file").GetString());
+    }
+
+    [Fact]
+    public void A_mold_that_is_listed_and_cannot_be_made_is_told_everywhere_and_fails_the_run()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner().Replace("mold_spacing = \"300 mm\"", "mold_at = [\"0.2 m\", \"0.3 m\", \"5.1 m\"]", StringComparison.Ordinal)
+            .Replace("planking     = \"6 mm\"", "planking     = \"30 mm\"", StringComparison.Ordinal));
+        const string at = "mine.toml:34:12: warning: build.mold_at: no mold at x = 200 mm: ", told = "No mold at x = 200 mm: ";
+
+        var build = Command.Run(place.Root, "build", "mine.toml", "-o", "out");
+
+        Assert.Equal(1, build.Code);
+        Assert.Contains(at, build.Error, StringComparison.Ordinal);
+        Assert.Contains("mine.toml:34:30: warning: build.mold_at: no mold at x = 5100 mm: ", build.Error, StringComparison.Ordinal);
+        Assert.Contains(told, File.ReadAllText(place.PathOf("out/report.html")), StringComparison.Ordinal);
+        Assert.Contains(told, File.ReadAllText(place.PathOf("out/molds/setting-up.csv")), StringComparison.Ordinal);
+        using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
+        var warning = numbers.RootElement.GetProperty("diagnostics")[0];
+        Assert.Equal(("build.mold_at", "warning", 34, 12), (
+            warning.GetProperty("key").GetString(), warning.GetProperty("severity").GetString(), warning.GetProperty("line").GetInt32(), warning.GetProperty("column").GetInt32()));
+        foreach (var verb in (string[][])[["check", "mine.toml", "--json"], ["molds", "mine.toml"], ["print", "mine.toml"]])
+        {
+            var run = Command.Run(place.Root, verb);
+            Assert.Equal(1, run.Code);
+            Assert.Contains(at, run.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_mold_told_to_stand_where_the_warning_says_is_made()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner().Replace("mold_spacing = \"300 mm\"", "mold_at = [\"0.1 m\", \"2.6 m\"]", StringComparison.Ordinal));
+        var advised = Regex.Match(Command.Run(place.Root, "molds", "mine.toml", "-o", "first").Error, @"; ([0-9.]+ mm) or further aft would do", RegexOptions.None, TimeSpan.FromSeconds(5));
+        Assert.True(advised.Success);
+        place.Write("mine.toml", File.ReadAllText(place.PathOf("mine.toml")).Replace("0.1 m", advised.Groups[1].Value, StringComparison.Ordinal));
+
+        var run = Command.Run(place.Root, "molds", "mine.toml", "-o", "second");
+
+        Assert.Equal((0, false), (run.Code, run.Error.Contains("warning", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_station_that_the_spacing_puts_into_the_room_of_an_end_is_told_and_fails_nothing()
+    {
+        using var place = new Workplace();
+        place.Write("mine.toml", Designs.Runner().Replace("entry_fullness = 0.62", "entry_fullness = 0.74", StringComparison.Ordinal));
+
+        var run = Command.Run(place.Root, "molds", "mine.toml");
+
+        Assert.Equal(0, run.Code);
+        Assert.Contains("warning: build.mold_spacing: no mold at x = ", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -73,9 +73,9 @@ public sealed class SchemaTests
             [
                 // 0.7 m is 27.559 in: the next sixteenth away from 29 1/8 in is 27 1/2 in.
                 "a.toml:5:8: hull.beam: \"2-5-1\": no convex section is as full; nearest feasible 2-3-4, the others kept",
-                "a.toml:12:2: hull.bow.entry_angle: no convex section is as full; nearest feasible 14.2 deg, the others kept",
-                "a.toml:32:12: hull.midship.deadrise: \"6 deg\": no convex section is as full; no value of this dial was found to do, alone or with the others named",
-                "a.toml:33:12: hull.midship.fullness: 0.80: no convex section is as full; nearest feasible 0.743 (some line is then not yet fair), the others kept",
+                "a.toml:12:2: hull.bow.entry_angle: does not go with hull.beam (line 5), as said there; nearest feasible 14.2 deg, the others kept",
+                "a.toml:32:12: hull.midship.deadrise: \"6 deg\": does not go with hull.beam (line 5), as said there; no other value of it alone was found to do",
+                "a.toml:33:12: hull.midship.fullness: 0.80: does not go with hull.beam (line 5), as said there; nearest feasible 0.743 (some line is then not yet fair), the others kept",
             ],
             faults.Select(f => f.Headline),
             StringComparer.Ordinal);

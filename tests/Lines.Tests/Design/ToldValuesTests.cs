@@ -46,6 +46,6 @@ public sealed partial class ToldValuesTests
         return value.Length == 0 ? null : value.Any(c => c is not ((>= '0' and <= '9') or '.')) ? '"' + value.Replace("\"", "\\\"", StringComparison.Ordinal) + '"' : value;
     }
 
-    [GeneratedRegex(@"(?:nearest feasible|feasible together:) (?<value>.+?)(?: here, | \(|, the others)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"(?:nearest feasible|feasible) (?<value>.+?)(?: if the others| \(|, the others)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Told();
 }

@@ -131,7 +131,7 @@ public class SettingUpSheetTests
         var plan = MoldSheetsTests.Plan("double-ender");
         plan = plan with { Molds = [plan.Molds[0] with { WhyNoApex = "the tide was out" }, .. plan.Molds.Skip(1)] };
         var texts = SettingUpSheet.Of("Gauge Tender", MoldSheetsTests.Hull("double-ender"), plan, LengthNotation.Millimeters)[0].Marks.OfType<TextMark>().Select(t => t.Text);
-        Assert.Contains("STEM: the pattern shows no edge of an inner stem, the tide was out.", texts);
+        Assert.Contains("STEM: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: the tide was out. Take the inner stem's edge from the molds with a batten.", texts);
     }
 
     [Fact]
@@ -179,7 +179,8 @@ public class SettingUpSheetTests
         Assert.StartsWith("\uFEFFSetting up the molds: Gauge Tender,", text, StringComparison.Ordinal);
         var records = text.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Select(Fields).ToList();
         Assert.All(records, r => Assert.Equal(12, r.Count));
-        Assert.Equal(3 + plan.Molds.Count, records.Count);
+        Assert.Equal(3 + plan.Molds.Count + plan.LeftOut.Count, records.Count);
+        Assert.Equal(plan.LeftOut.Select(l => l.Sentence(notation)), records.TakeLast(plan.LeftOut.Count).Select(r => r[0]), StringComparer.Ordinal);
         var words = Pages(name, notation).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         foreach (var (record, mold) in records.Skip(3).Zip(plan.Molds))
         {
