@@ -45,7 +45,7 @@ internal static class CommandLine
     {
         var root = new RootCommand(
             "From a page of plain dimensions to a hull proved fair, and the patterns to build it. Exit codes: 0 done; 1 done, but the hull is not "
-            + "fair or a check failed; 2 the command line or a file is wrong; 3 a file could not be read or written.")
+            + "fair or a check failed; 2 the command line or a file is wrong; 3 a file could not be read or written; 130 stopped by a signal, nothing written or all; 70 a fault of the program.")
         {
             NewVerb.Make(),
             CheckVerb.Make(),

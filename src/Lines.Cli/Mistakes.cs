@@ -19,7 +19,7 @@ internal static class Mistakes
         var isRoot = verb is RootCommand;
         var unknown = Unknown(parsed.UnmatchedTokens);
         foreach (var token in unknown)
-            Streams.Say(IsOption(token, verb) ? $"{token} stands before the verb; write it behind: lines {verb.Name} ... {token}" : Unknown(token, verb));
+            Streams.Say(IsOption(token, verb) ? $"{token} stands before the command; write it behind: lines {verb.Name} ... {token}" : Unknown(token, verb));
         if (unknown.Count == 0)
         {
             foreach (var error in parsed.Errors.DistinctBy(e => e.Message, StringComparer.Ordinal))
@@ -38,8 +38,8 @@ internal static class Mistakes
             return null;
         var near = NearestName.Of(word, verbs);
         return near is null
-            ? $"there is no verb \"{word}\"; the verbs are {string.Join(", ", verbs)}"
-            : $"there is no verb \"{word}\"; did you mean {near}?";
+            ? $"there is no command \"{word}\"; the commands are {string.Join(", ", verbs)}"
+            : $"there is no command \"{word}\"; did you mean {near}?";
     }
 
     /// <summary>The tokens to speak of: behind an unknown option others are unknown only because of it.</summary>
@@ -63,7 +63,7 @@ internal static class Mistakes
     /// <summary>The parser's message in our words where it speaks of its own types.</summary>
     private static string Reworded(ParseError error, Command verb, bool isRoot) => error.SymbolResult switch
     {
-        _ when isRoot && error.SymbolResult is CommandResult => "a verb is missing",
+        _ when isRoot && error.SymbolResult is CommandResult => "a command is missing",
         ArgumentResult { Tokens.Count: 0, Parent: OptionResult option } => $"{option.Option.Name} needs a value",
         ArgumentResult { Tokens.Count: 0 } argument => $"{verb.Name} needs {argument.Argument.Name}",
         OptionResult { Tokens.Count: 0 } option when error.Message.Contains("equired argument", StringComparison.Ordinal) => $"{option.Option.Name} needs a value",

@@ -15,8 +15,9 @@ public static class SchemaDocument
             .Append("`\"5.20 m\"`, `\"740 mm\"`, `\"29 1/8 in\"`, `\"17' 6 1/2\\\"\"`, `\"2-3-5+\"` (feet-inches-eighths, a last `+` or `-` for a ")
             .Append("sixteenth more or less), `\"12 deg\"`. Pure numbers stand without quotes. The decimal mark is a point.\n\n")
             .Append("x runs aft from the foremost point, heights run up from the base line through the lowest point of the keel, and all is ")
-            .Append("to the outside of planking. `lines check FILE` lists every fault of a file at once. ")
-            .Append("Within the ranges below some values still exclude each other; then it names them, with the nearest that do not.\n\n")
+            .Append("to the outside of planking. `lines check FILE` lists every fault of reading at once: spelling, units, ranges, and keys that contradict each other. ")
+            .Append("Within the ranges below some values still exclude each other; that shows only as the hull is shaped, in order midship section, keel ")
+            .Append("and ends, waterline, sheer, skin, so such faults come one group of keys at a time, with the nearest values that do not.\n\n")
             .Append("This page is written from the table the reader itself uses (`src/Lines.Design/Schema/DesignSchema.cs`) and a test keeps it ")
             .Append("true; to write it anew: `LINES_REGENERATE=1 dotnet test tests/Lines.Tests --filter FullyQualifiedName~SchemaDocumentGolden`.\n");
         foreach (var table in DesignSchema.Tables)

@@ -64,11 +64,19 @@ public static class Stretching
         var factors = new Factors(
             Ratio(values, "hull.length", wish.Length), Ratio(values, "hull.beam", wish.Beam), Ratio(values, "hull.depth", wish.Depth));
         var lines = source.Text.Split('\n');
+        var comments = new SortedDictionary<int, (int Was, int Is)>();
         foreach (var entry in tree.Entries.OrderByDescending(e => e.Value.Place))
         {
-            if (NewText(entry, values, wish, factors) is { } text)
-                Replace(lines, entry.Value.Place, text);
+            var place = entry.Value.Place;
+            var was = CommentOf(lines, place, place.Length);
+            var text = NewText(entry, values, wish, factors);
+            if (text is not null)
+                Replace(lines, place, text);
+            if (was is { } before)
+                comments[place.Line - 1] = (before, CommentOf(lines, place, text?.Length ?? place.Length)!.Value);
         }
+
+        Align(lines, comments);
 
         return string.Join('\n', wish.Header is { } header ? [.. header.Select(h => "# " + h), .. lines.SkipWhile(l => l.StartsWith('#'))] : lines);
     }
@@ -162,6 +170,37 @@ public static class Stretching
         if (comment.StartsWith('#'))
             after = new string(' ', Math.Max(2, place.Length + after.Length - comment.Length - text.Length)) + comment;
         lines[place.Line - 1] = before + text + after;
+    }
+
+    /// <summary>Where the comment behind a value begins; null where there is none.</summary>
+    private static int? CommentOf(string[] lines, Place place, int length)
+    {
+        var (line, end) = (lines[place.Line - 1], place.Column - 1 + length);
+        return end <= line.Length && line[end..].TrimStart(' ') is ['#', ..] comment ? line.Length - comment.Length : null;
+    }
+
+    /// <summary>Where one of the comments of lines that follow each other had to move, sets all in one column, that of the furthest.</summary>
+    /// <param name="lines">The lines.</param>
+    /// <param name="comments">Where the comment of a line was, and is.</param>
+    private static void Align(string[] lines, SortedDictionary<int, (int Was, int Is)> comments)
+    {
+        var block = new List<KeyValuePair<int, (int Was, int Is)>>();
+        foreach (var comment in comments)
+        {
+            if (block.Count > 0 && comment.Key != block[^1].Key + 1)
+                Set();
+            block.Add(comment);
+        }
+
+        Set();
+
+        void Set()
+        {
+            var furthest = block.Exists(b => b.Value.Is != b.Value.Was) ? block.Max(b => b.Value.Is) : 0;
+            foreach (var (line, (_, column)) in block)
+                lines[line] = lines[line].Insert(column, new string(' ', Math.Max(0, furthest - column)));
+            block.Clear();
+        }
     }
 
     /// <summary>The three factors of a stretch.</summary>

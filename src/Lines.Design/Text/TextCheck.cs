@@ -25,13 +25,6 @@ internal static class TextCheck
     public static bool Pass(SourceText source, DiagnosticBag faults)
     {
         var text = source.Text;
-        if (text.Length > LongestText)
-        {
-            faults.Add(
-                Place.Start, "file", Invariant($"has {text.Length} characters"), Invariant($"a design file is a page of text, at most {LongestText}"));
-            return false;
-        }
-
         if (text.Length > 1 && LooksWide(text))
         {
             faults.AddWithoutExcerpt(Place.Start, "file", "is saved as UTF-16", Utf8);
@@ -48,6 +41,13 @@ internal static class TextCheck
         if (odd >= 0)
         {
             faults.Add(source.PlaceAt(odd), "file", "holds a byte that is no character of UTF-8", Utf8);
+            return false;
+        }
+
+        if (text.Length > LongestText)
+        {
+            faults.Add(
+                Place.Start, "file", Invariant($"has {text.Length} characters"), Invariant($"a design file is a page of text, at most {LongestText}"));
             return false;
         }
 

@@ -32,7 +32,7 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
     /// <summary>How hollow a fair hull is; a hollow over what most lines may have stands beside what its own line may.</summary>
     private string Shape => ConvexThroughout ? "convex throughout"
         : WorstHollow.Hollow.Depth <= Limits.Hollow ? "hollow only where that was asked for"
-        : Invariant($"deepest hollow nobody asked for {1000 * WorstHollow.Hollow.Depth:F2} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
+        : Invariant($"deepest hollow nobody asked for {Limits.Millimeters(WorstHollow.Hollow.Depth, Limits.Hollow)} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
 
     /// <summary>Judges the lines of a hull.</summary>
     /// <param name="lines">The lines, cut once.</param>

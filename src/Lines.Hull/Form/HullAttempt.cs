@@ -185,7 +185,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     }
 
     internal static FormFault VeeFault(HullDials d) => new(
-        "the section cannot stand at this angle on the keel there: at the profile tan(vee) is tan(slope of the profile) over tan(half-angle of the waterline)",
+        "the section cannot stand at this angle on the keel there: a steeper profile and a finer waterline make a steeper vee, flatter and fuller ones a flatter",
         [.. d.Hollow ? (Dial[])[] : [Dial.Hollow], .. d.Bow.Vee is not null ? (Dial[])[Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]]);
 
     /// <summary>The dials with a say over an end, the unusual first: hollow lines where they are not asked for, then what was optional.</summary>

@@ -80,7 +80,7 @@ internal static class SkinFaults
             {
                 var at = line.At(hollow.Place);
                 if (!intention.Asks(at.Point))
-                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {hollow.Depth * 1000:F2} mm (allowed {intention.HollowLimit * 1000:F2})"), HullAttempt.EndDials(lines, at.U));
+                    return new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {Limits.Millimeters(hollow.Depth, intention.HollowLimit)} mm (allowed {intention.HollowLimit * 1000:F2})"), HullAttempt.EndDials(lines, at.U));
             }
         }
 

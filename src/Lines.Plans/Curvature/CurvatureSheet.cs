@@ -16,8 +16,12 @@ public static class CurvatureSheet
 {
     /// <summary>What to look for, for who sees such a plate for the first time.</summary>
     public const string WhatToLookFor =
-        "Look for bands that run in long even sweeps: a band that pinches, doubles back or leaves an island marks a bump or a flat. Hatching "
-        + "is where the skin is hollow one way; at fine ends that is their twist, anywhere else it wants a reason.";
+        "Look for bands that run in long even sweeps. A band that pinches, doubles back or leaves an island is where the skin is a little fuller "
+        + "or flatter than beside it; the batten test above measures it, and where no line near it stands off its batten by more than is allowed it is "
+        + "of no concern. Hatching is where the skin is hollow one way and bulges the other, a saddle: that is twist, where flare or deadrise changes "
+        + "along the boat, as it does toward fine ends, under a sheer that springs and over a keel that rises. It is no hollow line: a saddle is "
+        + "hollow aslant, while every waterline, buttock, diagonal and section through it can be convex. Where the verdict names a hollow line, the "
+        + "hatching shows how far round it the hollow reaches.";
 
     private const double Width = 280;
     private const double Margin = 8;

@@ -37,7 +37,7 @@ public static class FairnessText
     internal static string Allowed(FairnessReport report)
     {
         var low = report.Lines.Where(l => l.Line.Kind == LineKind.Waterline).Select(l => l.HollowLimit).DefaultIfEmpty(Limits.Hollow).Max();
-        return Invariant($"Allowed: {1000 * Limits.Hollow:F2} mm of hollow nobody asked for (waterlines below the design waterline {1000 * low:F2} mm), ")
+        return Invariant($"Allowed: {1000 * Limits.Hollow:F2} mm of hollow nobody asked for (waterlines below the design waterline {1000 * low:F2} mm, for they cut the bottom aslant and square to the skin a small part of it is left), ")
             + Invariant($"{1000 * Limits.Batten:F2} mm (1/32 in) off the batten. Convex throughout: nowhere hollow by more than {1000 * Limits.Hollow:F2} mm; ")
             + "inflections count only on lines hollow by more than that.";
     }

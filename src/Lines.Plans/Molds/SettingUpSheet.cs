@@ -82,12 +82,10 @@ public static class SettingUpSheet
         yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
         yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
-        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge.";
+        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge. APEX on one: the outer edge of the inner stem, where the insides of the planking meet on the centerline.";
         if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
             yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge (mold's top level), which carries the planking on.";
         yield return $"Far face: by how much the board's far edge stands proud of the inside of the planking; plane it back by that, not the labeled edge. A stroke: less than the figures show; clear: nothing to plane. Holes: {string.Join("; ", Holes(plan, notation))}.";
-        if (plan.Molds.Any(m => m.Marks.Any(k => k.Kind == MoldMarkKind.Apex)))
-            yield return "APEX on a profile mold: where the insides of the planking meet on the centerline, the outer edge of the inner stem.";
         foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
             yield return $"{end.Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {end.WhyNoApex}. Take the inner stem's edge from the molds with a batten.";
         if (hull.Transom is not null)

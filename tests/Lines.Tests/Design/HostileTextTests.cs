@@ -58,6 +58,13 @@ public sealed class HostileTextTests
         Assert.Equal("big.toml:1:1: file: has 10000000 characters; a design file is a page of text, at most 131072", fault.Headline);
     }
 
+    [Fact]
+    public void A_long_program_or_picture_is_said_to_be_no_text_rather_than_long()
+    {
+        byte[] picture = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, .. Enumerable.Range(0, 300_000).Select(k => (byte)(k * 7))];
+        Assert.Contains("is not text", Assert.Single(DesignFile.Read(picture, "a.png").Diagnostics).Headline, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(new byte[] { 0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0 }, "1:1: file: is not text")]
     [InlineData(new byte[] { 0x61, 0x20, 0x3D, 0x20, 0 }, "1:5: file: is not text")]

@@ -49,6 +49,14 @@ public sealed class StretchingTests
     }
 
     [Fact]
+    public void In_another_notation_the_comments_of_a_table_still_stand_in_one_column()
+    {
+        var template = File.ReadAllText(Repository.PathOf("templates", "gauge-runner.toml"));
+        foreach (var table in Stretching.Stretch(template, new StretchWish { Length = "17 ft", Notation = LengthNotation.Inches }).Split("\n\n"))
+            Assert.InRange(table.Split('\n').Where(l => l.Contains('=', StringComparison.Ordinal)).Select(l => l.IndexOf('#', StringComparison.Ordinal)).Distinct().Count(), 0, 1);
+    }
+
+    [Fact]
     public void Only_the_values_change_never_the_page()
     {
         var text = Stretching.Stretch(SampleDesigns.Pointed, new StretchWish { Length = "6 m", Beam = "0.8 m", Depth = "40 cm", Title = "Long \"Tender\"" });
