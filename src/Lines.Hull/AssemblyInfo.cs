@@ -1,3 +1,4 @@
 using System.Runtime.CompilerServices;
 
 [assembly: InternalsVisibleTo("Lines.Tests")]
+[assembly: InternalsVisibleTo("Lines.Benchmarks")]

@@ -7,11 +7,16 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or cuts PROGRAM.
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or cuts PROGRAM,
+// or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
     case ["detection"]:
         DetectionLimits.Print();
+        return 0;
+    case ["hulls", var count, var seed, var spread, var explained]:
+        RandomHulls.Print(
+            int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), double.Parse(spread, CultureInfo.InvariantCulture), int.Parse(explained, CultureInfo.InvariantCulture));
         return 0;
     case ["cuts", var program]:
         SectionCuts.Print(program);

@@ -30,8 +30,13 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
+    /// <summary>The same where only whether there is a hull is asked.</summary>
+    private const double Roughly = 1e-3;
+
     /// <summary>Shapes lines and skin, checking each before the next is begun.</summary>
-    public static HullAttempt Make(HullDials d)
+    /// <param name="d">The dials.</param>
+    /// <param name="roughly">Whether fullnesses need only be near: enough to search for dials that build, faster where the keel leaves the water.</param>
+    public static HullAttempt Make(HullDials d, bool roughly = false)
     {
         if ((SectionFault(d) ?? EndsFault(d)) is FormFault impossible)
             return new HullAttempt(null, impossible);
@@ -42,13 +47,13 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         var surface = HullShape.Skin(lines, null, out var skin);
         if (skin.Contradiction > 1e-7)
             return new HullAttempt(null, VeeFault(d));
-        fault = Settle(ref lines, ref surface) ?? SkinFaults.FlatVee(lines, surface) ?? SkinFaults.Hollow(lines, surface);
+        fault = Settle(ref lines, ref surface, roughly) ?? SkinFaults.FlatVee(lines, surface) ?? SkinFaults.Hollow(lines, surface);
         return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
     }
 
     /// <summary>Finds the skin sound, and asks of a raised reference line what gives the waterline cut from the skin its fullness.</summary>
     /// <remarks><b>Method.</b> The secant's step on each end's own fullness, every skin started from the one before.</remarks>
-    private static FormFault? Settle(ref CharacterLines lines, ref HullSurface surface)
+    private static FormFault? Settle(ref CharacterLines lines, ref HullSurface surface, bool roughly)
     {
         var d = lines.Dials;
         (double Entry, double Run) asked = lines.Fullness, before = default, was = default;
@@ -61,7 +66,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 return swell;
             var form = FormCoefficients.Of(surface);
             (double Entry, double Run) miss = (d.Bow.EntryFullness - form.Entry, d.Stern.RunFullness - form.Run);
-            if (Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)) < (pass <= UsualSkins ? Settled : SettledAtLast))
+            if (Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)) < (roughly ? Roughly : pass <= UsualSkins ? Settled : SettledAtLast))
                 return swell;
             if (pass == MostSkins)
                 return new FormFault(Invariant($"no fullness of the waterline settles with the keel so near the water; it is still {Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)):F4} off"), EndDials(lines, Math.Abs(miss.Entry) > Math.Abs(miss.Run) ? 0 : 1));

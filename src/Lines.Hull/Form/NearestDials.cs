@@ -127,7 +127,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
         return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)) { Fair = fair })];
     }
 
-    private bool Builds(Dial dial, double value) => HullAttempt.Make(DialAccess.With(d, dial, value)).Fault is null;
+    private bool Builds(Dial dial, double value) => HullAttempt.Make(DialAccess.With(d, dial, value), roughly: true).Fault is null;
 
     /// <summary>What is told of a value, if it lies in the dial's range and builds.</summary>
     private DialHint? Hint(Dial dial, double value)
