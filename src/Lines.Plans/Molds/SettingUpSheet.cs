@@ -82,14 +82,14 @@ public static class SettingUpSheet
         yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
         yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
-        yield return "Profile molds run from the sheer past the foot of the stem and butt against a mold; planking lands on the corners of their square edge. APEX on one: the outer edge of the inner stem, where the insides of the planking meet on the centerline.";
+        yield return "Profile molds run past the foot of the stem and butt against a mold; planking lands on the corners of their edge. APEX: the inner stem's outer edge, where both insides meet.";
         if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
             yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge (mold's top level), which carries the planking on.";
-        yield return $"Far face: by how much the board's far edge stands proud of the inside of the planking; plane it back by that, not the labeled edge. A stroke: less than the figures show; clear: nothing to plane. Holes: {string.Join("; ", Holes(plan, notation))}.";
+        yield return $"Far edge proud of the planking's inside: plane it back (a stroke: a shaving); clear: leave it. Holes: {string.Join("; ", Holes(plan, notation))}.";
         foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
             yield return $"{end.Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {end.WhyNoApex}. Take the inner stem's edge from the molds with a batten.";
         if (hull.Transom is not null)
-            yield return "The transom stands on posts at the heights given. Its pattern is the after face: saw to the line there, the blade tilted to the bevel given on it, toward a larger fore face where that is plus. What runs on past SHEER holds the last strip; trim it after planking.";
+            yield return "The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). Past SHEER it holds the last strip; trim it later.";
         if (plan.Joints.Count > 0)
         {
             yield return "Joints, from the strongback's fore end: "
