@@ -48,7 +48,7 @@ internal static class CompletionVerb
     {
         var shell = new Argument<string>("SHELL") { Description = "bash, zsh or fish" };
         shell.CompletionSources.Add(Shells);
-        var verb = new Command("completion", "Prints the script that lets a shell complete verbs and options.") { shell };
+        var verb = new Command("completion", "Prints the script that lets a shell complete commands and options.") { shell };
         verb.SetAction(parsed => Print(parsed.GetValue(shell)!));
         return verb.WithExamples("eval \"$(lines completion bash)\"", "lines completion fish > ~/.config/fish/completions/lines.fish");
     }

@@ -1,0 +1,57 @@
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Hull.Form;
+
+/// <summary>A dial raised raises what it names, everywhere in its range and not only on the average.</summary>
+public class DialProperties
+{
+    /// <summary>Designs with their widest point given: left out, it moves with the fullness of either end.</summary>
+    public static TheoryData<string> Boats => ["double-ender", "transom"];
+
+    [Theory]
+    [MemberData(nameof(Boats))]
+    public void A_fuller_entry_gives_more_volume_forward_and_a_blunter_end_and_its_own_waterplane(string boat) =>
+        Rises(boat, 0.58, 0.74, (d, f) => d with { Bow = d.Bow with { EntryFullness = f } }, h => Volume(h, fore: true), h => FormCoefficients.Of(h).EntryAngle, h => FormCoefficients.Of(h).Entry);
+
+    [Fact]
+    public void A_fuller_run_gives_more_volume_aft_and_a_blunter_end_and_its_own_waterplane() =>
+        Rises("double-ender", 0.58, 0.74, (d, f) => d with { Stern = d.Stern with { RunFullness = f } }, h => Volume(h, fore: false), h => FormCoefficients.Of(h).RunAngle, h => FormCoefficients.Of(h).Run);
+
+    [Theory]
+    [MemberData(nameof(Boats))]
+    public void A_fuller_midship_section_gives_more_volume(string boat) =>
+        Rises(boat, 0.68, 0.80, (d, f) => d with { Midship = d.Midship with { Fullness = f } }, h => Volume(h, fore: true), h => Volume(h, fore: false));
+
+    [Theory]
+    [MemberData(nameof(Boats))]
+    public void More_rocker_forward_takes_volume_forward(string boat) =>
+        Rises(boat, 0.0, 0.8, (d, f) => d with { Bow = d.Bow with { Rocker = f * d.Draft } }, h => -Volume(h, fore: true));
+
+    private static void Rises(string boat, double from, double to, Func<HullDials, double, HullDials> turned, params Func<HullSurface, double>[] figures)
+    {
+        var d = boat == "transom" ? FormDials.TransomBoat with { Widest = 0.52 } : FormDials.DoubleEnder;
+        double[]? before = null;
+        for (var k = 0; k <= 8; k++)
+        {
+            var dial = from + ((to - from) * k / 8);
+            var hull = HullAttempt.Make(turned(d, dial)).Surface;
+            Assert.True(hull is not null, Invariant($"no hull at {dial:F3}"));
+            double[] now = [.. figures.Select(f => f(hull))];
+            for (var i = 0; before is not null && i < now.Length; i++)
+                Assert.True(now[i] > before[i], Invariant($"figure {i} goes from {before[i]} to {now[i]} at {dial:F3}"));
+            before = now;
+        }
+    }
+
+    private static double Volume(HullSurface hull, bool fore)
+    {
+        var widest = hull.Side.PointAt(hull.WidestU, hull.WaterlineV).X;
+        var (from, to) = fore ? (hull.WaterlineFore, widest) : (widest, hull.WaterlineAft);
+        var areas = new SectionAreas(hull.Side, hull.Draft, 1e-9);
+        const int strips = 200;
+        return Enumerable.Range(0, strips).Sum(i => areas.At(from + ((to - from) * (i + 0.5) / strips)).Area) * (to - from) / strips;
+    }
+}
