@@ -29,7 +29,7 @@ public sealed record CurvesOfForm(IReadOnlyList<AtDraft> Drafts, int Design)
         double draft = hull.Draft, freeboard = hull.LeastSheer - draft;
         IEnumerable<double> below = Enumerable.Range(1, Parts - 1).Select(k => draft * k / Parts);
         IEnumerable<double> above = freeboard > 0 ? Enumerable.Range(1, Parts).Select(k => k == Parts ? hull.LeastSheer : draft + (freeboard * k / Parts)) : [];
-        return new CurvesOfForm([.. below.Append(draft).Concat(above).AsParallel().AsOrdered().Select(At)], Parts - 1);
+        return new CurvesOfForm([.. below.Append(draft).Concat(above).Select(At)], Parts - 1);
 
         AtDraft At(double height)
         {
