@@ -87,7 +87,7 @@ internal sealed class SkinProgram
         for (var k = 1; k < 20; k++)
         {
             var u = SplineRows.At(_u, k / 20.0, 0);
-            _fixed.Add(new ElasticRow(Breadth(u, inner).Plus(Breadth(u, outer).Times(-1)), 0, 1e8));
+            _fixed.Add(new ElasticRow(Breadth(u, inner).Plus(Breadth(u, outer).Times(-1)), 0, SkinStiffness.Side));
         }
     }
 
@@ -103,7 +103,7 @@ internal sealed class SkinProgram
             {
                 // A hair inside, and more so away from that station, for an elastic row gives a little.
                 var away = (k / 20.0) - widest;
-                _fixed.Add(new ElasticRow(Breadth(SplineRows.At(_u, k / 20.0, 0), up), half * (1 - (0.01 * away * away)), 1e8));
+                _fixed.Add(new ElasticRow(Breadth(SplineRows.At(_u, k / 20.0, 0), up), half * (1 - (0.01 * away * away)), SkinStiffness.Side));
             }
         }
     }

@@ -130,6 +130,9 @@ internal static class SkinStiffness
     /// <summary>Of a section that does not spread close to the keel.</summary>
     public const double Spread = 1e8;
 
+    /// <summary>Of a side that reaches past the half beam, or a waterline past the sheer.</summary>
+    public const double Side = 1e8;
+
     /// <summary>Of heights that do not rise.</summary>
     public const double Fold = 1e6;
 }

@@ -10,7 +10,6 @@ internal static class HoleNames
     private const double Height = 3;
     private const double LeastHeight = 2.2;
     private const double Gap = 1.5;
-    private const double Clearance = 0.6;
     private const double Step = 2;
     private const int Steps = 8;
 
@@ -35,22 +34,11 @@ internal static class HoleNames
     public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, IEnumerable<PartMark> holes, Box2 room, Func<Box2, bool> isFree)
     {
         List<PartMark> texts = [.. page.Where(m => m is TextMark).Select(m => new PartMark(m))];
-        List<Box2> taken = [.. texts.Select(t => t.Bounds), .. page.Where(m => m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds)];
-        var names = new List<TextMark>();
+        var register = page.Where(m => m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
+        var names = new NameRoom(room, texts.Select(t => t.Bounds).Concat(register), isFree);
         foreach (var hole in holes.Where(h => h.Enters(room.Grown(-Least)) && !texts.Exists(t => Names(t.Mark, h) && t.Bounds.Touches(h.Bounds.Grown(Reach)))))
-        {
-            foreach (var name in Places(hole, room))
-            {
-                var box = new PartMark(name).Bounds.Grown(Clearance);
-                if (!room.Holds(box) || taken.Exists(box.Touches) || !isFree(box))
-                    continue;
-                taken.Add(box);
-                names.Add(name);
-                break;
-            }
-        }
-
-        return names;
+            names.AddAtFirstFree(Places(hole, room));
+        return names.Names;
     }
 
     private static bool Names(Mark lettering, PartMark hole) =>

@@ -10,7 +10,6 @@ internal static class LineNames
 {
     private const double Height = 3;
     private const double FromLine = 1.2;
-    private const double Clearance = 0.6;
     private const double Step = 3;
 
     /// <summary>Shorter pieces [mm] have their own name beside them, or hardly show.</summary>
@@ -23,23 +22,15 @@ internal static class LineNames
     public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
     {
         var known = page.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
-        List<Box2> taken = [.. page.Where(m => m is TextMark || m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds)];
-        var names = new List<TextMark>();
+        var taken = page.Where(m => m is TextMark || m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
+        var names = new NameRoom(room, taken, isFree);
         foreach (var pieces in page.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal))
         {
             var straight = pieces.SelectMany(p => p.Path.Inside(room)).SelectMany(p => p.Segments()).Where(s => s.IsLine && s.Length >= LeastLength);
-            foreach (var name in straight.OrderByDescending(s => s.Length).SelectMany(s => Places(pieces.Key, s)))
-            {
-                var box = new PartMark(name).Bounds.Grown(Clearance);
-                if (!room.Holds(box) || taken.Exists(box.Touches) || !isFree(box))
-                    continue;
-                taken.Add(box);
-                names.Add(name);
-                break;
-            }
+            names.AddAtFirstFree(straight.OrderByDescending(s => s.Length).SelectMany(s => Places(pieces.Key, s)));
         }
 
-        return names;
+        return names.Names;
     }
 
     // Above the line, then below it, read from the left or from below.

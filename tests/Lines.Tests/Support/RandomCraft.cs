@@ -53,7 +53,7 @@ internal sealed class RandomCraft(Random random, double spread)
     private PointedStern Pointed(double length, double beam, double draft, double depth, bool hollow)
     {
         var end = Bow(length, beam, draft, depth, hollow);
-        return new PointedStern(end.EntryFullness, end.Rocker, end.Sheer, end.Forefoot, end.SheerFullness, end.Vee, end.EntryAngle);
+        return new PointedStern(end.EntryFullness, end.Rocker, end.Sheer, end.Forefoot, end.SheerFullness, end.Vee);
     }
 
     private TransomStern Transom(double beam, double draft, double depth)
