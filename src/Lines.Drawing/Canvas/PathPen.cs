@@ -5,7 +5,7 @@ using SkiaSharp;
 namespace Lines.Drawing.Canvas;
 
 /// <summary>Turns paths of lines and arcs into lines and cubic curves of the canvas, y turned down.</summary>
-internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double scale, double tolerance)
+internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double scale, double tolerance, bool wholeUnits)
 {
     /// <summary>Appends a path.</summary>
     /// <remarks>
@@ -73,5 +73,9 @@ internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double 
         return 2.0 / 27.0 * Math.Pow(sin, 6) / (cos * cos);
     }
 
-    private SKPoint On(Point2 p) => new((float)(p.X * scale), (float)((sheetHeight - p.Y) * scale));
+    private SKPoint On(Point2 p)
+    {
+        double x = p.X * scale, y = (sheetHeight - p.Y) * scale;
+        return wholeUnits ? new((float)Math.Round(x), (float)Math.Round(y)) : new((float)x, (float)y);
+    }
 }

@@ -13,7 +13,8 @@ namespace Lines.Drawing.Canvas;
 /// <param name="Scale">Units of the canvas per millimeter of the sheet.</param>
 /// <param name="Tolerance">Greatest distance of a drawn curve from its arc [mm].</param>
 /// <param name="ThinnestLine">Width below which no line is drawn [units of the canvas]; 0 for none.</param>
-internal sealed record SheetCanvas(double Scale, double Tolerance, double ThinnestLine)
+/// <param name="WholeUnits">Whether coordinates are rounded to whole units of the canvas.</param>
+internal sealed record SheetCanvas(double Scale, double Tolerance, double ThinnestLine, bool WholeUnits = false)
 {
     /// <summary>Draws all marks, first below last.</summary>
     /// <exception cref="ArgumentException">A mark cannot be drawn.</exception>
@@ -21,7 +22,7 @@ internal sealed record SheetCanvas(double Scale, double Tolerance, double Thinne
     {
         using var builder = new SKPathBuilder();
         using var paint = new SKPaint { IsAntialias = true, StrokeCap = SKStrokeCap.Round, StrokeJoin = SKStrokeJoin.Round };
-        var path = new PathPen(builder, sheet.Height, Scale, Tolerance);
+        var path = new PathPen(builder, sheet.Height, Scale, Tolerance, WholeUnits);
         foreach (var mark in sheet.Marks)
         {
             var ink = mark.Layer.Ink;

@@ -18,7 +18,10 @@ public static class PdfFile
     /// <summary>Resolution the library is told [dots per inch]: it rounds page boxes to whole dots, and A4 has no whole points.</summary>
     private const float BoxResolution = 720_000;
 
-    /// <summary>Half of what is promised; the other half is the rounding of coordinates to single precision.</summary>
+    /// <summary>Coordinates are whole micrometers: shorter to write and quicker to deflate than fractions, and exact in single precision up to 16 m.</summary>
+    private const double UnitsPerMillimeter = 1000;
+
+    /// <summary>Half of what is promised; the other half is the rounding of coordinates.</summary>
     private const double ArcTolerance = 0.001;
 
     /// <summary>The file's bytes.</summary>
@@ -32,21 +35,17 @@ public static class PdfFile
         ArgumentNullException.ThrowIfNull(sheets);
         if (sheets.Count == 0)
             throw new ArgumentException("a PDF of no sheets was asked for; it takes one", nameof(sheets));
-        foreach (var sheet in sheets)
-        {
-            if (!(sheet.Width > 0 && sheet.Height > 0 && double.IsFinite(sheet.Width) && double.IsFinite(sheet.Height)))
-                throw new ArgumentException(Invariant($"the sheet \"{sheet.Title}\" is {sheet.Width} x {sheet.Height} mm; a page has an area"), nameof(sheets));
-        }
-
         using var file = new MemoryStream();
         using (var stream = new SKManagedWStream(file))
         using (var document = SKDocument.CreatePdf(stream, new SKDocumentPdfMetadata { Title = title, Creator = "Lines", RasterDpi = BoxResolution }))
         {
-            var marks = new SheetCanvas(Scale: 1, ArcTolerance, ThinnestLine: 0);
+            var marks = new SheetCanvas(UnitsPerMillimeter, ArcTolerance, ThinnestLine: 0, WholeUnits: true);
             foreach (var sheet in sheets)
             {
+                if (!(sheet.Width > 0 && sheet.Height > 0 && double.IsFinite(sheet.Width) && double.IsFinite(sheet.Height)))
+                    throw new ArgumentException(Invariant($"the sheet \"{sheet.Title}\" is {sheet.Width} x {sheet.Height} mm; a page has an area"), nameof(sheets));
                 var canvas = document.BeginPage((float)(sheet.Width * PointsPerMillimeter), (float)(sheet.Height * PointsPerMillimeter));
-                canvas.Scale((float)PointsPerMillimeter);
+                canvas.Scale((float)(PointsPerMillimeter / UnitsPerMillimeter));
                 marks.Draw(sheet, canvas);
                 document.EndPage();
             }

@@ -41,7 +41,7 @@ public static class PngFile
 
         using var pixels = bitmap.PeekPixels();
         // Line drawings deflate best unfiltered.
-        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 6))
+        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 3))
             ?? throw new InvalidOperationException("the picture could not be encoded");
         return data.ToArray();
     }

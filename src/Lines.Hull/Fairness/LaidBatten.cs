@@ -71,5 +71,5 @@ internal static class LaidBatten
         }
     }
 
-    private static Vector2 Turned(Vector2 v, double angle) => (Math.Cos(angle) * v) + (Math.Sin(angle) * v.TurnedLeft);
+    private static Vector2 Turned(Vector2 v, double angle) => v.Turned(Math.Sin(angle), Math.Cos(angle));
 }

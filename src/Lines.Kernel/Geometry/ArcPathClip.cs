@@ -1,3 +1,5 @@
+using Lines.Kernel.Numerics;
+
 namespace Lines.Kernel.Geometry;
 
 /// <summary>Paths of lines and arcs cut off at the edges of a box.</summary>
@@ -57,6 +59,11 @@ public static class ArcPathClip
             return false;
         if (segment.IsLine)
             return LineEnters(segment, box);
+        if (box.HoldsWithin(segment.From) || box.HoldsWithin(segment.To))
+            return true;
+        // An arc of up to a half circle keeps within its rise of the chord.
+        if (Math.Abs(segment.Bulge) <= 1 && !LineEnters(segment, box.Grown(1.000001 * Math.Abs(segment.Bulge) / 2 * segment.From.DistanceTo(segment.To))))
+            return false;
         var enters = false;
         Cut(segment, box, _ => enters = true);
         return enters;
@@ -83,10 +90,11 @@ public static class ArcPathClip
 
     private static void Cut(ArcSegment s, Box2 box, Action<ArcSegment> keep)
     {
-        List<double> cuts =
-        [
-            0, .. Crossings(s, true, box.Left), .. Crossings(s, true, box.Right), .. Crossings(s, false, box.Bottom), .. Crossings(s, false, box.Top), 1,
-        ];
+        List<double> cuts = [0, 1];
+        AddCrossings(cuts, s, true, box.Left);
+        AddCrossings(cuts, s, true, box.Right);
+        AddCrossings(cuts, s, false, box.Bottom);
+        AddCrossings(cuts, s, false, box.Top);
         cuts.Sort();
         for (var i = 1; i < cuts.Count; i++)
         {
@@ -111,54 +119,41 @@ public static class ArcPathClip
         }
     }
 
-    /// <summary>Fractions of the length, ascending and strictly inside (0, 1), at which a segment crosses x = value, or y = value.</summary>
-    private static List<double> Crossings(ArcSegment s, bool upright, double value)
+    /// <summary>Adds the fractions of the length, strictly inside (0, 1), at which a segment crosses x = value, or y = value.</summary>
+    private static void AddCrossings(List<double> cuts, ArcSegment s, bool upright, double value)
     {
-        double Along(double fraction)
-        {
-            var p = s.PointAt(fraction);
-            return (upright ? p.X : p.Y) - value;
-        }
+        double Along(Point2 p) => (upright ? p.X : p.Y) - value;
 
         // The coordinate is monotone between the places where the segment runs along the line.
-        List<double> stops = [0, .. Turnings(s, upright), 1];
-        var found = new List<double>();
-        for (var i = 1; i < stops.Count; i++)
+        var (from, before) = (0.0, Along(s.From));
+        foreach (var to in Turnings(s, upright))
+            Step(to, Along(s.PointAt(to)));
+        Step(1, Along(s.To));
+
+        void Step(double to, double after)
         {
-            double a = Along(stops[i - 1]), b = Along(stops[i]);
-            if ((a < 0 && b > 0) || (a > 0 && b < 0))
-                found.Add(s.IsLine ? a / (a - b) : Root(Along, stops[i - 1], stops[i]));
+            if ((before < 0 && after > 0) || (before > 0 && after < 0))
+                cuts.Add(s.IsLine ? before / (before - after) : Root.Between(Swept, from, to));
+            (from, before) = (to, after);
         }
 
-        return found;
+        (double Value, double Slope) Swept(double fraction)
+        {
+            var (point, slope) = fraction == 1 ? (s.To, s.Swept(1).Slope) : s.Swept(fraction);
+            return (Along(point), upright ? slope.X : slope.Y);
+        }
     }
 
-    private static IEnumerable<double> Turnings(ArcSegment s, bool upright)
+    private static double[] Turnings(ArcSegment s, bool upright)
     {
-        if (s.IsLine)
+        if (s.IsLine || s.RunsOneWay(upright))
             return [];
         var first = Math.Atan2(s.StartDirection.Y, s.StartDirection.X) - (upright ? Math.PI / 2 : 0);
         double low = Math.Min(first, first + s.Turn), high = Math.Max(first, first + s.Turn);
         var places = new List<double>();
         for (var half = (int)Math.Ceiling(low / Math.PI); half * Math.PI <= high; half++)
             places.Add(((half * Math.PI) - first) / s.Turn);
-        return places.Where(f => f is > 0 and < 1).Order();
-    }
-
-    // Bisection to the last bit: the bracket halves until it no longer shrinks.
-    private static double Root(Func<double, double> along, double from, double to)
-    {
-        var rising = along(from) < 0;
-        while (true)
-        {
-            var middle = from + ((to - from) / 2);
-            if (middle <= from || middle >= to)
-                return middle;
-            if ((along(middle) < 0) == rising)
-                from = middle;
-            else
-                to = middle;
-        }
+        return [.. places.Where(f => f is > 0 and < 1).Order()];
     }
 
     private static ArcPath AsPath(List<ArcSegment> run)

@@ -36,10 +36,10 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     }
 
     /// <summary>Unit direction at the first point.</summary>
-    public Vector2 StartDirection => Turned((To - From).Unit(), -Turn / 2);
+    public Vector2 StartDirection => HalfTurned((To - From).Unit(), -1);
 
     /// <summary>Unit direction at the last point.</summary>
-    public Vector2 EndDirection => Turned((To - From).Unit(), Turn / 2);
+    public Vector2 EndDirection => HalfTurned((To - From).Unit(), 1);
 
     /// <summary>Point at a fraction of the length, 0 to 1; the ends are exactly the ends.</summary>
     /// <remarks><b>Method.</b> From the chord, not from the center, so that a nearly straight arc keeps its accuracy.</remarks>
@@ -49,8 +49,19 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
             return To;
         if (IsLine)
             return From + (fraction * (To - From));
-        double half = Turn / 2, turned = half * fraction;
-        return From + (Math.Sin(turned) / Math.Sin(half) * Turned(To - From, turned - half));
+        return Swept(fraction).Point;
+    }
+
+    /// <summary>Point of an arc at a fraction of the length, and its derivative by that fraction.</summary>
+    internal (Point2 Point, Vector2 Slope) Swept(double fraction)
+    {
+        var half = Turn / 2;
+        var chord = To - From;
+        var (sine, cosine) = HalfTurn;
+        var (sin, cos) = Math.SinCos(half * fraction);
+        // The chord turned back by the half turn not yet swept points from the first point to the place.
+        var toPlace = chord.Turned((sin * cosine) - (cos * sine), (cos * cosine) + (sin * sine));
+        return (From + (sin / sine * toPlace), half / sine * toPlace.Turned(sin, cos));
     }
 
     /// <summary>The piece between two fractions of the length; a piece of an arc is the same circle.</summary>
@@ -61,7 +72,7 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
     public Box2 Bounds()
     {
         var box = new Box2(Math.Min(From.X, To.X), Math.Min(From.Y, To.Y), Math.Max(From.X, To.X), Math.Max(From.Y, To.Y));
-        if (IsLine || From.DistanceTo(To) == 0)
+        if (IsLine || From == To || (RunsOneWay(true) && RunsOneWay(false)))
             return box;
         var first = Math.Atan2(StartDirection.Y, StartDirection.X);
         double low = Math.Min(first, first + Turn), high = Math.Max(first, first + Turn);
@@ -91,10 +102,23 @@ public readonly record struct ArcSegment(Point2 From, Point2 To, double Bulge)
             : Math.Min(p.DistanceTo(From), p.DistanceTo(To));
     }
 
-    /// <summary>A vector turned by an angle [rad], positive to the left.</summary>
-    internal static Vector2 Turned(Vector2 v, double angle)
+    /// <summary>Whether one coordinate of the segment only rises or only falls on the way, told without its angle; a turn over half a circle is not told.</summary>
+    /// <param name="upright">Whether of the abscissa, where it meets upright lines; else of the ordinate.</param>
+    internal bool RunsOneWay(bool upright)
     {
-        var (sin, cos) = Math.SinCos(angle);
-        return new Vector2((cos * v.X) - (sin * v.Y), (sin * v.X) + (cos * v.Y));
+        if (Math.Abs(Bulge) > 1)
+            return false;
+        var chord = To - From;
+        Vector2 first = HalfTurned(chord, -1), last = HalfTurned(chord, 1);
+        return upright ? first.X * last.X >= 0 : first.Y * last.Y >= 0;
+    }
+
+    // Sine and cosine of half the turn, which is twice the angle whose tangent is the bulge.
+    private (double Sin, double Cos) HalfTurn => (2 * Bulge / (1 + (Bulge * Bulge)), (1 - (Bulge * Bulge)) / (1 + (Bulge * Bulge)));
+
+    private Vector2 HalfTurned(Vector2 v, int sign)
+    {
+        var (sin, cos) = HalfTurn;
+        return v.Turned(sign * sin, cos);
     }
 }

@@ -29,6 +29,9 @@ public readonly record struct Vector2(double X, double Y)
     /// <summary>The vector turned a quarter to the left (counter-clockwise).</summary>
     public Vector2 TurnedLeft => new(-Y, X);
 
+    /// <summary>The vector turned to the left by the angle that has a sine and a cosine.</summary>
+    public Vector2 Turned(double sin, double cos) => new((cos * X) - (sin * Y), (sin * X) + (cos * Y));
+
     /// <summary>Sum of two displacements.</summary>
     public static Vector2 operator +(Vector2 a, Vector2 b) => new(a.X + b.X, a.Y + b.Y);
 

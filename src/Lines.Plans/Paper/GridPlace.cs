@@ -28,26 +28,32 @@ internal readonly record struct GridPlace(Box2 First, int Rows, int Columns)
     /// <summary>A cell.</summary>
     public Box2 CellAt(int row, int column) => First.Moved(new Vector2(column * First.Width, -row * First.Height));
 
-    /// <summary>Which cells are needed, row after row.</summary>
-    /// <param name="isInked">Whether a line of the part runs on a cell's ground: row, column, and the sides on which a neighbor's strip is left out.</param>
+    /// <summary>Tells which cells are needed.</summary>
+    /// <typeparam name="TInk">What tells where lines run: a struct, since a search asks it a million times.</typeparam>
+    /// <param name="ink">Where lines of the part run.</param>
     /// <param name="limit">Most cells of interest.</param>
-    /// <returns>One flag for each cell; null where more than <paramref name="limit"/> are needed.</returns>
-    public bool[]? Needed(Func<int, int, Sides, bool> isInked, int limit)
+    /// <param name="needed">Takes one flag for each cell, row after row.</param>
+    /// <returns>How many are needed; something above <paramref name="limit"/>, and no flags, where there are more.</returns>
+    public int Needed<TInk>(TInk ink, int limit, Span<bool> needed)
+        where TInk : struct, ICellInk
     {
-        var (sure, count) = (new bool[Rows * Columns], 0);
+        var cells = Rows * Columns;
+        Span<bool> sure = cells <= 256 ? stackalloc bool[cells] : new bool[cells];
+        sure.Clear();
+        var count = 0;
         for (var row = 0; row < Rows; row++)
         {
             for (var column = 0; column < Columns; column++)
             {
-                if (!isInked(row, column, new Sides(row > 0, row < Rows - 1, column > 0, column < Columns - 1)))
+                if (!ink.IsOn(row, column, new Sides(row > 0, row < Rows - 1, column > 0, column < Columns - 1)))
                     continue;
                 sure[(row * Columns) + column] = true;
                 if (++count > limit)
-                    return null;
+                    return count;
             }
         }
 
-        var needed = (bool[])sure.Clone();
+        sure.CopyTo(needed);
         for (var row = 0; row < Rows; row++)
         {
             for (var column = 0; column < Columns; column++)
@@ -57,13 +63,13 @@ internal readonly record struct GridPlace(Box2 First, int Rows, int Columns)
                     continue;
                 var printed = new Sides(
                     row > 0 && sure[i - Columns], row < Rows - 1 && sure[i + Columns], column > 0 && sure[i - 1], column < Columns - 1 && sure[i + 1]);
-                needed[i] = isInked(row, column, printed);
+                needed[i] = ink.IsOn(row, column, printed);
                 if (needed[i] && ++count > limit)
-                    return null;
+                    return count;
             }
         }
 
-        return needed;
+        return count;
     }
 
     /// <summary>A cell, without end where the grid ends, less the strips that neighbors print.</summary>
@@ -82,4 +88,14 @@ internal readonly record struct GridPlace(Box2 First, int Rows, int Columns)
 
     /// <summary>The four sides of a cell.</summary>
     public readonly record struct Sides(bool Above, bool Below, bool Before, bool After);
+
+    /// <summary>Where lines of a part run.</summary>
+    public interface ICellInk
+    {
+        /// <summary>Whether a line runs on a cell's ground.</summary>
+        /// <param name="row">Its row.</param>
+        /// <param name="column">Its column.</param>
+        /// <param name="printed">The sides on which a neighbor's strip is left out.</param>
+        bool IsOn(int row, int column, Sides printed);
+    }
 }

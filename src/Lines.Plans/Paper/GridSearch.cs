@@ -31,6 +31,7 @@ internal sealed class GridSearch
     private readonly List<double> _uprights = [];
     private readonly List<double> _levels = [];
     private readonly List<Box2> _lettering = [];
+    private readonly bool[] _few = new bool[256];
 
     private GridSearch(Sheet part, bool turned)
     {
@@ -56,50 +57,56 @@ internal sealed class GridSearch
     /// <summary>The ways to lay a part on pages that take the fewest, the best first.</summary>
     /// <param name="part">The part, full size.</param>
     /// <param name="layouts">The ways to divide a page.</param>
-    public static IEnumerable<Found> Best(Sheet part, IReadOnlyList<PageLayout> layouts)
+    /// <param name="most">How many ways to give at most.</param>
+    public static IReadOnlyList<Found> Best(Sheet part, IReadOnlyList<PageLayout> layouts, int most)
     {
         var found = new List<Found>();
         foreach (var turned in (bool[])[false, true])
         {
             var search = new GridSearch(turned ? MovedMarks.TurnedLeft(part) : part, turned);
             foreach (var layout in layouts)
-                search.Add(found, layout);
+                search.Add(found, layout, most);
         }
 
-        return found.OrderBy(f => f.Cost).ThenBy(f => f.Unevenness).ThenBy(f => f.Turned).ThenBy(f => f.Layout.Sideways);
+        return found;
     }
 
-    // Keeps only what takes as few pages as the best so far.
-    private void Add(List<Found> found, PageLayout layout)
+    // Keeps the best of what takes as few pages as the best so far.
+    private void Add(List<Found> found, PageLayout layout, int most)
     {
         var cell = layout.Cell;
-        var tops = new List<(double Top, Stretch[] Rows)>();
-        for (var top = _bounds.Top - GridPlace.Over; top < _bounds.Top - GridPlace.Over + cell.Height; top += Step)
-            tops.Add((top, RowsFrom(GridPlace.Around(_bounds, _bounds.Left, top, cell))));
+        var lefts = new List<(double Left, Stretch[] Columns)>();
         for (var left = _bounds.Left + GridPlace.Over; left > _bounds.Left + GridPlace.Over - cell.Width; left -= Step)
+            lefts.Add((left, ColumnsFrom(GridPlace.Around(_bounds, left, _bounds.Top, cell))));
+        for (var top = _bounds.Top - GridPlace.Over; top < _bounds.Top - GridPlace.Over + cell.Height; top += Step)
         {
-            var columns = ColumnsFrom(GridPlace.Around(_bounds, left, _bounds.Top, cell));
-            foreach (var (top, rows) in tops)
+            var rows = RowsFrom(GridPlace.Around(_bounds, _bounds.Left, top, cell));
+            foreach (var (left, columns) in lefts)
             {
                 var place = GridPlace.Around(_bounds, left, top, cell);
                 var limit = found.Count > 0 ? found[0].Pages : int.MaxValue;
-                var needed = place.Needed((row, column, s) => _ink.Any(columns[column].Less(s.Before, s.After), rows[row].Less(s.Below, s.Above)), limit);
-                if (needed is null)
+                Span<bool> needed = place.Rows * place.Columns <= 256 ? _few.AsSpan(0, place.Rows * place.Columns) : new bool[place.Rows * place.Columns];
+                var pages = place.Needed(new Ink(_ink, columns, rows), limit, needed);
+                if (pages > limit)
                     continue;
-                var pages = Count(needed);
                 if (pages < limit)
                     found.Clear();
-                found.Add(new Found(Part, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)));
+                Keep(found, new Found(Part, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)), most);
             }
         }
     }
 
-    private static int Count(bool[] needed)
+    // Sorted in; of equals the first stays before.
+    private static void Keep(List<Found> found, Found next, int most)
     {
-        var count = 0;
-        foreach (var n in needed)
-            count += n ? 1 : 0;
-        return count;
+        var at = found.Count;
+        while (at > 0 && next.IsBetterThan(found[at - 1]))
+            at--;
+        if (at == most)
+            return;
+        found.Insert(at, next);
+        if (found.Count > most)
+            found.RemoveAt(most);
     }
 
     private Stretch[] ColumnsFrom(GridPlace place)
@@ -149,7 +156,7 @@ internal sealed class GridSearch
         }
     }
 
-    private int Blemishes(GridPlace place, bool[] needed, Stretch[] columns, Stretch[] rows)
+    private int Blemishes(GridPlace place, ReadOnlySpan<bool> needed, Stretch[] columns, Stretch[] rows)
     {
         var count = 0;
         for (var i = 0; i < needed.Length; i++)
@@ -207,5 +214,20 @@ internal sealed class GridSearch
     /// <param name="Cost">What is not liked about it.</param>
     /// <param name="Unevenness">By how much its margins differ [mm].</param>
     public sealed record Found(
-        Sheet Part, bool Turned, PageLayout Layout, GridPlace Place, IReadOnlyList<PartMark> Marks, int Pages, int Cost, double Unevenness);
+        Sheet Part, bool Turned, PageLayout Layout, GridPlace Place, IReadOnlyList<PartMark> Marks, int Pages, int Cost, double Unevenness)
+    {
+        /// <summary>Whether it is liked better than another way of as many pages.</summary>
+        public bool IsBetterThan(Found other) =>
+            Cost != other.Cost ? Cost < other.Cost
+            : Unevenness != other.Unevenness ? Unevenness < other.Unevenness
+            : Turned != other.Turned ? !Turned
+            : !Layout.Sideways && other.Layout.Sideways;
+    }
+
+    /// <summary>The squares of the map in columns and rows.</summary>
+    private readonly record struct Ink(InkMap Map, Stretch[] Columns, Stretch[] Rows) : GridPlace.ICellInk
+    {
+        public bool IsOn(int row, int column, GridPlace.Sides printed) =>
+            Map.Any(Columns[column].Less(printed.Before, printed.After), Rows[row].Less(printed.Below, printed.Above));
+    }
 }

@@ -24,18 +24,20 @@ internal static class IndexPages
     /// <summary>Number of index pages a number of parts takes.</summary>
     public static int CountFor(int parts) => Math.Max(1, ((parts - 1) / (Across * Down)) + 1);
 
-    /// <summary>Draws the index pages, before the printer's correction.</summary>
-    public static IEnumerable<Sheet> Of(PageLayout layout, IReadOnlyList<PartPages> parts, int pages, bool isFair)
+    /// <summary>Draws one index page, before the printer's correction.</summary>
+    /// <param name="layout">How a page is divided.</param>
+    /// <param name="parts">All parts.</param>
+    /// <param name="index">Which of the index pages, from 0.</param>
+    /// <param name="pages">Number of pages in the whole set.</param>
+    /// <param name="isFair">Whether the hull is fair.</param>
+    public static Sheet Of(PageLayout layout, IReadOnlyList<PartPages> parts, int index, int pages, bool isFair)
     {
-        for (var index = 0; index < CountFor(parts.Count); index++)
-        {
-            var marks = new PageMarks();
-            DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages, isFair);
-            var here = parts.Skip(index * Across * Down).Take(Across * Down).ToList();
-            for (var i = 0; i < here.Count; i++)
-                DrawPart(marks, RoomOf(layout.Content, i), here[i]);
-            yield return new Sheet("Index of parts and pages", layout.Paper.Width, layout.Paper.Height, marks.All);
-        }
+        var marks = new PageMarks();
+        DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages, isFair);
+        var here = parts.Skip(index * Across * Down).Take(Across * Down).ToList();
+        for (var i = 0; i < here.Count; i++)
+            DrawPart(marks, RoomOf(layout.Content, i), here[i]);
+        return new Sheet("Index of parts and pages", layout.Paper.Width, layout.Paper.Height, marks.All);
     }
 
     private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages, bool isFair)

@@ -37,6 +37,9 @@ internal sealed class PartPages
         }
     }
 
+    /// <summary>Number of its pages.</summary>
+    public int Count => _pages.Count;
+
     /// <summary>The part cut up.</summary>
     public TileGrid Grid { get; }
 

@@ -22,8 +22,8 @@ internal sealed class TileGrid
         Part = found.Part;
         Turned = found.Turned;
         _place = found.Place;
-        var paths = found.Marks.Where(m => m.Mark is PathMark).ToList();
-        _used = _place.Needed((row, column, printed) => _place.Ground(row, column, printed) is var ground && paths.Exists(m => m.Enters(ground)), int.MaxValue)!;
+        _used = new bool[Rows * Columns];
+        _place.Needed(new Ink(_place, [.. found.Marks.Where(m => m.Mark is PathMark)]), int.MaxValue, _used);
         Pieces = SeamLettering.Clear(found.Marks, [.. Tiles.Select(t => CellAt(t.Row, t.Column))]);
         foreach (var (row, column) in All())
             _used[(row * Columns) + column] |= Pieces.Any(m => m.Mark is TextMark && m.Enters(CellAt(row, column)));
@@ -84,7 +84,7 @@ internal sealed class TileGrid
     {
         const int tries = 10;
         TileGrid? first = null, hanging = null;
-        foreach (var found in GridSearch.Best(part, layouts).Take(tries))
+        foreach (var found in GridSearch.Best(part, layouts, tries))
         {
             var grid = new TileGrid(found);
             first ??= grid;
@@ -179,4 +179,14 @@ internal sealed class TileGrid
     private IEnumerable<(int Row, int Column)> Neighbors((int Row, int Column) t) =>
         new[] { (t.Row - 1, t.Column), (t.Row + 1, t.Column), (t.Row, t.Column - 1), (t.Row, t.Column + 1) }
             .Where(n => n.Item1 >= 0 && n.Item1 < Rows && n.Item2 >= 0 && n.Item2 < Columns);
+
+    /// <summary>The lines themselves.</summary>
+    private readonly record struct Ink(GridPlace Place, List<PartMark> Paths) : GridPlace.ICellInk
+    {
+        public bool IsOn(int row, int column, GridPlace.Sides printed)
+        {
+            var ground = Place.Ground(row, column, printed);
+            return Paths.Exists(m => m.Enters(ground));
+        }
+    }
 }

@@ -18,7 +18,7 @@ public static class TiledPaper
     /// <param name="paper">The paper, held upright.</param>
     /// <param name="correction">What the printer needs; <see cref="PrinterCorrection.None"/> for a true one.</param>
     /// <param name="isFair">Whether the hull the parts are of is fair; the index of one that is not is marked so.</param>
-    /// <returns>The pages in order, each of the paper's size.</returns>
+    /// <returns>The pages in order, each of the paper's size; they are drawn while they are read.</returns>
     public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(parts);
@@ -28,23 +28,21 @@ public static class TiledPaper
         IReadOnlyList<PageLayout> layouts = [new(paper, correction, heaviest), new(paper, correction, heaviest, sideways: true)];
         var grids = new TileGrid[parts.Count];
         Parallel.For(0, grids.Length, i => grids[i] = TileGrid.Over(parts[i], layouts));
-        var firstPages = new int[parts.Count];
         var next = 2 + IndexPages.CountFor(parts.Count);
-        for (var i = 0; i < grids.Length; i++)
-            (firstPages[i], next) = (next, next + grids[i].Tiles.Count());
-        var count = next - 1;
-        var numbered = new PartPages[parts.Count];
-        var tiles = new IReadOnlyList<Sheet>[parts.Count];
-        Parallel.For(0, grids.Length, i =>
+        var numbered = new List<PartPages>();
+        foreach (var grid in grids)
         {
-            numbered[i] = new PartPages(grids[i], firstPages[i]);
-            tiles[i] = [.. grids[i].Tiles.Select(t => correction.Corrected(TilePage.Of(numbered[i], t.Row, t.Column, count)))];
-        });
-        return
+            numbered.Add(new PartPages(grid, next));
+            next += numbered[^1].Count;
+        }
+
+        var count = next - 1;
+        return new DrawnAhead(
         [
-            correction.Corrected(CalibrationPage.Of(paper, correction, count)),
-            .. IndexPages.Of(layouts[0], numbered, count, isFair).Select(correction.Corrected),
-            .. tiles.SelectMany(t => t),
-        ];
+            () => correction.Corrected(CalibrationPage.Of(paper, correction, count)),
+            .. Enumerable.Range(0, IndexPages.CountFor(parts.Count))
+                .Select(i => (Func<Sheet>)(() => correction.Corrected(IndexPages.Of(layouts[0], numbered, i, count, isFair)))),
+            .. numbered.SelectMany(p => p.Grid.Tiles, (p, t) => (Func<Sheet>)(() => correction.Corrected(TilePage.Of(p, t.Row, t.Column, count)))),
+        ]);
     }
 }

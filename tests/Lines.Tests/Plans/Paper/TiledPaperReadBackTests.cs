@@ -55,12 +55,12 @@ public class TiledPaperReadBackTests
             Assert.Equal((width, height), (Math.Round(page.Width, 4), Math.Round(page.Height, 4)));
             var allowed = new Box2(6.4, 6.4, (width * MillimetersPerPoint) - 6.4, (height * MillimetersPerPoint) - 6.4).Grown(1e-3);
             foreach (var path in page.Paths)
-                Assert.All(Flat(path), p => Assert.True(allowed.Holds(Box2.Around(p.Vertices.Select(v => v.Point)).Grown(path.LineWidth / 2))));
+                Assert.All(Flat(path), p => Assert.True(allowed.Holds(Box2.Around(p.Vertices.Select(v => v.Point)).Grown(PenOf(path) / 2))));
             if (!sheets[i].Title.StartsWith(part.Title, StringComparison.Ordinal))
                 continue;
             // What this printer makes of the page.
             ArcPath Printed(ArcPath p) => ArcPath.Through([.. p.Vertices.Select(v => printer.Printed(v.Point, middle))]);
-            outlines.Add([.. page.Paths.Where(p => Math.Abs(p.LineWidth - pen) < 1e-6).SelectMany(Flat).Select(Printed)]);
+            outlines.Add([.. page.Paths.Where(p => Math.Abs(PenOf(p) - pen) < 1e-6).SelectMany(Flat).Select(Printed)]);
             var read = CrossPlaces([.. page.Paths.SelectMany(Flat).Where(p => p.Vertices.Count == 2).Select(Printed)]);
             crosses.Add(AssembledPages.CrossesOf(sheets[i]).ToDictionary(
                 c => c.Key, c => read.Single(p => p.DistanceTo(printer.Printed(c.Value, middle)) < 0.02), StringComparer.Ordinal));
@@ -95,6 +95,9 @@ public class TiledPaperReadBackTests
         return [.. arms.Where(a => Math.Abs(a.From.Y - a.To.Y) < 0.001).Select(a => a.PointAt(0.5))
             .Where(p => arms.Any(b => Math.Abs(b.From.X - b.To.X) < 0.001 && b.PointAt(0.5).DistanceTo(p) < 0.001))];
     }
+
+    // The reader gives widths as they stand in the file, whose unit is the micrometer.
+    private static double PenOf(PdfPath path) => path.LineWidth / 1000;
 
     private static IEnumerable<ArcPath> Flat(PdfPath path) => path.Select(subpath =>
     {
