@@ -25,7 +25,8 @@ internal sealed class InsetTrace
     private const int MostHalvings = 12;
     private const double MostNodes = 4000;
 
-    // A step turns by at most 8 degrees, so that the next one is well predicted.
+    // The section and the skin's normal turn by at most 8 degrees in a step, so that the next one is well predicted. Where the plane meets a tight
+    // turn of the skin aslant the section hardly turns: without the normal a step would leap over a stretch where the inside runs back.
     private static readonly double s_leastCosine = Math.Cos(8 * Math.PI / 180);
 
     private readonly InsetSkin _skin;
@@ -195,7 +196,7 @@ internal sealed class InsetTrace
         {
             var near = from.Outside.Point + (step * along);
             if (Corrected(_skin, _plane, near, along, from.U + (step * scale * level.U), from.V + (step * scale * level.V)) is { } next
-                && down.Dot(Down(next)) >= s_leastCosine && Settled(from, next, 0.5, MostHalvings) is { } middle
+                && down.Dot(Down(next)) >= s_leastCosine && from.Normal.Dot(next.Normal) >= s_leastCosine && Settled(from, next, 0.5, MostHalvings) is { } middle
                 && (step <= CuspStep || (RunsOn(from) && RunsOn(middle) && RunsOn(next))))
             {
                 step = Math.Min(LongestStep, step * 1.6);
