@@ -32,6 +32,61 @@ public sealed class DialSource
     /// <summary>The place of a dial: its value, or the head of its table where the key is left out.</summary>
     public Place PlaceOf(Dial dial) => _values.PlaceOf(KeyOf(dial).Path);
 
+    /// <summary>Shows why a solution is no hull for this file, as faults of it.</summary>
+    /// <param name="solution">What shaping the hull gave.</param>
+    /// <returns>The faults, sorted by place; none where the hull has all that was asked, and its dials found keep to the limits the other keys set.</returns>
+    public IReadOnlyList<Diagnostic> Explain(HullSolution solution)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        if (solution.Unmet is { } unmet)
+            return Explain(unmet);
+        return solution.Surface is { } hull ? Contradicted(hull.Dials) : Explain(solution.Conflicts);
+    }
+
+    /// <summary>Holds the dials found for targets against the limits that keys put on each other, which could not be done before.</summary>
+    private IReadOnlyList<Diagnostic> Contradicted(HullDials dials)
+    {
+        var faults = new DiagnosticBag(_source);
+        var solved = new DesignValues(_values);
+        foreach (var (dial, value) in TargetBalance.Of(_values).Found(dials))
+        {
+            var key = KeyOf(dial);
+            solved.Put(key.Path, new KeyValue($"{KeyRange.Show(key, value, Notation)}, found for a target,", _values.PlaceOf(key.Path), "", value, []) { Notation = Notation });
+        }
+
+        Contradictions.Find(solved, faults);
+        return faults.Sorted();
+    }
+
+    private IReadOnlyList<Diagnostic> Explain(TargetConflict conflict)
+    {
+        var faults = new DiagnosticBag(_source);
+        var named = conflict.Targets.Select(h => (Hint: h, Key: DesignSchema.ByTarget[h.Target])).OrderBy(t => _values.PlaceOf(t.Key.Path)).ToList();
+        var first = named[0].Key;
+        var elsewhere = Invariant($"does not go with {first.Path} (line {_values.PlaceOf(first.Path).Line}), as said there");
+        foreach (var (hint, key) in named)
+        {
+            var remedy = hint.Nearest is { } nearest
+                ? $"nearest that can be reached {KeyRange.Show(key, nearest, NotationOf(key))}{(hint.Fair ? "" : " (some line is then not yet fair)")}, the others kept"
+                : "no other value of it alone was found to do";
+            faults.Add(_values.PlaceOf(key.Path), key.Path, $"{SourceText.Shown(_values.Find(key.Path)!.Raw)}: {(key == first ? Reason(conflict) : elsewhere)}", remedy);
+        }
+
+        foreach (var key in conflict.Dials.Select(KeyOf).Where(k => _values.Has(k.Path)))
+            faults.Add(_values.PlaceOf(key.Path), key.Path, $"{SourceText.Shown(_values.Find(key.Path)!.Raw)}: {elsewhere}", $"change it, or ask for the {first.Name} told there");
+        return faults.Sorted();
+    }
+
+    private string Reason(TargetConflict conflict)
+    {
+        if (conflict.Beyond is var (dial, limit))
+            return $"it takes {KeyOf(dial).Name} beyond {KeyRange.Show(KeyOf(dial), limit, Notation)}, the last that the other keys leave it";
+        if (conflict.Reason.Length > 0)
+            return $"it cannot be reached: {conflict.Reason}";
+        var names = TargetBalance.Of(_values).LeftOut.Select(d => KeyOf(d).Name).ToList();
+        return names.Count == 1 ? $"no {names[0]} gives it with the other keys" : $"no {string.Join(" and ", names)} give it together with the other targets";
+    }
+
     /// <summary>Shows dials that exclude each other as faults of the file, one at every dial named.</summary>
     /// <param name="conflicts">What shaping the hull found.</param>
     /// <returns>The faults, sorted by place.</returns>
@@ -96,12 +151,20 @@ public sealed class DialSource
     /// <returns>The number that the text told is read as, SI.</returns>
     public double AsTold(Dial dial, double value, bool upward) => AsTold(KeyOf(dial), value, upward);
 
+    /// <summary>A value of a target as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>
+    /// <param name="target">The target.</param>
+    /// <param name="value">The value, SI.</param>
+    /// <param name="upward">Whether to round up; otherwise down.</param>
+    /// <returns>The number that the text told is read as, SI.</returns>
+    public double AsTold(Target target, double value, bool upward) => AsTold(DesignSchema.ByTarget[target], value, upward);
+
     private double AsTold(SchemaKey key, double value, bool upward)
     {
         var step = key.Kind switch
         {
             KeyKind.Length or KeyKind.Lengths => NotationOf(key).Step(),
             KeyKind.Angle => Angle.FromDegrees(0.1).Radians,
+            KeyKind.Mass => KeyRange.StepOfMass(NotationOf(key)),
             _ => 0.001,
         };
         return ValueReader.Number(key, KeyRange.Show(key, Rounding.ToStep(value, step, upward), NotationOf(key)));

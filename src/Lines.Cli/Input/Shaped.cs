@@ -52,7 +52,7 @@ internal sealed class Shaped
     public LengthNotation Units(LengthNotation? asked) => asked ?? Design.Source.Notation;
 
     public IReadOnlyList<FigureGroup> Figures =>
-        [.. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
+        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
 
     /// <summary>Reads a file and shapes its hull.</summary>
     /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>
@@ -65,9 +65,9 @@ internal sealed class Shaped
     /// <summary>Shapes the hull of a design, or gives what its dials exclude, at every dial named.</summary>
     public static Shaped? TryOf(VesselDesign design, out IReadOnlyList<Diagnostic> conflicts)
     {
-        var solution = Waiting.For("shaping the hull, or the nearest dimensions that go together ...", () => HullShape.Solve(design.Vessel.MainHull, design.Source.AsTold));
-        conflicts = design.Source.Explain(solution.Conflicts);
-        return solution.Surface is { } hull ? new Shaped(design, hull) : null;
+        var solution = Waiting.For("shaping the hull, or the nearest dimensions that go together ...", () => HullShape.Solve(design.Vessel, design.Source.AsTold, design.Source.AsTold));
+        conflicts = design.Source.Explain(solution);
+        return solution.Surface is { } hull && conflicts.Count == 0 ? new Shaped(design, hull) : null;
     }
 
     /// <summary>What could not be made as asked: the molds left out.</summary>

@@ -49,6 +49,7 @@ internal static class StretchFaults
         Stretch.AcrossOverUp => [("hull.beam", true), ("hull.depth", false)],
         Stretch.AcrossOverAlong => [("hull.beam", true), ("hull.length", false)],
         Stretch.AlongOverUp => [("hull.length", true), ("hull.depth", false)],
+        Stretch.Volume => [("hull.length", true), ("hull.beam", true), ("hull.depth", true)],
         _ => [("hull.length", true), ("hull.beam", true)],
     };
 }

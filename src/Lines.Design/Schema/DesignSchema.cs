@@ -14,6 +14,12 @@ public static class DesignSchema
     /// <summary>A stern cut off by a flat transom.</summary>
     public const string Transom = "transom";
 
+    /// <summary>Fresh water.</summary>
+    public const string FreshWater = "fresh";
+
+    /// <summary>Sea water.</summary>
+    public const string SeaWater = "sea";
+
     /// <summary>Nothing is cut nearer to the end of a hull [m].</summary>
     private const double LeastPlace = 0.001;
 
@@ -56,6 +62,9 @@ public static class DesignSchema
     /// <summary>The keys by the dial they set.</summary>
     public static IReadOnlyDictionary<Dial, SchemaKey> ByDial { get; } = Keys.Where(k => k.Dial is not null).ToDictionary(k => k.Dial!.Value);
 
+    /// <summary>The keys by the target they set.</summary>
+    public static IReadOnlyDictionary<Target, SchemaKey> ByTarget { get; } = Keys.Where(k => k.Target is not null).ToDictionary(k => k.Target!.Value);
+
     private static IEnumerable<SchemaKey> Main() =>
     [
         Needed("hull.length", "Foremost to aftmost point; no outer stems, rudder or fittings.", "5.20 m", (2, 12), Stretch.Along, Dial.Length)
@@ -71,6 +80,17 @@ public static class DesignSchema
         Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", Dial.KeelLow)
             with { Default = "at the widest station" },
         new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false", Dial = Dial.Hollow },
+        Asked(Target.Displacement, "hull.displacement", KeyKind.Mass, "Mass that floats at the design waterline, boat and crew.", "\"130 kg\"", (1, 10000), Stretch.Volume)
+            with { Also = ["mass", "weight"] },
+        new("hull.water", KeyKind.Choice, "Water the displacement is meant in.", $"\"{FreshWater}\"") { Choices = [FreshWater, SeaWater], Default = FreshWater },
+        Asked(Target.Prismatic, "hull.prismatic", KeyKind.Ratio, "Prismatic coefficient: displaced volume over waterline length and greatest section area.", "0.56", (0.4, 0.8), Stretch.None)
+            with { Also = ["cp", "prismatic_coefficient"] },
+        Asked(Target.CenterOfBuoyancy, "hull.center_of_buoyancy", KeyKind.Ratio, "Center of buoyancy aft of the waterline's fore end, fraction of its length.", "0.51", (0.35, 0.65), Stretch.None)
+            with { Also = ["lcb", "buoyancy"] },
+        Asked(Target.WaterlineLength, "hull.waterline_length", KeyKind.Length, "Length of the design waterline.", "\"4.90 m\"", (0.9, 15), Stretch.Along)
+            with { Also = ["lwl"] },
+        Asked(Target.WaterlineBeam, "hull.waterline_beam", KeyKind.Length, "Greatest breadth of the design waterline.", "\"680 mm\"", (0.08, 3), Stretch.Across)
+            with { Also = ["bwl"] },
     ];
 
     private static IEnumerable<SchemaKey> Bow() =>
@@ -88,7 +108,7 @@ public static class DesignSchema
         Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", Stretch.UpOverAcross, Dial.BowVee)
             with { Default = "the fairest" },
         Angle("hull.bow.entry_angle", "Half-angle of entrance at the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.EntryAngle)
-            with { Default = "what the batten takes" },
+            with { Default = "what the batten takes", Target = Target.EntryAngle },
     ];
 
     private static IEnumerable<SchemaKey> Stern() =>
@@ -143,6 +163,9 @@ public static class DesignSchema
         new("build.strongback_top", KeyKind.Length, "Height of the strongback top above the base line, hull upright; the hull is built over it.", "\"700 mm\"")
             { Default = "clear of the highest sheer", Least = DialRange.LowestSheer + Strongback.LeastClearance, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
     ];
+
+    private static SchemaKey Asked(Target target, string path, KeyKind kind, string doc, string example, (double Least, double Greatest) range, Stretch stretch) =>
+        new(path, kind, doc, example) { Target = target, Least = range.Least, Greatest = range.Greatest, Stretch = stretch, Default = "what the dials give" };
 
     private static SchemaKey Needed(string path, string doc, string example, (double, double) slider, Stretch stretch, Dial dial) =>
         OfDial(path, KeyKind.Length, doc, $"\"{example}\"", stretch, dial) with { Required = true, Slider = slider };

@@ -25,6 +25,18 @@ internal sealed class DesignValues
     private readonly Dictionary<string, Place> _keys = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Place> _tables = new(StringComparer.Ordinal);
 
+    public DesignValues()
+    {
+    }
+
+    /// <summary>The same values, to which others may be added.</summary>
+    public DesignValues(DesignValues values)
+    {
+        _values = new(values._values, StringComparer.Ordinal);
+        _keys = new(values._keys, StringComparer.Ordinal);
+        _tables = new(values._tables, StringComparer.Ordinal);
+    }
+
     /// <summary>Values outside the range of their key; they are not among the sound ones.</summary>
     public IReadOnlyList<(SchemaKey Key, KeyValue Value)> Beyond { get; set; } = [];
 

@@ -16,9 +16,6 @@ internal static class KeyBounds
     /// <summary>The stem, or sternpost, ends this part of the length from its end: the widest station may be at 0.40.</summary>
     private const double LongestProfile = 0.4;
 
-    /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
-    private const double FullnessWithoutHollow = 0.55;
-
     /// <summary>More molds than this are a mistake in a unit.</summary>
     private const int MostMolds = 100;
 
@@ -58,10 +55,10 @@ internal static class KeyBounds
     [
         new(
             IsUpper: false,
-            Invariant($"{FullnessWithoutHollow} unless hollow is true"),
+            Invariant($"{DialRange.FullnessWithoutHollow} unless hollow is true"),
             ["hull.hollow"],
-            n => n("hull.hollow") > 0 ? null : FullnessWithoutHollow,
-            Invariant($"is below {FullnessWithoutHollow}, which only hollow lines reach")) { Named = false, Otherwise = ", or hollow = true in [hull]" },
+            n => n("hull.hollow") > 0 ? null : DialRange.FullnessWithoutHollow,
+            Invariant($"is below {DialRange.FullnessWithoutHollow}, which only hollow lines reach")) { Named = false, Otherwise = ", or hollow = true in [hull]" },
     ];
 
     public static IReadOnlyList<KeyBound> Rake { get; } =

@@ -10,13 +10,14 @@ public static class KeyRange
     /// <summary>A value as it would be written in the file, without quotes.</summary>
     /// <param name="key">The key.</param>
     /// <param name="value">The value, SI.</param>
-    /// <param name="notation">The notation of a length; meters are used from one on where it is millimeters.</param>
+    /// <param name="notation">The notation of a length, meters from one on where it is millimeters; of a mass the unit that goes with it, kg with millimeters.</param>
     public static string Show(SchemaKey key, double value, LengthNotation notation = LengthNotation.Millimeters)
     {
         ArgumentNullException.ThrowIfNull(key);
         return key.Kind switch
         {
             KeyKind.Angle => new Angle(value).ToText(),
+            KeyKind.Mass => new Mass(value).ToText(inPounds: notation != LengthNotation.Millimeters),
             KeyKind.Length or KeyKind.Lengths when notation != LengthNotation.Millimeters => new Length(value).ToText(notation),
             KeyKind.Length or KeyKind.Lengths when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
             KeyKind.Length or KeyKind.Lengths => new Length(value).ToText(LengthNotation.Millimeters),
@@ -36,6 +37,7 @@ public static class KeyRange
         {
             KeyKind.Length or KeyKind.Lengths => notation.Step(),
             KeyKind.Angle => Angle.FromDegrees(0.01).Radians,
+            KeyKind.Mass => StepOfMass(notation),
             _ => 0.0001,
         };
         return Show(key, Rounding.ToStep(limit, step, upward: !isUpper), notation);
@@ -49,6 +51,9 @@ public static class KeyRange
         ArgumentNullException.ThrowIfNull(key);
         return $"{ShowLimit(key, key.Least, isUpper: false, notation)} to {ShowLimit(key, key.Greatest, isUpper: true, notation)}";
     }
+
+    /// <summary>The step a mass is told in [kg].</summary>
+    internal static double StepOfMass(LengthNotation notation) => notation == LengthNotation.Millimeters ? 0.1 : 0.1 * Mass.Pound;
 
     /// <summary>Whether a value lies in the range of a key, its ends included to rounding.</summary>
     public static bool Holds(SchemaKey key, double value)

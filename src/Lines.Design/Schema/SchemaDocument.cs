@@ -1,4 +1,5 @@
 using System.Text;
+using Lines.Hull.Form;
 
 namespace Lines.Design.Schema;
 
@@ -20,6 +21,13 @@ public static class SchemaDocument
             .Append("and ends, waterline, sheer, skin, so such faults come one group of keys at a time, with the nearest values that do not.\n\n")
             .Append("This page is written from the table the reader itself uses (`src/Lines.Design/Schema/DesignSchema.cs`) and a test keeps it ")
             .Append("true; to write it anew: `LINES_REGENERATE=1 dotnet test tests/Lines.Tests --filter FullyQualifiedName~SchemaDocumentGolden`.\n");
+        page.Append("\n## Targets in place of dials\n\n")
+            .Append("A target says what the finished hull must have, and the dial left out for it is found: as many dials are left out as targets are given. ")
+            .Append("It is met to a part in 100,000; where that cannot be, `lines check` says what excludes it and the nearest value that can be reached. ")
+            .Append("`entry_angle` is a target where `entry_fullness` is left out and no other target accounts for that, else it shapes the waterline's end beside it.\n\n")
+            .Append("| target | the dials it may stand in place of |\n|---|---|\n");
+        foreach (var key in DesignSchema.Keys.Where(k => k.Target is not null))
+            page.Append("| `").Append(key.Path).Append("` | ").Append(string.Join(", ", HullTargets.MoversOf(key.Target!.Value).Select(d => $"`{DesignSchema.ByDial[d].Path}`"))).Append(" |\n");
         foreach (var table in DesignSchema.Tables)
         {
             page.Append("\n## ").Append(table.Path.Length == 0 ? "Head of the file" : $"`[{table.Path}]`").Append("\n\n").Append(table.Doc).Append("\n\n")
@@ -38,9 +46,9 @@ public static class SchemaDocument
             : key.Choices.Count > 0 ? string.Join(" or ", key.Choices.Select(c => $"`\"{c}\"`"))
             : key.Kind == KeyKind.Flag ? "`true` or `false`"
             : "";
-        var doc = (key.Stern is null ? "" : $"({key.Stern} stern) ") + key.Doc + (key.InPlaceOf is null ? "" : $" In place of `{key.InPlaceOf.Split('.')[^1]}`, not beside it.");
+        var doc = (key.Stern is null ? "" : $"({key.Stern} stern) ") + key.Doc + (key is { Target: not null, Dial: null } ? " A target in place of a dial." : "") + (key.InPlaceOf is null ? "" : $" In place of `{key.InPlaceOf.Split('.')[^1]}`, not beside it.");
         var substitute = DesignSchema.Keys.FirstOrDefault(k => key.Path.Equals(k.InPlaceOf, StringComparison.Ordinal));
-        var otherwise = key.Default ?? (substitute is null ? "required" : $"required, or `{substitute.Name}` ({substitute.Stern} stern)");
+        var otherwise = key.Default ?? (key.Dial is { } dial && HullTargets.MayBeLeftOut.Contains(dial) ? "required, or a target in its place" : substitute is null ? "required" : $"required, or `{substitute.Name}` ({substitute.Stern} stern)");
         return $"| `{key.Name}` | `{key.Example.Replace("|", "\\|", StringComparison.Ordinal)}` | {range} | {otherwise} | {doc} |\n";
     }
 }

@@ -25,6 +25,9 @@ public enum KeyKind
 
     /// <summary>A list of lengths.</summary>
     Lengths,
+
+    /// <summary>A mass with its unit.</summary>
+    Mass,
 }
 
 /// <summary>How a key follows when a design is stretched: x by one factor, y by another, z by a third.</summary>
@@ -53,6 +56,9 @@ public enum Stretch
 
     /// <summary>An angle whose tangent is length over height (rake).</summary>
     AlongOverUp,
+
+    /// <summary>What grows as the volume does.</summary>
+    Volume,
 }
 
 /// <summary>One key of the design file: all that the reader, the documentation and the dials of a page need to know of it.</summary>
@@ -100,6 +106,9 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
 
     /// <summary>The dial of the hull it sets; null for none.</summary>
     public Dial? Dial { get; init; }
+
+    /// <summary>What it asks of the finished hull in place of a dial; null for none.</summary>
+    public Target? Target { get; init; }
 
     /// <summary>Whether a design with a stern of a kind may give it.</summary>
     /// <param name="stern">The kind of stern; null where it is not known.</param>

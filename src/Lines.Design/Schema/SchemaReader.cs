@@ -183,10 +183,11 @@ internal sealed class SchemaReader
         }
 
         var kind = _values.Stern;
+        var balance = TargetBalance.Check(_values, IsMeant, _faults);
         foreach (var table in DesignSchema.Tables)
         {
             var missing = DesignSchema.Keys
-                .Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal) && IsRequired(k, kind))
+                .Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal) && IsRequired(k, kind) && !balance.Excused.Contains(k))
                 .Where(k => !_values.IsGiven(k.Path) && !_meant.Contains(k.Path))
                 .ToList();
             if (missing.Count == 0 || _meant.Contains(table.Path))
@@ -199,9 +200,12 @@ internal sealed class SchemaReader
             }
 
             foreach (var key in missing)
-                _faults.Add(_values.PlaceOf(key.Path), key.Path, "is missing", $"add a line like {key.Name} = {key.Example}{Otherwise(key, kind)}");
+                _faults.Add(_values.PlaceOf(key.Path), key.Path, "is missing", $"add a line like {key.Name} = {key.Example}{Otherwise(key, kind)}{balance.Otherwise(key)}");
         }
     }
+
+    /// <summary>Whether a fault told already most likely means a key.</summary>
+    private bool IsMeant(SchemaKey key) => _meant.Contains(key.Path) || _meant.Contains(key.Table);
 
     private static string Otherwise(SchemaKey key, string? kind) =>
         Substitute(key, kind) is { } other && kind is not null ? $", or {other.Name} in its place" : "";

@@ -24,6 +24,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         KeyKind.Ratio => ReadRatio(key, value),
         KeyKind.Length => ReadLength(key, value),
         KeyKind.Angle => ReadAngle(key, value),
+        KeyKind.Mass => ReadMass(key, value),
         _ => ReadLengths(key, value),
     };
 
@@ -33,6 +34,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
     {
         KeyKind.Length or KeyKind.Lengths when Length.TryParse(text, out var length, out _) => length.Meters,
         KeyKind.Angle when Angle.TryParse(text, out var angle, out _) => angle.Radians,
+        KeyKind.Mass when Mass.TryParse(text, out var mass, out _, out _) => mass.Kilograms,
         KeyKind.Ratio => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture),
         _ => throw new FormatException(Invariant($"{text} is no value of {key.Path}")),
     };
@@ -106,6 +108,19 @@ internal sealed class ValueReader(DiagnosticBag faults)
         if (Angle.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var angle, out var fault))
             return InRange(key, One(value, angle.Radians));
         Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{SourceText.Shown(value.Raw.Trim('"', '\''))} deg\"");
+        return null;
+    }
+
+    private KeyValue? ReadMass(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
+            return NotFinite(key, value);
+        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
+            return Wrong(key, value, $"a mass in quotes, like {key.Example}");
+        if (Mass.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var mass, out var inPounds, out var fault))
+            return InRange(key, One(value, mass.Kilograms) with { Notation = inPounds ? LengthNotation.Inches : LengthNotation.Millimeters });
+        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
+        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} kg\" or \"{number} lb\", whichever is meant");
         return null;
     }
 

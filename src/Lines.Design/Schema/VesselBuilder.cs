@@ -7,29 +7,38 @@ namespace Lines.Design.Schema;
 /// <summary>Makes the dials of hull and building from the checked values of a whole, faultless file.</summary>
 internal static class VesselBuilder
 {
-    public static Vessel Vessel(DesignValues values) => new(new HullDials
+    public static Vessel Vessel(DesignValues values)
     {
-        Length = values.Number("hull.length"),
-        Beam = values.Number("hull.beam"),
+        var targets = TargetBalance.Of(values);
+        return new Vessel(Hull(values, targets)) { Targets = targets };
+    }
+
+    private static HullDials Hull(DesignValues values, HullTargets targets) => new()
+    {
+        Length = Found(values, Dial.Length),
+        Beam = Found(values, Dial.Beam),
         Depth = values.Number("hull.depth"),
-        Draft = values.Number("hull.draft"),
+        Draft = Found(values, Dial.Draft),
         Widest = values.NumberOrNone("hull.widest"),
         KeelLow = values.NumberOrNone("hull.keel_low"),
         Hollow = values.NumberOr("hull.hollow", 0) > 0,
         Bow = new BowDials(
-            EntryFullness: values.Number("hull.bow.entry_fullness"),
+            EntryFullness: Found(values, Dial.EntryFullness),
             Rocker: values.Number("hull.bow.rocker"),
             Sheer: values.Number("hull.bow.sheer"),
             Forefoot: values.Number("hull.bow.forefoot"),
             SheerFullness: values.NumberOrNone("hull.bow.sheer_fullness"),
             Vee: values.NumberOrNone("hull.bow.vee"),
-            EntryAngle: values.NumberOrNone("hull.bow.entry_angle")),
+            EntryAngle: targets.Asked.Any(t => t.Target == Target.EntryAngle) ? null : values.NumberOrNone("hull.bow.entry_angle")),
         Stern = Stern(values),
         Midship = new MidshipDials(
             Deadrise: values.Number("hull.midship.deadrise"),
-            Fullness: values.Number("hull.midship.fullness"),
+            Fullness: Found(values, Dial.MidshipFullness),
             Flare: values.Number("hull.midship.flare")),
-    });
+    };
+
+    /// <summary>The value of a dial, or one that holds its place where it is left out for a target.</summary>
+    private static double Found(DesignValues values, Dial dial) => values.NumberOrNone(DesignSchema.ByDial[dial].Path) ?? TargetStart.PlaceOf(dial);
 
     public static BuildDials Build(DesignValues values)
     {
@@ -50,7 +59,7 @@ internal static class VesselBuilder
 
     private static SternDials Stern(DesignValues values)
     {
-        var fullness = values.Number("hull.stern.run_fullness");
+        var fullness = Found(values, Dial.RunFullness);
         var sheer = values.Number("hull.stern.sheer");
         var sheerFullness = values.NumberOrNone("hull.stern.sheer_fullness");
         if (values.Find("hull.stern.kind")!.Text is DesignSchema.Pointed)
@@ -68,7 +77,7 @@ internal static class VesselBuilder
         var immersion = values.NumberOrNone("hull.stern.immersion");
         return new TransomStern(
             RunFullness: fullness,
-            Foot: immersion is null ? values.Number("hull.stern.rocker") : values.Number("hull.draft") - immersion.Value,
+            Foot: immersion is null ? values.Number("hull.stern.rocker") : Found(values, Dial.Draft) - immersion.Value,
             Sheer: sheer,
             Rake: values.Number("hull.stern.rake"),
             Breadth: values.Number("hull.stern.breadth"),

@@ -36,7 +36,7 @@ public sealed record StretchWish
 /// <remarks>
 /// <b>Method.</b> x, y and z are each stretched by one factor. That keeps a fair hull fair and every fullness what it was; angles follow
 /// their tangents. What the builder decides (planking, mold spacing, stock) stays.
-/// <b>Accuracy.</b> Lengths that follow are rounded to 1 mm or the notation's step, angles to 0.1 degrees. Where the step would change a length
+/// <b>Accuracy.</b> Lengths that follow are rounded to 1 mm or the notation's step, angles to 0.1 degrees, a displacement to 0.1 kg or lb. Where the step would change a length
 /// by more than a part in 50, as it would a thin planking in 1/32 in, it is written in decimals of an inch, to 0.001.
 /// </remarks>
 public static class Stretching
@@ -101,6 +101,7 @@ public static class Stretching
         var rewritten = key.Kind switch
         {
             KeyKind.Length => value.Notation != notation,
+            KeyKind.Mass => IsMetric(value.Notation) != IsMetric(notation),
             KeyKind.Lengths => value.Items.Any(i => i.Notation != (wish.Notation ?? i.Notation)),
             _ => false,
         };
@@ -109,15 +110,18 @@ public static class Stretching
         return key.Kind switch
         {
             KeyKind.Lengths => $"[{string.Join(", ", value.Items.Select(i => Quoted(Shown(factors.Length(key.Stretch, i.Number), wish.Notation ?? i.Notation))))}]",
+            KeyKind.Mass => Quoted(KeyRange.Show(key, factors.Length(key.Stretch, value.Number), notation)),
             KeyKind.Angle => Quoted(new Angle(Math.Round(factors.Angle(key.Stretch, value.Number) * (1800 / Math.PI)) * (Math.PI / 1800)).ToText()),
             _ => Quoted(Shown(factors.Length(key.Stretch, value.Number), notation)),
         };
     }
 
+    private static bool IsMetric(LengthNotation notation) => notation == LengthNotation.Millimeters;
+
     /// <summary>The factor a wish means; 1 where it is out of the range of its key, which is told of it alone then.</summary>
     private static double Ratio(DesignValues values, string key, string? wished) =>
         wished is not null && Length.TryParse(wished, out var length, out _) && KeyRange.Holds(DesignSchema.ByPath[key], length.Meters)
-            ? length.Meters / values.Number(key)
+            ? length.Meters / (values.NumberOrNone(key) ?? throw new ArgumentException($"{key} is left out of the design for a target, so there is nothing to stretch to {wished}", nameof(wished)))
             : 1;
 
     /// <summary>A length given as text in a notation; what is in it already, and what its key does not take, stays as it was given.</summary>
@@ -221,6 +225,7 @@ public static class Stretching
             Schema.Stretch.AcrossOverUp => Across / Up,
             Schema.Stretch.AcrossOverAlong => Across / Along,
             Schema.Stretch.AlongOverUp => Along / Up,
+            Schema.Stretch.Volume => Along * Across * Up,
             _ => 1,
         };
     }

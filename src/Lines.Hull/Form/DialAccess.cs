@@ -46,7 +46,7 @@ internal static class DialAccess
         Dial.Length => d with { Length = value },
         Dial.Beam => d with { Beam = value },
         Dial.Depth => d with { Depth = value },
-        Dial.Draft => d with { Draft = value },
+        Dial.Draft => WithDraft(d, value),
         Dial.Widest => d with { Widest = value },
         Dial.KeelLow => d with { KeelLow = value },
         Dial.Hollow => d with { Hollow = value > 0 },
@@ -111,8 +111,9 @@ internal static class DialAccess
             Dial.Forefoot or Dial.Heel => (least, 0.4 * d.Length),
             Dial.Depth or Dial.BowSheer or Dial.SternSheer => (1.02 * d.Draft, greatest),
             Dial.Length => (Math.Max(d.Bow.Forefoot, ValueOf(d, Dial.Heel) ?? 0) / 0.4, greatest),
-            Dial.Draft => (Math.Max(d.Bow.Rocker, d.Stern.FootHeight) / DialRange.GreatestRocker, 0.98 * d.Depth),
-            Dial.Beam => (d.Length / 30, d.Length / 2.5),
+            Dial.Draft => (LeastDraft(d), 0.98 * Math.Min(d.Depth, Math.Min(d.Bow.Sheer, d.Stern.Sheer))),
+            Dial.Beam => (Math.Max(d.Length / 30, ValueOf(d, Dial.TransomBreadth) ?? 0), d.Length / 2.5),
+            Dial.EntryFullness or Dial.RunFullness => (d.Hollow ? least : DialRange.FullnessWithoutHollow, greatest),
             _ => (least, greatest),
         };
         return (Math.Max(least, low), Math.Min(greatest, high));
@@ -127,6 +128,23 @@ internal static class DialAccess
         Dial.BowVee or Dial.SternVee or Dial.EntryAngle or Dial.RunAngle or Dial.TransomRake or Dial.Deadrise or Dial.Flare => 0.1 * Degree,
         _ => 0.001,
     };
+
+    /// <summary>Another draft; the foot of a transom given by its immersion keeps that.</summary>
+    private static HullDials WithDraft(HullDials d, double draft) => d with
+    {
+        Draft = draft,
+        Stern = d.Stern is TransomStern { FootIsImmersion: true } t ? t with { Foot = t.Foot + draft - d.Draft } : d.Stern,
+    };
+
+    /// <summary>The draft from which on no end of the keel is lifted out of the water further than allowed, and no transom's foot is below the keel.</summary>
+    private static double LeastDraft(HullDials d)
+    {
+        var bow = d.Bow.Rocker / DialRange.GreatestRocker;
+        if (d.Stern is not TransomStern { FootIsImmersion: true } t)
+            return Math.Max(bow, d.Stern.FootHeight / DialRange.GreatestRocker);
+        var immersion = d.Draft - t.Foot;
+        return Math.Max(bow, Math.Max(immersion, immersion / (1 - DialRange.GreatestRocker)));
+    }
 
     private static SternDials WithStern(HullDials d, Dial dial, double value) => (d.Stern, dial) switch
     {

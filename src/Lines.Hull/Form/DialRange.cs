@@ -8,6 +8,9 @@ public static class DialRange
     /// <summary>Most rocker, or height of a transom's foot, as a part of the draft.</summary>
     public const double GreatestRocker = 1.5;
 
+    /// <summary>Below this fullness a waterline without hollow would be a straight-sided wedge.</summary>
+    public const double FullnessWithoutHollow = 0.55;
+
     /// <summary>Least height of a sheer [m].</summary>
     public const double LowestSheer = 0.08;
 

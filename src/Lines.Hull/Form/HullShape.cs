@@ -24,6 +24,16 @@ public static class HullShape
             : new HullSolution(null, [new NearestDials(dials, told ?? DialAccess.ToStep).Explain(attempt.Fault)]);
     }
 
+    /// <summary>Shapes the main hull of a vessel: first finds the dials left out for targets, where there are any.</summary>
+    /// <param name="vessel">What is asked.</param>
+    /// <param name="told">How nearest values of dials are told.</param>
+    /// <param name="toldTarget">How nearest values of targets are told.</param>
+    public static HullSolution Solve(Vessel vessel, ToldValue told, ToldTarget toldTarget)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel.Targets.Asked.Count == 0 ? Solve(vessel.MainHull, told) : new NearestTargets(vessel.MainHull, vessel.Targets, told, toldTarget).Solve();
+    }
+
     /// <summary>The surface through given lines.</summary>
     /// <param name="lines">The lines.</param>
     /// <param name="near">A surface through lines hardly different, to start from; null starts cold.</param>

@@ -94,13 +94,21 @@ public sealed class HullSurface
 }
 
 /// <summary>A boat: a main hull and, as the work grows, outriggers, loads and rig.</summary>
-/// <param name="MainHull">The main hull.</param>
-public sealed record Vessel(HullDials MainHull);
+/// <param name="MainHull">The main hull; dials left out for a target hold a value to start from.</param>
+public sealed record Vessel(HullDials MainHull)
+{
+    /// <summary>What is asked of the main hull in place of dials.</summary>
+    public HullTargets Targets { get; init; } = HullTargets.None;
+}
 
 /// <summary>What shaping a hull gave: the surface, or the dials that exclude each other.</summary>
 /// <param name="Surface">The hull; null where the dials exclude each other.</param>
 /// <param name="Conflicts">Why not; empty where there is a hull.</param>
-public sealed record HullSolution(HullSurface? Surface, IReadOnlyList<DialConflict> Conflicts);
+public sealed record HullSolution(HullSurface? Surface, IReadOnlyList<DialConflict> Conflicts)
+{
+    /// <summary>The targets that cannot be met; null where all are.</summary>
+    public TargetConflict? Unmet { get; init; }
+}
 
 /// <summary>A set of dials that no hull can meet together.</summary>
 /// <param name="Reason">What is wrong, one clause without a full stop.</param>

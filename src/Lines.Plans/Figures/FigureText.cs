@@ -7,9 +7,6 @@ namespace Lines.Plans.Figures;
 /// <summary>Shows figures to people, in the unit system of a notation: metric with mm, else feet and pounds.</summary>
 public static class FigureText
 {
-    /// <summary>Kilograms in a pound, exact (international pound, 1959).</summary>
-    private const double Pound = 0.45359237;
-
     /// <summary>A figure's value with its unit; "unknown" where it has none.</summary>
     public static string Show(Figure figure, LengthNotation notation)
     {
@@ -41,8 +38,8 @@ public static class FigureText
             Quantity.Area => metric ? (1, 3, "m²") : (Length.Foot * Length.Foot, 2, "ft²"),
             Quantity.SectionArea => metric ? (1e-4, 0, "cm²") : (Length.Inch * Length.Inch, 1, "in²"),
             Quantity.Volume => metric ? (1, 4, "m³") : (Length.Foot * Length.Foot * Length.Foot, 3, "ft³"),
-            Quantity.Mass => metric ? (1, 1, "kg") : (Pound, 1, "lb"),
-            Quantity.MassPerLength => metric ? (100, 2, "kg/cm") : (Pound / Length.Inch, 1, "lb/in"),
+            Quantity.Mass => metric ? (1, 1, "kg") : (Mass.Pound, 1, "lb"),
+            Quantity.MassPerLength => metric ? (100, 2, "kg/cm") : (Mass.Pound / Length.Inch, 1, "lb/in"),
             Quantity.SecondMoment => metric ? (1, 4, "m⁴") : (Math.Pow(Length.Foot, 4), 2, "ft⁴"),
             Quantity.Angle => (Math.PI / 180, 1, "deg"),
             Quantity.Fraction => (0.01, 1, "%"),

@@ -99,6 +99,9 @@ public static class HullFigures
     internal static Figure Known(string key, string name, double? value, Quantity quantity) =>
         new(key, name, value, quantity) { Why = value is null ? "nothing is immersed" : "" };
 
+    /// <summary>A water with its density and where that is from.</summary>
+    internal static string InWords(Water water) => Invariant($"{water.Name}, {water.Density:0.0} kg/m³ (ITTC 7.5-02-01-03)");
+
     // Over a parameter from 0 to 1; with tumblehome a breadth is greatest below the sheer, with a reverse stem a length above the keel.
     private static double Greatest(Func<double, double> f) => Peak.Over(f, s_places).Value;
 
@@ -106,6 +109,6 @@ public static class HullFigures
         new(key, name, afloat.Volume * water.Density, Quantity.Mass)
         {
             IsEstimate = true,
-            Note = Invariant($"{water.Name}, {water.Density:0.0} kg/m³ (ITTC 7.5-02-01-03)"),
+            Note = InWords(water),
         };
 }

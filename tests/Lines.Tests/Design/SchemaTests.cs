@@ -31,7 +31,7 @@ public sealed class SchemaTests
         {
             var lines = DesignSchema.Tables.SelectMany(t => DesignSchema.Keys
                 .Where(k => k.Table.Equals(t.Path, StringComparison.Ordinal) && (k.Stern ?? stern).Equals(stern, StringComparison.Ordinal))
-                .Where(k => k.Name is not "immersion")
+                .Where(k => k.Name is not ("immersion" or "water") && k is not { Target: not null, Dial: null })
                 .Select(k => $"{k.Name} = {(k.Name is "kind" ? $"\"{stern}\"" : k.Example)}")
                 .Prepend(t.Path.Length == 0 ? "" : $"[{t.Path}]"));
 

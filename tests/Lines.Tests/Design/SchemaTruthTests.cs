@@ -2,6 +2,7 @@ using System.Globalization;
 using Lines.Design;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
+using Lines.Hull.Form;
 using Lines.Kernel.Units;
 using Lines.Tests.Support;
 using Xunit;
@@ -50,7 +51,7 @@ public sealed class SchemaTruthTests
     };
 
     public static IEnumerable<object[]> Ends => DesignSchema.Keys
-        .Where(k => k.Kind is KeyKind.Length or KeyKind.Angle or KeyKind.Ratio or KeyKind.Lengths)
+        .Where(k => k.Kind is KeyKind.Length or KeyKind.Angle or KeyKind.Ratio or KeyKind.Lengths or KeyKind.Mass)
         .SelectMany(k => new object[][] { [k.Path, false], [k.Path, true] });
 
     public static IEnumerable<object[]> Bounds => DesignSchema.Keys.SelectMany(k => k.Bounds.Select((_, i) => new object[] { k.Path, i }));
@@ -126,7 +127,10 @@ public sealed class SchemaTruthTests
     public void A_key_left_out_is_missed_or_has_the_default_that_is_told(string path)
     {
         var key = DesignSchema.ByPath[path];
-        var faults = Read(SampleOf(key).With(path, null));
+        var sample = WholeSampleOf(key);
+        if (key.Dial == Dial.EntryFullness)
+            sample = sample.With("hull.bow.entry_angle", null); // alone it is a target in place of the fullness
+        var faults = Read(sample.With(path, null));
 
         if (key.Required)
         {
@@ -182,6 +186,8 @@ public sealed class SchemaTruthTests
     private static EditedDesign SampleOf(SchemaKey key)
     {
         var whole = WholeSampleOf(key);
+        if (key is { Target: { } target, Dial: null })
+            whole = whole.With(DesignSchema.ByDial[HullTargets.MoversOf(target)[0]].Path, null);
         return ((string[])["build.joints", "build.mold_at", "build.strongback_top"]).Where(p => !p.Equals(key.Path, StringComparison.Ordinal)).Aggregate(whole, (design, path) => design.With(path, null));
     }
 
@@ -212,7 +218,7 @@ public sealed class SchemaTruthTests
     private static string Written(SchemaKey key, double value)
     {
         var text = (key.Kind == KeyKind.Angle ? value * 180 / Math.PI : key.Kind == KeyKind.Ratio ? value : value * 1000).ToString("0.#########", CultureInfo.InvariantCulture);
-        return Quoted(key, key.Kind switch { KeyKind.Angle => text + " deg", KeyKind.Ratio => text, _ => text + " mm" });
+        return Quoted(key, key.Kind switch { KeyKind.Angle => text + " deg", KeyKind.Ratio => text, KeyKind.Mass => value.ToString("0.#########", CultureInfo.InvariantCulture) + " kg", _ => text + " mm" });
     }
 
     private static string Quoted(SchemaKey key, string text)
@@ -225,6 +231,7 @@ public sealed class SchemaTruthTests
     {
         KeyKind.Angle => Math.PI / 180 * 0.01,
         KeyKind.Ratio => 0.0001,
+        KeyKind.Mass => 0.1,
         _ => 0.0001,
     };
 }

@@ -69,6 +69,24 @@ public sealed class StretchingTests
     }
 
     [Fact]
+    public void Targets_follow_what_they_measure()
+    {
+        // Closed form: 1.1 times as long, 1.2 times as wide and 1.05 times as high hold 1.386 times as much.
+        var text = new EditedDesign(SampleDesigns.Pointed).With("hull.draft", null).With("hull.bow.entry_fullness", null).With("hull.displacement", "\"100 kg\"").With("hull.prismatic", "0.56").Text;
+        var after = Stretching.Stretch(text, new StretchWish { Length = "5.72 m", Beam = "888 mm", Depth = "378 mm" });
+
+        Assert.Contains("displacement = \"138.6 kg\"", after, StringComparison.Ordinal);
+        Assert.Contains("prismatic = 0.56", after, StringComparison.Ordinal);
+        Assert.Contains("displacement = \"220.5 lb\"", Stretching.Stretch(text, new StretchWish { Notation = LengthNotation.Inches }), StringComparison.Ordinal);
+
+        var lines = new EditedDesign(SampleDesigns.Pointed).With("hull.midship.fullness", null).With("hull.length", null).With("hull.waterline_length", "\"5 m\"").With("hull.waterline_beam", "\"700 mm\"").Text;
+        var wider = Stretching.Stretch(lines, new StretchWish { Beam = "777 mm" });
+        Assert.Contains("waterline_beam = \"735 mm\"", wider, StringComparison.Ordinal);
+        Assert.Contains("waterline_length = \"5 m\"", wider, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => Stretching.Stretch(lines, new StretchWish { Length = "6 m" }));
+    }
+
+    [Fact]
     public void Lengths_heights_and_breadths_follow_their_own_factor_and_angles_their_tangents()
     {
         // Closed form: twice as long, half as wide, three halves as high.

@@ -1,0 +1,136 @@
+using Lines.Kernel.Numerics;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Lines.Hull.Form;
+
+/// <summary>Finds the dials left out so that the finished hull has what is asked.</summary>
+/// <remarks>
+/// <para><b>Method.</b> <see cref="BroydenSearch"/> on the logarithms of dials and measures, for what a hull has is nearly a product of powers of its
+/// dials: first to <see cref="Near"/>; then on, with the widest station held where it is. Left to be the fairest, that moves by thousandths of the length,
+/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file alone.</para>
+/// <para><b>Accuracy.</b> Every target to <see cref="Met"/>, relative, measured on the surface; most to 1e-7.</para>
+/// </remarks>
+/// <param name="d">The dials; those left out do not count.</param>
+/// <param name="targets">What is asked.</param>
+internal sealed class TargetSearch(HullDials d, HullTargets targets)
+{
+    /// <summary>A target is met when it is off by no more than this [1]; the skins of neighboring dials differ by up to 3e-6 in volume where a pass more is made.</summary>
+    public const double Met = 8e-6;
+
+    /// <summary>A search that ends no nearer than this [1] is not pursued.</summary>
+    public const double Near = 0.002;
+
+    /// <summary>Times the way between two sides of a target is halved before the search goes on from there.</summary>
+    private const int Halvings = 6;
+
+    private static readonly SearchMeasure s_rough = new(Aim: Near / 4, Enough: Near, Longest: 0.3, Probe: 0.003);
+
+    private static readonly SearchMeasure s_fine = new(Aim: 1e-7, Enough: Met, Longest: 0.1, Probe: 0.001);
+
+    /// <summary>Searches from the first start that is a hull.</summary>
+    /// <param name="fault">Why the likeliest start is none; null where one is.</param>
+    /// <returns>Where it ended; null where no start is a hull.</returns>
+    public SearchEnd<HullSurface>? Cold(out FormFault? fault)
+    {
+        fault = null;
+        foreach (var start in TargetStart.Of(d, targets))
+        {
+            if (From(Logarithms(start)) is { } end)
+            {
+                fault = null;
+                return end;
+            }
+
+            fault ??= HullAttempt.Make(start).Fault;
+        }
+
+        return null;
+    }
+
+    /// <summary>Searches from a point; null where it is no hull.</summary>
+    /// <param name="x">The point.</param>
+    public SearchEnd<HullSurface>? From(double[] x)
+    {
+        var end = Roughly(x);
+        if (end is not null && end.Miss > Near && Between(x, end) is { } nearer)
+            end = nearer;
+        if (end is null || end.Miss > Near)
+            return end;
+        double? widest = d.Widest ?? WidestOf(end.Made);
+        var fine = BroydenSearch.From(at => ValueAt(at, widest), Within, end.X, s_fine, end.Slopes);
+        if (fine is null)
+            return end;
+
+        // Where the fairest place for the widest station is the one held, the hull is that of the dials alone.
+        return d.Widest is null && fine.Miss <= Met && ValueAt(fine.X, null) is var (residual, alone) && residual.Max(Math.Abs) <= Met
+            ? fine with { Residual = residual, Made = alone, Tried = end.Tried + fine.Tried + 1 }
+            : fine with { Tried = end.Tried + fine.Tried };
+    }
+
+    /// <summary>Searches from a point for a hull that is only near the targets, to <see cref="Near"/>; null where it is no hull.</summary>
+    /// <param name="x">The point.</param>
+    /// <param name="slopes">Derivatives near it, as an earlier search left them; null takes them.</param>
+    public SearchEnd<HullSurface>? Roughly(double[] x, Matrix<double>? slopes = null) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_rough, slopes);
+
+    /// <summary>Where one target is passed between the start and the end of a search, goes on from a place near it.</summary>
+    private SearchEnd<HullSurface>? Between(double[] start, SearchEnd<HullSurface> end)
+    {
+        if (start.Length > 1 || ValueAt(start, d.Widest) is not var (first, _) || first[0] * end.Residual[0] >= 0)
+            return null;
+        double before = start[0], past = end.X[0];
+        for (var k = 0; k < Halvings; k++)
+        {
+            var middle = (before + past) / 2;
+            if (ValueAt([middle], d.Widest) is var (miss, _) && miss[0] * first[0] > 0)
+                before = middle;
+            else
+                past = middle;
+        }
+
+        return Roughly([before]);
+    }
+
+    /// <summary>The part of the design waterline's length at which a hull is widest.</summary>
+    private static double WidestOf(HullSurface hull) =>
+        hull.WaterlineIsIsoLine ? hull.WidestU : (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore);
+
+    /// <summary>The dials at a point.</summary>
+    public HullDials At(double[] x)
+    {
+        var hull = d;
+        for (var k = 0; k < x.Length; k++)
+            hull = DialAccess.With(hull, targets.LeftOut[k], Math.Exp(x[k]));
+        return hull;
+    }
+
+    /// <summary>The point of dials.</summary>
+    public double[] Logarithms(HullDials hull) => [.. targets.LeftOut.Select(dial => Math.Log(DialAccess.ValueOf(hull, dial)!.Value))];
+
+    /// <summary>What stopped a search: the fault of the hull it wanted, or the dial that came to an end of what the others leave it.</summary>
+    public (FormFault? Fault, (Dial Dial, double Limit)? Beyond) Stop(SearchEnd<HullSurface> end)
+    {
+        var y = Within(end.Wanted);
+        if (HullAttempt.Make(At(y)).Fault is { } fault)
+            return (fault, null);
+        var moved = Enumerable.Range(0, y.Length).Where(k => y[k] != end.Wanted[k]).Select(k => (int?)k).FirstOrDefault();
+        return (null, moved is { } k ? (targets.LeftOut[k], Math.Exp(y[k])) : null);
+    }
+
+    private (double[] Residual, HullSurface Made)? ValueAt(double[] x, double? widest) =>
+        HullAttempt.Make(At(x) with { Widest = widest }).Surface is { } hull ? (targets.Misses(hull), hull) : null;
+
+    private double[] Within(double[] x)
+    {
+        var within = (double[])x.Clone();
+        var hull = At(x);
+        for (var k = 0; k < x.Length; k++)
+        {
+            var (least, greatest) = DialAccess.BoundsOf(hull, targets.LeftOut[k]);
+            within[k] = Math.Max(Math.Log(least), Math.Min(Math.Log(greatest), x[k]));
+            if (within[k] != x[k])
+                hull = DialAccess.With(hull, targets.LeftOut[k], Math.Exp(within[k]));
+        }
+
+        return within;
+    }
+}
