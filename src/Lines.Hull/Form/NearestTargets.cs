@@ -80,7 +80,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         for (var value = asked; ; value = Math.Sqrt(good * bad))
         {
             var search = new TargetSearch(d, targets.With(k, value));
-            var there = (value == asked ? search.Roughly(x) : search.Along(x, slopes))!;
+            var there = search.Roughly(x, slopes)!;
             if (there.Miss <= TargetSearch.Near)
             {
                 if (value == asked)
@@ -103,10 +103,12 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         var pair = HullTargets.Paired([.. targets.Asked.Select(t => t.Target)], targets.LeftOut)[k];
         foreach (var held in targets.LeftOut.OrderBy(dial => dial != pair))
         {
-            var hull = end.Made.Dials;
-            var search = new TargetSearch(hull, targets.Without(k, held));
-            if (search.Roughly(search.Logarithms(hull)) is { } met && met.Miss <= TargetSearch.Near)
-                return met;
+            foreach (var hull in (HullDials[])[end.Made.Dials, .. TargetStart.Of(d, targets).Take(1)])
+            {
+                var search = new TargetSearch(hull, targets.Without(k, held));
+                if (search.Roughly(search.Logarithms(hull)) is { } met && met.Miss <= TargetSearch.Near)
+                    return met;
+            }
         }
 
         return null;
@@ -120,7 +122,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         foreach (var back in s_furtherBack)
         {
             var value = toldTarget(target, reach.Value * Math.Pow(reach.Value / asked, back), upward);
-            if (value > 0 && new TargetSearch(d, targets.With(k, value)).Cold(out _, starts: 1) is { } end && end.Miss <= TargetSearch.Met)
+            if (value > 0 && new TargetSearch(d, targets.With(k, value)).Cold(out _) is { } end && end.Miss <= TargetSearch.Met)
                 return new TargetHint(target, value) { Fair = FairnessReport.Of(HullLines.Of(end.Made)).Fair };
         }
 

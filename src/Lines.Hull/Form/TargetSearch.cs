@@ -7,8 +7,7 @@ namespace Lines.Hull.Form;
 /// <remarks>
 /// <para><b>Method.</b> <see cref="BroydenSearch"/> on the logarithms of dials and measures, for what a hull has is nearly a product of powers of its
 /// dials: first to <see cref="Near"/>; then on, with the widest station held where it is. Left to be the fairest, that moves by thousandths of the length,
-/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file
-/// alone.</para>
+/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file alone.</para>
 /// <para><b>Accuracy.</b> Every target to <see cref="Met"/>, relative, measured on the surface; most to 1e-7.</para>
 /// </remarks>
 /// <param name="d">The dials; those left out do not count.</param>
@@ -24,36 +23,28 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     /// <summary>Times the way between two sides of a target is halved before the search goes on from there.</summary>
     private const int Halvings = 6;
 
-    private static readonly SearchMeasure s_rough = new(Aim: Near / 4, Enough: Near, Longest: 0.3, Probe: 0.003, Most: 60);
+    private static readonly SearchMeasure s_rough = new(Aim: Near / 4, Enough: Near, Longest: 0.3, Probe: 0.003);
 
-    /// <summary>For a target moved a little from where it was met: that takes two to five hulls.</summary>
-    private static readonly SearchMeasure s_along = s_rough with { Most = 12 };
+    private static readonly SearchMeasure s_fine = new(Aim: 1e-7, Enough: Met, Longest: 0.1, Probe: 0.001);
 
-    private static readonly SearchMeasure s_fine = new(Aim: 1e-7, Enough: Met, Longest: 0.1, Probe: 0.001, Most: 60);
-
-    /// <summary>Searches from the first starts that are hulls, until one leads to the targets.</summary>
+    /// <summary>Searches from the first start that is a hull.</summary>
     /// <param name="fault">Why the likeliest start is none; null where one is.</param>
-    /// <param name="starts">How many starts that are hulls are tried.</param>
-    /// <returns>The nearest end; null where no start is a hull.</returns>
-    public SearchEnd<HullSurface>? Cold(out FormFault? fault, int starts = 3)
+    /// <returns>Where it ended; null where no start is a hull.</returns>
+    public SearchEnd<HullSurface>? Cold(out FormFault? fault)
     {
         fault = null;
-        SearchEnd<HullSurface>? best = null;
         foreach (var start in TargetStart.Of(d, targets))
         {
-            if (From(Logarithms(start)) is not { } end)
+            if (From(Logarithms(start)) is { } end)
             {
-                fault ??= HullAttempt.Make(start).Fault;
-                continue;
+                fault = null;
+                return end;
             }
 
-            if (best is null || end.Miss < best.Miss)
-                best = end;
-            if (best.Miss <= Met || --starts == 0)
-                break;
+            fault ??= HullAttempt.Make(start).Fault;
         }
 
-        return best;
+        return null;
     }
 
     /// <summary>Searches from a point; null where it is no hull.</summary>
@@ -66,7 +57,8 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         if (end is null || end.Miss > Near)
             return end;
         double? widest = d.Widest ?? WidestOf(end.Made);
-        if (BroydenSearch.From(at => ValueAt(at, widest), Within, end.X, s_fine, end.Slopes) is not { } fine)
+        var fine = BroydenSearch.From(at => ValueAt(at, widest), Within, end.X, s_fine, end.Slopes);
+        if (fine is null)
             return end;
 
         // Where the fairest place for the widest station is the one held, the hull is that of the dials alone.
@@ -77,12 +69,8 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
 
     /// <summary>Searches from a point for a hull that is only near the targets, to <see cref="Near"/>; null where it is no hull.</summary>
     /// <param name="x">The point.</param>
-    public SearchEnd<HullSurface>? Roughly(double[] x) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_rough);
-
-    /// <summary>The same from a point that meets nearly the same targets.</summary>
-    /// <param name="x">The point.</param>
     /// <param name="slopes">Derivatives near it, as an earlier search left them; null takes them.</param>
-    public SearchEnd<HullSurface>? Along(double[] x, Matrix<double>? slopes) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_along, slopes);
+    public SearchEnd<HullSurface>? Roughly(double[] x, Matrix<double>? slopes = null) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_rough, slopes);
 
     /// <summary>Where one target is passed between the start and the end of a search, goes on from a place near it.</summary>
     private SearchEnd<HullSurface>? Between(double[] start, SearchEnd<HullSurface> end)

@@ -23,8 +23,7 @@ public sealed record SearchEnd<T>(double[] X, double[] Residual, T Made, double[
 /// <param name="Enough">No greater than this, it ends where a whole step does not help: the function may be no smoother.</param>
 /// <param name="Longest">Greatest change of a component in one step.</param>
 /// <param name="Probe">Change of a component by which derivatives are taken.</param>
-/// <param name="Most">Points tried before the search is called off.</param>
-public readonly record struct SearchMeasure(double Aim, double Enough, double Longest, double Probe, int Most);
+public readonly record struct SearchMeasure(double Aim, double Enough, double Longest, double Probe);
 
 /// <summary>A zero of as many functions of as many variables, some values of which may not exist.</summary>
 /// <remarks>
@@ -42,6 +41,9 @@ public static class BroydenSearch
     /// <summary>A step must lessen the residual by this part of what it would if all were linear.</summary>
     private const double LeastGain = 0.2;
 
+    /// <summary>Steps taken before the search is called off, far more than it takes.</summary>
+    private const int MostSteps = 60;
+
     /// <summary>Searches from a point.</summary>
     /// <param name="valueAt">The residual at a point and what was made of it; null where there is none. Must allow calls at once.</param>
     /// <param name="within">The point of the domain nearest to one.</param>
@@ -58,7 +60,7 @@ public static class BroydenSearch
             return null;
         var (x, wanted, tried) = (start, start, 1);
         var slopes = known?.Clone();
-        while (tried < measure.Most && residual.Max(Math.Abs) > measure.Aim)
+        for (var step = 0; step < MostSteps && residual.Max(Math.Abs) > measure.Aim; step++)
         {
             var fresh = slopes is null;
             if (fresh)
@@ -70,7 +72,7 @@ public static class BroydenSearch
             if (Step(slopes!, residual, measure.Longest) is not var (move, share))
                 break;
             var found = false;
-            for (var part = 1.0; !found && tried < measure.Most && part >= Math.Pow(0.5, Halvings); part /= 2)
+            for (var part = 1.0; !found && part >= Math.Pow(0.5, Halvings); part /= 2)
             {
                 var to = Moved(x, move, part);
                 var y = within(to);

@@ -5,7 +5,7 @@ namespace Lines.Tests.Kernel.Numerics;
 
 public sealed class BroydenSearchTests
 {
-    private static readonly SearchMeasure s_measure = new(Aim: 1e-12, Enough: 1e-10, Longest: 0.5, Probe: 1e-4, Most: 100);
+    private static readonly SearchMeasure s_measure = new(Aim: 1e-12, Enough: 1e-10, Longest: 0.5, Probe: 1e-4);
 
     [Fact]
     public void A_circle_and_a_hyperbola_meet_where_the_closed_form_says()
