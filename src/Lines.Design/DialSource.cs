@@ -122,26 +122,30 @@ public sealed class DialSource
         return faults.Sorted();
     }
 
-    /// <summary>Shows the molds that were left out as warnings, each at the place of its station in the file where it is listed.</summary>
+    /// <summary>Shows the molds that were left out, each at the place of its station in the file where it is listed: as warnings what is missing, else as notes.</summary>
     /// <param name="molds">The molds.</param>
-    /// <returns>The warnings, sorted by place.</returns>
+    /// <returns>The warnings and notes, sorted by place.</returns>
     public IReadOnlyList<Diagnostic> ExplainLeftOut(MoldPlan molds)
     {
         ArgumentNullException.ThrowIfNull(molds);
-        var warnings = new DiagnosticBag(_source);
+        var (warnings, notes) = (new DiagnosticBag(_source), new DiagnosticBag(_source));
         foreach (var left in molds.LeftOut)
         {
             var key = DesignSchema.ByPath[$"build.{left.Key}"];
             var listed = _values.Find(key.Path)?.Items.FirstOrDefault(i => i.Number == left.X);
             var notation = listed?.Notation ?? Notation;
-            warnings.Add(
+            (left.IsLoss ? warnings : notes).Add(
                 listed?.Place ?? _values.PlaceOf(key.Path),
                 key.Path,
-                $"no mold at x = {new Length(left.X).ToText(notation)}: {left.Reason(notation)}",
+                $"{left.Headline(notation)}: {left.Reason(notation)}",
                 left.Advice(notation));
         }
 
-        return [.. warnings.Sorted().Select(w => w with { IsWarning = true })];
+        return
+        [
+            .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })
+                .Concat(notes.Sorted().Select(n => n with { Severity = Severity.Note })).OrderBy(d => d.Place),
+        ];
     }
 
     /// <summary>A value of a dial as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>

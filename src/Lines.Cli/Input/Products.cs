@@ -40,6 +40,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
+    /// <summary>How lengths are shown.</summary>
+    public LengthNotation Units => units;
+
     /// <summary>The products of a design file, lengths shown as asked, else as most of the file's are written.</summary>
     public static Products From(string path, LengthNotation? asked)
     {
@@ -106,7 +109,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The pages of the patterns.</summary>
     public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
         _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
-            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair))).Value;
+            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade]))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>
@@ -143,7 +146,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         shaped.Fairness,
         files)
     {
-        Warnings = [.. shaped.Molds.LeftOut.Select(l => l.Sentence(units))],
+        Warnings = [.. NotMade],
+        Notes = [.. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
@@ -165,6 +169,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The hull as flat facets.</summary>
     /// <param name="chordError">Greatest distance from the surface [m].</param>
     public TriangleMesh Mesh(double chordError) => _meshes.GetOrAdd(chordError, e => new(() => HullMesh.Of(shaped.Hull, e))).Value;
+
+    // The parts asked for that are not made, and why, a sentence each.
+    private IEnumerable<string> NotMade => shaped.Molds.LeftOut.Where(l => l.IsLoss).Select(l => l.Sentence(units));
 
     private OffsetsBook Book(bool inside) => _books.GetOrAdd(inside, i => new(() => OffsetsBook.Of(
         i ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines), shaped.Design.Title, units))).Value;

@@ -70,7 +70,7 @@ internal sealed class Shaped
         return solution.Surface is { } hull && conflicts.Count == 0 ? new Shaped(design, hull) : null;
     }
 
-    /// <summary>What could not be made as asked: the molds left out.</summary>
+    /// <summary>The molds left out, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> Warnings => Design.Source.ExplainLeftOut(Molds);
 
     /// <summary>Tells the warnings, each at its place in the file.</summary>
@@ -78,8 +78,19 @@ internal sealed class Shaped
     public int Warned()
     {
         DesignInput.Show(Warnings);
-        return Molds.LeftOut.Any(l => l.IsLoss) ? ExitCode.Unfair : ExitCode.Done;
+        return Missing.Any() ? ExitCode.Unfair : ExitCode.Done;
     }
+
+    /// <summary>Names the parts that are missing, as the last thing a verb says that made the others.</summary>
+    /// <param name="units">How lengths are shown.</param>
+    public void TellMissing(LengthNotation units)
+    {
+        string[] parts = [.. Missing.Select(l => l.Part(units))];
+        if (parts.Length > 0)
+            Streams.Say(Invariant($"{parts.Length} {(parts.Length == 1 ? "part is" : "parts are")} missing: {string.Join(", ", parts)}"));
+    }
+
+    private IEnumerable<MoldLeftOut> Missing => Molds.LeftOut.Where(l => l.IsLoss);
 
     private MoldPlan ShapeMolds()
     {

@@ -73,6 +73,7 @@ internal static class BuildVerb
         if (!shaped.Fairness.Fair)
             Streams.Say(shaped.Fairness.Verdict);
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target} (the patterns take {pages} pages of {wish.Paper.Name}); open {Path.Combine(target, Report)} first"));
+        shaped.TellMissing(products.Units);
         return shaped.Fairness.Fair ? warned : ExitCode.Unfair;
     }
 

@@ -30,7 +30,9 @@ internal static class MoldsVerb
         folder.Add("setting-up.pdf", products.SettingUp());
         folder.Add("setting-up.csv", products.SettingUpTable());
         folder.Finish(EarlierRun.Molds(target, ""));
+        var warned = shaped.Warned();
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target}; open setting-up.pdf first"));
-        return shaped.Warned();
+        shaped.TellMissing(products.Units);
+        return warned;
     }
 }

@@ -38,8 +38,10 @@ internal static class PrintVerb
         var products = new Products(shaped, shaped.Units(units));
         OutputFile.Write(target, products.Patterns(paper, correction), force);
         var pages = products.PatternPages(paper, correction).Count;
+        var warned = shaped.Warned();
         Streams.Error.WriteLine(Invariant($"wrote {target}, {pages} pages; print page 1 at 100 % and measure its square before printing the rest"));
-        return shaped.Warned();
+        shaped.TellMissing(products.Units);
+        return warned;
     }
 }
 

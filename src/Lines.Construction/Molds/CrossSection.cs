@@ -62,7 +62,7 @@ internal sealed class CrossSection
     /// <param name="u">Parameter on the sheer of a point of the inside in the plane.</param>
     /// <param name="section">The section.</param>
     /// <param name="reason">Why there is none.</param>
-    public static bool TryCut(MoldShaping shaping, Plane plane, MoldFrame frame, double u, out CrossSection? section, out string reason)
+    public static bool TryCut(MoldShaping shaping, Plane plane, MoldFrame frame, double u, out CrossSection? section, out FormattableString reason)
     {
         section = null;
         var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness);
@@ -72,7 +72,7 @@ internal sealed class CrossSection
         var sheer = SheerIn(shaping, plane);
         if (cut!.Where(p => p.Point.Z - sheer) is not { } mark)
         {
-            reason = "the edge does not reach the height of the sheer";
+            reason = $"the edge does not reach the height of the sheer";
             return false;
         }
 

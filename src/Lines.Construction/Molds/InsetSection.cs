@@ -1,5 +1,6 @@
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Construction.Molds;
 
@@ -43,11 +44,11 @@ public sealed class InsetSection
     /// <param name="upward">How far to run up from there [m].</param>
     /// <param name="remaining">Falls through 0 where the lower end is.</param>
     /// <param name="section">The section; null where there is none.</param>
-    /// <param name="reason">Why there is none, one clause.</param>
+    /// <param name="reason">Why there is none, one clause; its lengths are <see cref="Kernel.Units.Length"/> values.</param>
     /// <param name="foot">Parameters of a point near the lower end, asked for where the way down is lost; null where there is none.</param>
     /// <returns>Whether the section was cut.</returns>
     public static bool TryCut(
-        InsetSkin skin, Plane plane, double u, double v, double upward, Func<InsetPoint, double> remaining, out InsetSection? section, out string reason,
+        InsetSkin skin, Plane plane, double u, double v, double upward, Func<InsetPoint, double> remaining, out InsetSection? section, out FormattableString reason,
         Func<(double U, double V)?>? foot = null)
     {
         ArgumentNullException.ThrowIfNull(skin);
@@ -56,7 +57,7 @@ public sealed class InsetSection
         var near = InsetTrace.Near(skin, plane, u, v);
         if (near is not { IsSound: true } start)
         {
-            reason = near is null ? "the inside of the planking does not reach this plane at the sheer" : InsetTrace.TooThick(near.Value.Point);
+            reason = near is null ? $"the inside of the planking does not reach this plane at the sheer" : InsetTrace.TooThick(near.Value.Point);
             return false;
         }
 
@@ -86,13 +87,13 @@ public sealed class InsetSection
 
     /// <summary>The point at a parameter, with the direction down the curve.</summary>
     /// <param name="s">Parameter, 0 to <see cref="Length"/> [m].</param>
-    /// <exception cref="ArithmeticException">Newton's method does not settle; carries the place.</exception>
+    /// <exception cref="NoEdgeException">Newton's method does not settle; carries the place.</exception>
     public SectionPoint At(double s)
     {
         var i = _along.BinarySearch(s);
         i = Math.Clamp(i >= 0 ? i : ~i - 1, 0, _nodes.Count - 2);
         return _trace.Between(_nodes[i], _nodes[i + 1], (s - _along[i]) / (_along[i + 1] - _along[i]))
-            ?? throw new ArithmeticException(Invariant($"the section does not settle {s} m below its upper end"));
+            ?? throw new NoEdgeException($"the section does not settle {new Length(s)} below its upper end");
     }
 
     /// <summary>The highest place where a quantity falls or rises through zero.</summary>
@@ -138,9 +139,9 @@ public sealed class InsetSection
         return section.TryCutOut(above.Count + down.Count - 3, above.Count + down.Count - 1) ? section : null;
     }
 
-    private bool TryCutLoops(out string reason)
+    private bool TryCutLoops(out FormattableString reason)
     {
-        reason = "";
+        reason = $"";
         for (var i = _nodes.FindIndex(p => !p.IsSound); i >= 0; i = _nodes.FindIndex(p => !p.IsSound))
         {
             var j = i;

@@ -1,5 +1,6 @@
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Construction.Molds;
 
@@ -28,6 +29,8 @@ internal sealed class InsetTrace
     // The section and the skin's normal turn by at most 8 degrees in a step, so that the next one is well predicted. Where the plane meets a tight
     // turn of the skin aslant the section hardly turns: without the normal a step would leap over a stretch where the inside runs back.
     private static readonly double s_leastCosine = Math.Cos(8 * Math.PI / 180);
+
+    private static readonly FormattableString s_unsettled = $"the section does not settle between two of its points";
 
     private readonly InsetSkin _skin;
     private readonly Plane _plane;
@@ -64,7 +67,7 @@ internal sealed class InsetTrace
     /// <param name="way">1 down, -1 up.</param>
     /// <param name="remaining">The quantity.</param>
     /// <returns>Null once the end is reached; else why the walk ended, one clause.</returns>
-    public string? Walk(List<InsetPoint> nodes, double way, Func<InsetPoint, double> remaining)
+    public FormattableString? Walk(List<InsetPoint> nodes, double way, Func<InsetPoint, double> remaining)
     {
         var step = LongestStep / 4;
         while (nodes.Count < MostNodes)
@@ -81,7 +84,7 @@ internal sealed class InsetTrace
             nodes.Add(next);
         }
 
-        return "the inside of the planking runs on and comes to no end there";
+        return $"the inside of the planking runs on and comes to no end there";
     }
 
     /// <summary>Walks as far as the inside runs the same way as the outside, but not past a quantity's fall to 0.</summary>
@@ -98,7 +101,7 @@ internal sealed class InsetTrace
     /// <summary>The node between two others at which a quantity is 0.</summary>
     public InsetPoint Ending(InsetPoint from, InsetPoint to, Func<InsetPoint, double> quantity)
     {
-        var end = Between(from, to, Crossing(from, to, p => quantity(_skin.At(p.U, p.V)))) ?? throw new ArithmeticException(Unsettled);
+        var end = Between(from, to, Crossing(from, to, p => quantity(_skin.At(p.U, p.V)))) ?? throw new NoEdgeException(s_unsettled);
         return _skin.At(end.U, end.V);
     }
 
@@ -123,7 +126,7 @@ internal sealed class InsetTrace
             var mid = low + ((high - low) * qLow / (qLow - qHigh));
             if (!(mid > low && mid < high))
                 break;
-            var q = Between(a, b, mid) is { } p ? quantity(p) : throw new ArithmeticException(Unsettled);
+            var q = Between(a, b, mid) is { } p ? quantity(p) : throw new NoEdgeException(s_unsettled);
             if (Math.Abs(q) < Converged)
                 return mid;
             if ((q > 0) == (qLow > 0))
@@ -144,10 +147,8 @@ internal sealed class InsetTrace
     }
 
     /// <summary>What is said where the planking finds no room.</summary>
-    public static string TooThick(Point3 at) =>
-        Invariant($"the planking is too thick for the turn of the skin at x = {at.X:F3} m, z = {at.Z:F3} m");
-
-    private const string Unsettled = "the section does not settle between two nodes";
+    public static FormattableString TooThick(Point3 at) =>
+        $"the planking is too thick for the turn of the skin at x = {new Length(at.X)}, {new Length(at.Z)} above the base line";
 
     private static InsetPoint? Corrected(InsetSkin skin, Plane plane, Point3 near, Vector3 along, double u, double v)
     {

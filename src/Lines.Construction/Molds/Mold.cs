@@ -16,13 +16,7 @@ public sealed record Mold
     public required int Number { get; init; }
 
     /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM.</summary>
-    public string Name => Kind switch
-    {
-        MoldKind.Station => Invariant($"M{Number}"),
-        MoldKind.Stem => "STEM",
-        MoldKind.Stern => "STERN",
-        _ => "TRANSOM",
-    };
+    public string Name => Kind == MoldKind.Station ? Invariant($"M{Number}") : NameOf(Kind);
 
     /// <summary>x of the station face [m]; for an end pattern that of its edge at the sheer.</summary>
     public required double X { get; init; }
@@ -62,10 +56,18 @@ public sealed record Mold
     public double? LapFloor { get; init; }
 
     /// <summary>Why no <see cref="MoldMarkKind.Apex"/> is marked beside a profile mold, one clause; null where it is marked or the mold has none.</summary>
-    public string? WhyNoApex { get; init; }
+    public FormattableString? WhyNoApex { get; init; }
 
     /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
     public required (double Fore, double Aft) Foot { get; init; }
+
+    /// <summary>Name of the one mold of an end.</summary>
+    internal static string NameOf(MoldKind end) => end switch
+    {
+        MoldKind.Stem => "STEM",
+        MoldKind.Stern => "STERN",
+        _ => "TRANSOM",
+    };
 
     /// <summary>Whether starboard lies to the right on the drawing; null where the drawing is of the centerplane.</summary>
     public bool? StarboardRight => Face switch

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
@@ -56,37 +55,42 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
 
         if (stations.Count == 0)
             throw new BuildDialException(MoldStations.KeyOf(build), "no mold finds room in the hull", build.MoldAt is null ? null : hull.WidestX);
-        List<Mold> molds =
-        [
-            .. End(hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations)),
-            .. stations,
-            .. End(
-                hull.Side.PointAt(1, 1).X,
-                () => hull.Transom is null ? ProfileMold.Shape(shaping, bow: false, stations) : TransomPattern.Shape(shaping)),
-        ];
-        return new MoldPlan(shaping.Strongback, molds, leftOut) { Joints = build.Joints };
+        var stem = End(MoldKind.Stem, hull.Side.PointAt(0, 1).X, () => ProfileMold.Shape(shaping, bow: true, stations));
+        var stern = hull.Transom is null
+            ? End(MoldKind.Stern, hull.Side.PointAt(1, 1).X, () => ProfileMold.Shape(shaping, bow: false, stations))
+            : End(MoldKind.Transom, hull.Side.PointAt(1, 1).X, () => TransomPattern.Shape(shaping));
+        return new MoldPlan(
+            shaping.Strongback,
+            [.. stem, .. stations, .. stern],
+            [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)]) { Joints = build.Joints };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
-        IReadOnlyList<Mold> End(double x, Func<Mold> shape)
+        IReadOnlyList<Mold> End(MoldKind kind, double x, Func<Mold> shape)
         {
             try
             {
                 return [shape()];
             }
-            catch (ArithmeticException e)
+            catch (NoEdgeException e)
             {
-                leftOut.Add(new MoldLeftOut(x, $"{e.Message}") { Key = "planking", Remedy = $"thinner planking, or molds at other places, may leave it an edge" });
+                leftOut.Add(new MoldLeftOut(x, e.Why) { End = kind, Key = "planking", Remedy = $"thinner planking, or molds at other places, may leave it an edge" });
                 return [];
             }
         }
     }
 }
 
-/// <summary>A mold station at which no mold is made.</summary>
-/// <param name="X">x of the station [m].</param>
+/// <summary>A mold that is not made: of a station or of an end.</summary>
+/// <param name="X">x of the station or end [m].</param>
 /// <param name="Why">Why, one clause; its lengths are <see cref="Length"/> values, so that they are shown in the builder's own notation.</param>
 public sealed record MoldLeftOut(double X, FormattableString Why)
 {
+    /// <summary>The end it is of; null for that of a station.</summary>
+    public MoldKind? End { get; init; }
+
+    /// <summary>The end in whose room the even spacing alone put the station, so that the end's mold carries the planking there; null for others.</summary>
+    public MoldKind? InRoomOf { get; init; }
+
     /// <summary>The key of the building table that put it there, or keeps it from being made.</summary>
     public required string Key { get; init; }
 
@@ -94,17 +98,32 @@ public sealed record MoldLeftOut(double X, FormattableString Why)
     public required FormattableString Remedy { get; init; }
 
     /// <summary>Whether something asked for is missing; not where the even spacing alone put a station into the room of an end.</summary>
-    public bool IsLoss { get; init; } = true;
+    public bool IsLoss => InRoomOf is null;
+
+    /// <summary>The part that is missing, as patterns are named: <c>STERN</c>, <c>mold at x = 200 mm</c>.</summary>
+    public string Part(LengthNotation notation) => End is { } end ? Mold.NameOf(end) : $"mold at x = {new Length(X).ToText(notation)}";
+
+    /// <summary>That it is not made, one clause without the reason.</summary>
+    public string Headline(LengthNotation notation) => End switch
+    {
+        null => $"no mold at x = {new Length(X).ToText(notation)}",
+        MoldKind.Transom => "the transom pattern is not made",
+        var end => $"the {(end == MoldKind.Stem ? "stem" : "stern")} mold is not made",
+    };
 
     /// <summary>The reason with its lengths in one notation.</summary>
-    public string Reason(LengthNotation notation) => Told(Why, notation);
+    public string Reason(LengthNotation notation) => Why.Told(notation);
 
     /// <summary>That there is no mold, and why, as one sentence.</summary>
-    public string Sentence(LengthNotation notation) => $"No mold at x = {new Length(X).ToText(notation)}: {Reason(notation)}.";
+    public string Sentence(LengthNotation notation)
+    {
+        var headline = Headline(notation);
+        return $"{char.ToUpperInvariant(headline[0])}{headline[1..]}: {Reason(notation)}.";
+    }
 
     /// <summary>The remedy with its lengths in one notation.</summary>
-    public string Advice(LengthNotation notation) => Told(Remedy, notation);
+    public string Advice(LengthNotation notation) => Remedy.Told(notation);
 
-    private static string Told(FormattableString clause, LengthNotation notation) => string.Format(
-        CultureInfo.InvariantCulture, clause.Format, [.. clause.GetArguments().Select(a => a is Length length ? length.ToText(notation) : a)]);
+    /// <summary>The same where the end that would carry the planking there is not made either.</summary>
+    internal MoldLeftOut WithoutItsEnd() => this with { Remedy = $"the {(InRoomOf == MoldKind.Stem ? "stem" : "stern")} mold, once it is made, carries the planking there" };
 }

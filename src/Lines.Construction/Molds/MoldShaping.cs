@@ -1,6 +1,7 @@
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Construction.Molds;
 
@@ -129,6 +130,7 @@ public sealed class MoldShaping
     /// <param name="to">Last parameter.</param>
     /// <param name="drawn">Point and direction on the drawing of a point of the section.</param>
     /// <param name="tolerance">Greatest distance of a line or arc from the section [m].</param>
+    /// <exception cref="NoEdgeException">The section jumps or turns back.</exception>
     public static ArcPath Fitted(InsetSection section, double from, double to, Func<SectionPoint, DirectedPoint> drawn, double tolerance = FitTolerance)
     {
         ArgumentNullException.ThrowIfNull(section);
@@ -137,12 +139,25 @@ public sealed class MoldShaping
         var start = from;
         foreach (var corner in section.Corners.Where(c => c > from && c < to))
         {
-            spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, corner, tolerance));
+            spans.Add(Smooth(start, corner));
             start = corner + InsetSection.CornerGap;
         }
 
-        spans.Add(ArcFit.Along(s => drawn(section.At(s)), start, to, tolerance));
+        spans.Add(Smooth(start, to));
         return ArcPaths.Joined(spans, closed: false, Coincident);
+
+        ArcPath Smooth(double first, double last)
+        {
+            try
+            {
+                return ArcFit.Along(s => drawn(section.At(s)), first, last, tolerance);
+            }
+            catch (ArcFitException fault)
+            {
+                var at = section.At(fault.Parameter).Point;
+                throw new NoEdgeException($"its edge cannot be drawn in lines and arcs near x = {new Length(at.X)}, {new Length(at.Z)} above the base line");
+            }
+        }
     }
 
     /// <summary>A level mark at a waterline.</summary>

@@ -34,22 +34,22 @@ internal static class ProfileMold
     /// <param name="shaping">What shaping needs.</param>
     /// <param name="bow">Whether it is the stem.</param>
     /// <param name="stations">The station molds from the bow.</param>
-    /// <exception cref="ArithmeticException">The inside finds no edge, or no station mold stands where it could end.</exception>
+    /// <exception cref="NoEdgeException">The inside finds no edge, or no station mold stands where it could end.</exception>
     public static Mold Shape(MoldShaping shaping, bool bow, IReadOnlyList<Mold> stations)
     {
         List<Mold> inward = [.. bow ? stations : stations.Reverse()], passed = [.. inward.TakeWhile(m => m.LapFloor is not null)];
         if (passed.Count == inward.Count)
-            throw new ArithmeticException((bow ? "stem" : "stern") + " mold: no station mold stands inward of its foot for it to butt against");
+            throw new NoEdgeException($"no station mold stands inward of its foot for it to butt against");
         var x = NearFace(inward[passed.Count], bow);
         var frame = new MoldFrame(new Point3(shaping.Strongback.ForeX, 0, shaping.Strongback.Top), new Vector3(1, 0, 0), new Vector3(0, 0, -1));
         if (!Profile.TryCut(shaping, bow, x, shaping.Build.StemSiding / 2, out var corners, out var reason))
-            throw new ArithmeticException((bow ? "stem mold: " : "stern mold: ") + reason);
+            throw new NoEdgeException(reason);
         var mold = Shaped(shaping, bow, x, passed, corners!, frame);
         return TryApex(shaping, bow, x, frame, out var apex, out reason) ? mold with { Marks = [.. mold.Marks, apex!] } : mold with { WhyNoApex = reason };
     }
 
     // A mark to plane to, so the mold may go without it; the sheet says why.
-    private static bool TryApex(MoldShaping shaping, bool bow, double x, MoldFrame frame, out MoldMark? apex, out string reason)
+    private static bool TryApex(MoldShaping shaping, bool bow, double x, MoldFrame frame, out MoldMark? apex, out FormattableString reason)
     {
         apex = null;
         if (!Profile.TryCut(shaping, bow, x, 0, out var middle, out reason))
@@ -59,9 +59,9 @@ internal static class ProfileMold
             apex = new MoldMark(MoldMarkKind.Apex, "APEX", middle!.On(frame, ApexTolerance), null);
             return true;
         }
-        catch (ArithmeticException e)
+        catch (NoEdgeException e)
         {
-            reason = e.Message;
+            reason = e.Why;
             return false;
         }
     }
@@ -129,7 +129,7 @@ internal static class ProfileMold
 
     private static MoldMark StationMark(Slot slot, InsetSection cut, MoldFrame frame)
     {
-        var edge = cut.Where(p => p.Point.X - slot.Of.X) ?? throw new ArithmeticException(Invariant($"the profile does not reach mold {slot.Of.Name}"));
+        var edge = cut.Where(p => p.Point.X - slot.Of.X) ?? throw new NoEdgeException($"its edge does not reach mold {slot.Of.Name}");
         var at = frame.ToDrawing(cut.At(edge).Point);
         return new MoldMark(MoldMarkKind.Station, slot.Of.Name, ArcPath.Line(at with { Y = slot.Floor }, at), null);
     }
@@ -177,7 +177,7 @@ internal static class ProfileMold
     // The inside of an end at a half-breadth, from above the sheer to a station.
     private sealed record Profile(InsetSection Cut, double SheerMark)
     {
-        public static bool TryCut(MoldShaping shaping, bool bow, double x, double halfBreadth, out Profile? profile, out string reason)
+        public static bool TryCut(MoldShaping shaping, bool bow, double x, double halfBreadth, out Profile? profile, out FormattableString reason)
         {
             profile = null;
             var upward = MoldShaping.RunOn + (2 * shaping.Skin.Thickness) + halfBreadth;
@@ -188,7 +188,7 @@ internal static class ProfileMold
                 return false;
             }
 
-            reason = "the end's profile does not reach the sheer";
+            reason = $"its edge does not reach the sheer";
             if (cut!.Where(p => p.Point.Z - shaping.SheerAt(p.Point.X)) is not { } mark)
                 return false;
             profile = new Profile(cut, mark);

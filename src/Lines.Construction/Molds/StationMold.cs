@@ -47,9 +47,7 @@ internal static class StationMold
 
         try
         {
-            var isCut = CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out var fault);
-            reason = $"{fault}";
-            if (!isCut)
+            if (!CrossSection.TryCut(shaping, Plane.AtX(x), frame, u, out var section, out reason))
                 return false;
             var depth = section!.Sheer - section.Keel.Point.Z;
             if (!(depth >= LeastDepth))
@@ -64,9 +62,9 @@ internal static class StationMold
             mold = Shaped(shaping, x, number, face, frame, section, lap);
             return true;
         }
-        catch (ArithmeticException e)
+        catch (NoEdgeException e)
         {
-            reason = $"{e.Message}";
+            reason = e.Why;
             return false;
         }
     }
@@ -75,23 +73,23 @@ internal static class StationMold
     {
         var fore = ProfileMold.EdgeAtSheer(shaping, bow: true);
         if (!(x - fore >= RoomForProfile))
-            return Left(TooNear("stem", "aft", x - fore), $"{new Length(fore + RoomForProfile + Advised)} or further aft would do");
+            return Left(MoldKind.Stem, TooNear("stem", "aft", x - fore), $"{new Length(fore + RoomForProfile + Advised)} or further aft would do");
         if (shaping.Hull.Transom is not null)
         {
             var transom = Math.Min(shaping.Hull.Side.PointAt(1, 0).X, shaping.Hull.Side.PointAt(1, 1).X);
             return transom - x >= RoomForTransom
                 ? null
-                : Left($"it stands less than {new Length(RoomForTransom)} ahead of the transom", $"{new Length(transom - RoomForTransom - Advised)} or further forward would do");
+                : Left(MoldKind.Transom, $"it stands less than {new Length(RoomForTransom)} ahead of the transom", $"{new Length(transom - RoomForTransom - Advised)} or further forward would do");
         }
 
         var aft = ProfileMold.EdgeAtSheer(shaping, bow: false);
-        return aft - x >= RoomForProfile ? null : Left(TooNear("stern", "ahead", aft - x), $"{new Length(aft - RoomForProfile - Advised)} or further forward would do");
+        return aft - x >= RoomForProfile ? null : Left(MoldKind.Stern, TooNear("stern", "ahead", aft - x), $"{new Length(aft - RoomForProfile - Advised)} or further forward would do");
 
-        MoldLeftOut Left(FormattableString why, FormattableString remedy) => new(x, why)
+        MoldLeftOut Left(MoldKind end, FormattableString why, FormattableString remedy) => new(x, why)
         {
             Key = MoldStations.KeyOf(shaping.Build),
             Remedy = shaping.Build.MoldAt is null ? $"nothing to do: the end carries the planking there" : remedy,
-            IsLoss = shaping.Build.MoldAt is not null,
+            InRoomOf = shaping.Build.MoldAt is null ? end : null,
         };
     }
 

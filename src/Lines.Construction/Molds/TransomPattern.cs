@@ -13,7 +13,7 @@ internal static class TransomPattern
     private const int BevelPlaces = 64;
 
     /// <summary>Shapes the pattern.</summary>
-    /// <exception cref="ArithmeticException">The planking does not reach the transom's plane.</exception>
+    /// <exception cref="NoEdgeException">The planking does not reach the transom's plane.</exception>
     public static Mold Shape(MoldShaping shaping)
     {
         var plane = shaping.Hull.Transom ?? throw new ArgumentException("the hull has no transom", nameof(shaping));
@@ -23,9 +23,9 @@ internal static class TransomPattern
         var origin = new Point3((plane.Offset - (m.Z * top)) / m.X, 0, top);
         var frame = new MoldFrame(origin, new Vector3(0, -1, 0), up);
         if (shaping.OnSheer(0.5, 1.2, p => plane.DistanceTo(p.Point)) is not { } u)
-            throw new ArithmeticException("the inside of the planking does not reach the transom's plane at the sheer");
+            throw new NoEdgeException($"the inside of the planking does not reach its plane at the sheer");
         if (!CrossSection.TryCut(shaping, plane, frame, u, out var section, out var reason))
-            throw new ArithmeticException("transom: " + reason);
+            throw new NoEdgeException(reason);
 
         var edge = section!.EdgeTo(section.Bottom);
         var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();

@@ -23,7 +23,7 @@ public static class ArcFit
     /// <param name="tolerance">Greatest distance of the curve from the path, same unit as the curve's points, positive.</param>
     /// <returns>An open path from the curve's first point to its last.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is not positive.</exception>
-    /// <exception cref="ArithmeticException">The curve jumps: the message says where.</exception>
+    /// <exception cref="ArcFitException">The curve jumps or turns back.</exception>
     public static ArcPath Along(Func<double, DirectedPoint> curve, double from, double to, double tolerance)
     {
         ArgumentNullException.ThrowIfNull(curve);
@@ -61,7 +61,7 @@ public static class ArcFit
     {
         var middle = (a.T + b.T) / 2;
         if (a.At.Point.DistanceTo(b.At.Point) < tolerance / 1000 || middle == a.T || middle == b.T)
-            throw new ArithmeticException(Invariant($"lines and arcs cannot follow the curve within {tolerance} at ({a.At.Point.X}, {a.At.Point.Y}): does it jump there?"));
+            throw new ArcFitException(a.T, Invariant($"lines and arcs cannot follow the curve within {tolerance} at ({a.At.Point.X}, {a.At.Point.Y}): does it jump there?"));
     }
 
     private static (double T, DirectedPoint At)[] Halfway(Func<double, DirectedPoint> curve, (double T, DirectedPoint At)[] samples) =>
@@ -250,4 +250,13 @@ public static class ArcFit
         public double DistanceTo(Point2 p) =>
             ((p - First.Segment.To).Dot(First.EndDirection) <= 0 ? First : Second).DistanceTo(p);
     }
+}
+
+/// <summary>No lines and arcs follow a curve.</summary>
+/// <param name="parameter">Parameter of the place at which they cannot.</param>
+/// <param name="message">The place in the curve's own frame.</param>
+public sealed class ArcFitException(double parameter, string message) : ArithmeticException(message)
+{
+    /// <summary>Parameter of the place at which they cannot.</summary>
+    public double Parameter { get; } = parameter;
 }

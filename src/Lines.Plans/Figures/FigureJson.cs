@@ -29,7 +29,7 @@ public sealed record Results(string File)
     /// <summary>The files written, as the user can open them; null where the verb is not one that lists them.</summary>
     public IReadOnlyList<string>? Files { get; init; }
 
-    /// <summary>Faults of the design file, and warnings.</summary>
+    /// <summary>Faults of the design file, warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics { get; init; } = [];
 }
 
@@ -176,7 +176,7 @@ public static class FigureJson
             json.WriteString("file", fault.File);
             json.WriteNumber("line", fault.Place.Line);
             json.WriteNumber("column", fault.Place.Column);
-            json.WriteString("severity", fault.IsWarning ? "warning" : "error");
+            json.WriteString("severity", fault.SeverityName);
             json.WriteString("key", fault.Key);
             json.WriteString("problem", fault.Problem);
             json.WriteString("remedy", fault.Remedy);

@@ -11,6 +11,7 @@ internal static class IndexPages
     private const int Across = 3;
     private const int Down = 4;
     private const double HeadHeight = 39;
+    private const double LineHeight = 5;
 
     private static readonly string[] Assembly =
     [
@@ -30,31 +31,39 @@ internal static class IndexPages
     /// <param name="index">Which of the index pages, from 0.</param>
     /// <param name="pages">Number of pages in the whole set.</param>
     /// <param name="isFair">Whether the hull is fair.</param>
-    public static Sheet Of(PageLayout layout, IReadOnlyList<PartPages> parts, int index, int pages, bool isFair)
+    /// <param name="notMade">The parts that are missing and why, a sentence each.</param>
+    public static Sheet Of(PageLayout layout, IReadOnlyList<PartPages> parts, int index, int pages, bool isFair, IReadOnlyList<string> notMade)
     {
         var marks = new PageMarks();
-        DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages, isFair);
+        DrawHead(marks, layout.Content, index, CountFor(parts.Count), pages, isFair, notMade);
+        var content = layout.Content with { Top = layout.Content.Top - HeadHeight - (LineHeight * notMade.Count) };
         var here = parts.Skip(index * Across * Down).Take(Across * Down).ToList();
         for (var i = 0; i < here.Count; i++)
-            DrawPart(marks, RoomOf(layout.Content, i), here[i]);
+            DrawPart(marks, RoomOf(content, i), here[i]);
         return new Sheet("Index of parts and pages", layout.Paper.Width, layout.Paper.Height, marks.All);
     }
 
-    private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages, bool isFair)
+    private static void DrawHead(PageMarks marks, Box2 content, int index, int count, int pages, bool isFair, IReadOnlyList<string> notMade)
     {
         var top = content.Top;
         var title = count == 1 ? "Index of parts and pages" : Invariant($"Index of parts and pages, {index + 1} of {count}");
         marks.Text(PageInks.Label, Cautions.Marked(title, isFair), new Point2(content.Left, top - 5), 5, content.Width - 40);
         marks.Text(PageInks.Small, Invariant($"page {2 + index} of {pages}"), new Point2(content.Right, top - 5), 2.4, anchor: Anchor.Right);
-        for (var i = 0; i < Assembly.Length; i++)
-            marks.Text(PageInks.Small, Assembly[i], new Point2(content.Left, top - 12.5 - (5 * i)), 2.2, content.Width);
-        marks.Line(PageInks.Grid, new Point2(content.Left, top - HeadHeight + 2), new Point2(content.Right, top - HeadHeight + 2));
+        var y = top - 12.5;
+        foreach (var (layer, line) in Assembly.Select(a => (PageInks.Small, a)).Concat(notMade.Select(n => (PageInks.Label, n))))
+        {
+            marks.Text(layer, line, new Point2(content.Left, y), 2.2, content.Width);
+            y -= LineHeight;
+        }
+
+        y = top - HeadHeight + 2 - (LineHeight * notMade.Count);
+        marks.Line(PageInks.Grid, new Point2(content.Left, y), new Point2(content.Right, y));
     }
 
     private static Box2 RoomOf(Box2 content, int place)
     {
-        double width = content.Width / Across, height = (content.Height - HeadHeight) / Down;
-        double left = content.Left + (place % Across * width), top = content.Top - HeadHeight - (place / Across * height);
+        double width = content.Width / Across, height = content.Height / Down;
+        double left = content.Left + (place % Across * width), top = content.Top - (place / Across * height);
         return new Box2(left, top - height, left + width, top).Grown(-2);
     }
 

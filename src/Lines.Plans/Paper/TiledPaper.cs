@@ -18,8 +18,9 @@ public static class TiledPaper
     /// <param name="paper">The paper, held upright.</param>
     /// <param name="correction">What the printer needs; <see cref="PrinterCorrection.None"/> for a true one.</param>
     /// <param name="isFair">Whether the hull the parts are of is fair; the index of one that is not is marked so.</param>
+    /// <param name="notMade">The parts that are missing among them and why, a sentence each; the index tells them.</param>
     /// <returns>The pages in order, each of the paper's size; they are drawn while they are read.</returns>
-    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true)
+    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true, IReadOnlyList<string>? notMade = null)
     {
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(paper);
@@ -41,7 +42,7 @@ public static class TiledPaper
         [
             () => correction.Corrected(CalibrationPage.Of(paper, correction, count)),
             .. Enumerable.Range(0, IndexPages.CountFor(parts.Count))
-                .Select(i => (Func<Sheet>)(() => correction.Corrected(IndexPages.Of(layouts[0], numbered, i, count, isFair)))),
+                .Select(i => (Func<Sheet>)(() => correction.Corrected(IndexPages.Of(layouts[0], numbered, i, count, isFair, notMade ?? [])))),
             .. numbered.SelectMany(p => p.Grid.Tiles, (p, t) => (Func<Sheet>)(() => correction.Corrected(TilePage.Of(p, t.Row, t.Column, count)))),
         ]);
     }

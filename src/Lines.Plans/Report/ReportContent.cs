@@ -27,6 +27,9 @@ public sealed record ReportContent(
 {
     /// <summary>What could not be made as asked, one sentence each.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>What was left out without loss, one sentence each.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
 }
 
 /// <summary>The curves of form in the report.</summary>

@@ -46,8 +46,8 @@ public static class ReportPage
     private static void Head(StringBuilder page, ReportContent content)
     {
         page.Append("<header>\n<h1>").Append(Escaped(content.Title)).Append("</h1>\n<p>").Append(Escaped(content.Fairness.Verdict)).Append("</p>\n");
-        foreach (var warning in content.Warnings)
-            page.Append("<p><strong>Warning:</strong> ").Append(Escaped(warning)).Append("</p>\n");
+        foreach (var (word, text) in content.Warnings.Select(w => ("Warning", w)).Concat(content.Notes.Select(n => ("Note", n))))
+            page.Append("<p><strong>").Append(word).Append(":</strong> ").Append(Escaped(text)).Append("</p>\n");
         page.Append("</header>\n");
     }
 

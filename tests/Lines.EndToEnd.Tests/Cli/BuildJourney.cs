@@ -45,13 +45,15 @@ public sealed class BuildJourney
         place.Write("mine.toml", Designs.Runner().Replace("mold_spacing = \"300 mm\"", "mold_at = [\"0.2 m\", \"0.3 m\", \"5.1 m\"]", StringComparison.Ordinal)
             .Replace("planking     = \"6 mm\"", "planking     = \"30 mm\"", StringComparison.Ordinal));
         const string at = "mine.toml:34:12: warning: build.mold_at: no mold at x = 200 mm: ", told = "No mold at x = 200 mm: ";
+        const string missing = "lines: 2 parts are missing: mold at x = 200 mm, mold at x = 5100 mm\n";
 
         var build = Command.Run(place.Root, "build", "mine.toml", "-o", "out");
 
         Assert.Equal(1, build.Code);
         Assert.Contains(at, build.Error, StringComparison.Ordinal);
         Assert.Contains("mine.toml:34:30: warning: build.mold_at: no mold at x = 5100 mm: ", build.Error, StringComparison.Ordinal);
-        Assert.Contains(told, File.ReadAllText(place.PathOf("out/report.html")), StringComparison.Ordinal);
+        Assert.EndsWith(missing, build.Error, StringComparison.Ordinal);
+        Assert.Contains("<strong>Warning:</strong> " + told, File.ReadAllText(place.PathOf("out/report.html")), StringComparison.Ordinal);
         Assert.Contains(told, File.ReadAllText(place.PathOf("out/molds/setting-up.csv")), StringComparison.Ordinal);
         using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
         var warning = numbers.RootElement.GetProperty("diagnostics")[0];
@@ -62,6 +64,7 @@ public sealed class BuildJourney
             var run = Command.Run(place.Root, verb);
             Assert.Equal(1, run.Code);
             Assert.Contains(at, run.Error, StringComparison.Ordinal);
+            Assert.Equal(verb[0] != "check", run.Error.EndsWith(missing, StringComparison.Ordinal));
         }
     }
 
@@ -88,7 +91,8 @@ public sealed class BuildJourney
         var run = Command.Run(place.Root, "molds", "mine.toml");
 
         Assert.Equal(0, run.Code);
-        Assert.Contains("warning: build.mold_spacing: no mold at x = ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("note: build.mold_spacing: no mold at x = ", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("missing", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -173,7 +177,7 @@ public sealed class BuildJourney
         var build = Command.Run(place.Root, "build", "lumpy.toml", "-o", "out");
 
         Assert.Equal(1, check.Code);
-        Assert.All(check.Error.Split('\n').Where(l => l.StartsWith("lumpy.toml:", StringComparison.Ordinal)), l => Assert.Contains(": warning: build.mold_spacing: ", l, StringComparison.Ordinal));
+        Assert.All(check.Error.Split('\n').Where(l => l.StartsWith("lumpy.toml:", StringComparison.Ordinal)), l => Assert.Contains(": note: build.mold_spacing: ", l, StringComparison.Ordinal));
         Assert.Contains("Not fair: ", check.Out, StringComparison.Ordinal);
         Assert.Contains("; change hull.", check.Out, StringComparison.Ordinal);
         Assert.Equal((1, ""), (build.Code, build.Out));

@@ -326,6 +326,23 @@ public class TiledPaperTests
         Assert.Equal(Enumerable.Range(2 + index.Count, pages.Count - 1 - index.Count).Select(n => Invariant($"{n}")).Append("-").Order(StringComparer.Ordinal), numbers.Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void The_index_says_which_parts_are_not_made_and_why_and_nothing_else_stands_there()
+    {
+        const string told = "The stern mold is not made: its edge cannot be drawn in lines and arcs near x = 5082 mm, 31.4 mm above the base line.";
+        var parts = ShapedTemplates.Of("gauge-runner").Molds.Molds.Select(m => MoldSheets.ForPaper("Trial", m, LengthNotation.Millimeters)).ToList();
+        Sheet[] Index(params string[] notMade) =>
+            [.. TiledPaper.Of(parts, PaperSize.Letter, PrinterCorrection.None, notMade: notMade).Where(p => p.Title.StartsWith("Index", StringComparison.Ordinal))];
+        foreach (var page in Index(told, told))
+        {
+            Assert.Equal(2, page.Marks.OfType<TextMark>().Count(t => t.Text == told && t.Height > 2));
+            Assert.Empty(Lettered.Overlaps(page));
+            Assert.True(page.Marks.OfType<PathMark>().All(m => m.Path.Bounds().Bottom > Border));
+        }
+
+        Assert.DoesNotContain(Index().SelectMany(p => p.Marks).OfType<TextMark>(), t => t.Text.Contains("not made", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("Letter", "gauge-runner", 146)]
     [InlineData("A4", "gauge-runner", 147)]
