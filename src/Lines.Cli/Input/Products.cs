@@ -109,7 +109,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The pages of the patterns.</summary>
     public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
         _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
-            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade]))).Value;
+            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade], units))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>

@@ -47,12 +47,14 @@ internal static class BuildVerb
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
         var others = Works(products, wish).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
+        // The name alone: the same design gives the same numbers wherever it lies.
+        var name = Path.GetFileName(path);
         var numbers = Task.Run(() => FigureJson.Write(
-            new Results(path) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = shaped.Warnings }, Printed.Version));
+            new Results(name) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = [.. shaped.Warnings.Select(w => w with { File = name })] }, Printed.Version));
         foreach (var made in others)
         {
-            foreach (var (name, content) in made.GetAwaiter().GetResult())
-                folder.Add(name, content);
+            foreach (var (product, content) in made.GetAwaiter().GetResult())
+                folder.Add(product, content);
         }
 
         folder.Add(Common.PatternsFile(wish.Paper), patterns.GetAwaiter().GetResult());

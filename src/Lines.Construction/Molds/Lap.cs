@@ -3,7 +3,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Molds;
 
-/// <summary>How a profile mold and a station mold that it passes are halved into each other.</summary>
+/// <summary>How a profile mold and a station mold that it passes are slotted into each other.</summary>
 /// <remarks>
 /// <para>A profile mold runs from the sheer past the foot of the stem to the first station mold abaft it. The station molds on its way
 /// have a slot for it from the keel down, hull upside down, and it has slots for their stock from the foot up: both stand on the

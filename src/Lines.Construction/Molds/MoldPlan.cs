@@ -18,6 +18,15 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     public Mold? MoldIn(double x) => Molds.FirstOrDefault(m =>
         m.Kind == MoldKind.Station && (m.Face == MoldFace.Bow ? x >= m.X && x <= m.X + m.Stock : x <= m.X && x >= m.X - m.Stock));
 
+    /// <summary>The station molds that the profile mold of an end passes, from that end inward.</summary>
+    /// <param name="end">The profile mold.</param>
+    public IReadOnlyList<Mold> Passed(Mold end)
+    {
+        ArgumentNullException.ThrowIfNull(end);
+        var stations = Molds.Where(m => m.Kind == MoldKind.Station);
+        return [.. (end.Kind == MoldKind.Stem ? stations : stations.Reverse()).TakeWhile(m => m.LapFloor is not null)];
+    }
+
     /// <summary>The molds of a hull, marked with the waterlines of its standard grid.</summary>
     /// <param name="hull">The hull, to the outside of planking.</param>
     /// <param name="build">What the builder decides.</param>
@@ -28,7 +37,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <remarks>
     /// <para><b>Method.</b> One mold at the widest station, the others spaced from it both ways (or where the builder says), each the section of
     /// the inset skin. The profile molds of sharp ends run from the sheer past the foot of the stem to the first mold abaft it, which they butt against,
-    /// and are halved with the molds they pass (<see cref="Lap"/>).</para>
+    /// and are slotted into the molds they pass (<see cref="Lap"/>).</para>
     /// <para><b>Accuracy.</b> Edges are the exact section of the inset skin to <see cref="MoldShaping.FitTolerance"/>.</para>
     /// </remarks>
     /// <param name="hull">The hull, to the outside of planking.</param>

@@ -10,7 +10,7 @@ namespace Lines.Construction.Molds;
 /// a straight stem: that line is marked beside the mold as the edge of an inner stem.</para>
 /// <para>It runs from past the sheer down the stem and along the keel to the station face of the first mold abaft the foot of the stem, and
 /// butts against that; its inner edge is that face's upright line, its foot stands on the strongback. With the station molds that stand
-/// nearer to the end it is halved (<see cref="Lap"/>).</para>
+/// nearer to the end it shares slots (<see cref="Lap"/>).</para>
 /// </remarks>
 internal static class ProfileMold
 {

@@ -67,9 +67,20 @@ internal sealed class DesignValues
     public double NumberOr(string path, double otherwise) => Find(path)?.Number ?? otherwise;
 
     /// <summary>The notation most lengths of the file are written in; millimeters where two are as frequent.</summary>
-    public LengthNotation Notation => DesignSchema.Keys.Where(k => k.Kind is KeyKind.Length or KeyKind.Lengths).Select(k => Find(k.Path)).OfType<KeyValue>()
-        .SelectMany(v => v.Items.Count > 0 ? v.Items : [v]).GroupBy(v => v.Notation)
-        .OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).FirstOrDefault();
+    /// <remarks>Where any length is in feet, those in inches are the ones too short for them and count as that.</remarks>
+    public LengthNotation Notation
+    {
+        get
+        {
+            var written = DesignSchema.Keys.Where(k => k.Kind is KeyKind.Length or KeyKind.Lengths).Select(k => Find(k.Path)).OfType<KeyValue>()
+                .SelectMany(v => v.Items.Count > 0 ? v.Items : [v]).Select(v => v.Notation).ToList();
+            var feet = MostFrequent(written.Where(n => n is LengthNotation.FeetInches or LengthNotation.FeetInchesEighths));
+            return MostFrequent(written.Select(n => n == LengthNotation.Inches ? feet ?? n : n)) ?? LengthNotation.Millimeters;
+
+            static LengthNotation? MostFrequent(IEnumerable<LengthNotation> notations) =>
+                notations.GroupBy(n => n).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => (LengthNotation?)g.Key).FirstOrDefault();
+        }
+    }
 
     /// <summary>Where a fault of a key is shown: its value, or its key, or the head of its table, or the beginning.</summary>
     public Place PlaceOf(string path)

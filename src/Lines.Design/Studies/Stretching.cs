@@ -138,8 +138,10 @@ public static class Stretching
             if (Math.Abs(Length.Parse(shown).Meters - meters) > Math.Abs(meters) * CoarsestStep)
                 return new Length(meters).Inches.ToString("0.0##", CultureInfo.InvariantCulture) + " in";
 
-            // Marks for feet and inches would have to be escaped within the quotes of the file.
-            return (shown.StartsWith("0' ", StringComparison.Ordinal) ? shown[3..] : shown).Replace("'", " ft", StringComparison.Ordinal).Replace("\"", " in", StringComparison.Ordinal);
+            // Marks for feet and inches would have to be escaped within the quotes of the file; less than a foot is written in inches.
+            if (shown.TrimStart('-').StartsWith("0' ", StringComparison.Ordinal))
+                return new Length(meters).ToText(LengthNotation.Inches);
+            return shown.Replace("'", " ft", StringComparison.Ordinal).Replace("\"", " in", StringComparison.Ordinal);
         }
 
         var rounded = Math.Round(meters / Millimeter, MidpointRounding.AwayFromZero) * Millimeter;

@@ -71,8 +71,7 @@ public readonly record struct Length(double Meters)
     /// <remarks><b>Accuracy.</b> Within 0.02 mm of the length: whole 32nds of an inch, tenths of a millimeter where they are, else thousandths
     /// and hundredths. No size is told in feet.</remarks>
     /// <param name="notation">The notation; millimeters or one of the inch.</param>
-    /// <param name="brief">Whether what is no whole 32nd is told in millimeters alone.</param>
-    public string ToSize(LengthNotation notation, bool brief = false) => LengthWriter.Size(Meters, notation, brief);
+    public string ToSize(LengthNotation notation) => LengthWriter.Size(Meters, notation);
 
     /// <summary>The length in millimeters with its unit.</summary>
     public override string ToString() => ToText(LengthNotation.Millimeters);

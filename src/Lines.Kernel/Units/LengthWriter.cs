@@ -27,12 +27,12 @@ internal static class LengthWriter
     /// <summary>What is bought by its size is shown no further off than this [m], or exactly.</summary>
     private const double SizeTolerance = 0.00002;
 
-    public static string Size(double meters, LengthNotation notation, bool brief)
+    public static string Size(double meters, LengthNotation notation)
     {
         if (notation != LengthNotation.Millimeters && IsWhole(meters, LengthNotation.Inches))
             return Write(meters, LengthNotation.Inches, withUnit: true);
         var metric = IsWhole(meters, LengthNotation.Millimeters) ? Write(meters, LengthNotation.Millimeters, withUnit: true) : Invariant($"{meters * 1000:0.##} mm");
-        return brief || notation == LengthNotation.Millimeters ? metric : Invariant($"{meters / Length.Inch:0.000} in ({metric})");
+        return notation == LengthNotation.Millimeters ? metric : Invariant($"{meters / Length.Inch:0.000} in ({metric})");
     }
 
     private static bool IsWhole(double meters, LengthNotation notation) =>

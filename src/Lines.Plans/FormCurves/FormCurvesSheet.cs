@@ -65,7 +65,7 @@ internal sealed class FormCurvesSheet
         var title = new Point2(Margin, _paper.Width - Margin - 5);
         _marks.Text(PlanInks.Titles, $"{_book.Title}: curves of form", title, 4.5, width);
         _marks.Text(
-            PlanInks.Lettering, Invariant($"{FormCurvesBook.WhatItIs} Drafts 1:{_scale} on {_paper.Name} paper; a square is 10 mm wide."), title + new Vector2(0, -6.5), 2, width);
+            PlanInks.Lettering, Invariant($"{FormCurvesBook.WhatItIs} Drafts 1:{_scale} on {_paper.Name} paper; a square is {new Length(0.010).ToSize(_book.Notation)} wide."), title + new Vector2(0, -6.5), 2, width);
         var ends = new List<CurveEnd>();
         foreach (var panel in FormCurve.Panels)
         {

@@ -33,7 +33,7 @@ internal static class MoldDrawing
         var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
         foreach (var line in lines)
             marks.AddRange(Pieces(line, label.Low, label.High, holes).Select(p => new PathMark(line.Kind == MoldMarkKind.Apex ? MoldInks.InnerStem : MoldInks.Mark, p, Name: line.Name)));
-        marks.AddRange(mold.Holes.SelectMany(h => MoldHoleDrawing.Of(outline, h, center, notation)));
+        marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
         marks.AddRange(label.Marks);
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
         marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
@@ -92,9 +92,12 @@ internal static class MoldDrawing
             case MoldMarkKind.Centerline:
                 return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, mold.Kind == MoldKind.Station ? 8 : aboveLabel + 8), Name), anywhere));
             case MoldMarkKind.Sheer:
+                // Where the side leans in above the mark, the name begins where the room over its own height does.
                 var inward = Math.Sign(b.X - a.X);
+                var over = outline.Room(a.Y + 1.5, a.Y + 2.5 + Name, mold.StarboardRight is null ? b.X : 0);
+                var from = inward > 0 ? Math.Max(a.X + 4, over.Left) : Math.Min(a.X - 4, over.Right);
                 return Some(outline.Fitted(
-                    new TextMark(MoldInks.Text, line.Name, new Point2(a.X + (inward * 4), a.Y + 1.5), Name, inward > 0 ? Anchor.Left : Anchor.Right),
+                    new TextMark(MoldInks.Text, line.Name, new Point2(from, a.Y + 1.5), Name, inward > 0 ? Anchor.Left : Anchor.Right),
                     mold.StarboardRight is null ? anywhere : inward > 0 ? (double.NegativeInfinity, -1) : (1, double.PositiveInfinity)));
             case MoldMarkKind.Station:
                 return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, a + new Vector2(2, 2), WaterlineName), anywhere));
@@ -103,7 +106,7 @@ internal static class MoldDrawing
             default:
                 return mold.StarboardRight is null
                     ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
-                    : AtBothEdges(outline, line.Name, a.Y + 1.5);
+                    : AtBothEdges(outline, line.Name, a.Y);
         }
     }
 
@@ -115,17 +118,21 @@ internal static class MoldDrawing
                 (double.NegativeInfinity, double.PositiveInfinity)))
             .MaxBy(t => t?.Height ?? 0);
 
-    // The part narrows above its waterlines, so a name starts where the room over its own height does.
-    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double y)
+    // The part narrows above its waterlines, so a name starts where the room over its own height does; near the keel it stands under the line.
+    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line)
     {
-        for (var height = WaterlineName; height >= LeastName; height *= 0.92)
+        foreach (var isAbove in new[] { true, false })
         {
-            var (left, right) = outline.Room(y, y + height, 0);
-            if (left + StrokeLettering.Width(name, height) > -2)
-                continue;
-            yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
-            yield return new TextMark(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right);
-            yield break;
+            for (var height = WaterlineName; height >= LeastName; height *= 0.92)
+            {
+                var y = isAbove ? line + 1.5 : line - 1.5 - height;
+                var (left, right) = outline.Room(y, y + height, 0);
+                if (left + StrokeLettering.Width(name, height) > -2)
+                    continue;
+                yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
+                yield return new TextMark(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right);
+                yield break;
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 
@@ -10,39 +11,60 @@ internal static class MoldHoleDrawing
 {
     private const string Clamp = "CLAMP HOLE";
     private const double Inside = 2.6;
-    private const double Beside = 3;
+    private const double Capital = 3;
     private const double Gap = 2;
 
     /// <summary>A hole at full size [mm].</summary>
     public static (Point2 At, double Radius) Circle(MoldHole hole) => (new Point2(1000 * hole.At.X, 1000 * hole.At.Y), 500 * hole.Diameter);
 
-    /// <summary>How wide a hole is: drills come in whole 32nds of an inch or in millimeters.</summary>
-    public static string Size(MoldHole hole, LengthNotation notation) => new Length(hole.Diameter).ToSize(notation, brief: true);
+    /// <summary>How wide a hole is.</summary>
+    public static string Size(MoldHole hole, LengthNotation notation) => new Length(hole.Diameter).ToSize(notation);
 
-    /// <summary>The circle and its lettering: in a clamp hole, beside a screw's.</summary>
+    /// <summary>The circles and their lettering: in a clamp hole, beside a screw's.</summary>
     /// <param name="outline">The part.</param>
-    /// <param name="hole">The hole [m].</param>
+    /// <param name="holes">Its holes [m].</param>
     /// <param name="center">Abscissa toward which a screw's lettering runs where there is room [mm].</param>
     /// <param name="notation">How lengths are written.</param>
-    public static IEnumerable<Mark> Of(PartOutline outline, MoldHole hole, double center, LengthNotation notation)
+    public static IEnumerable<Mark> Of(PartOutline outline, IReadOnlyList<MoldHole> holes, double center, LengthNotation notation)
     {
-        var (at, radius) = Circle(hole);
-        var isClamp = hole.Kind == MoldHoleKind.Clamp;
-        var size = Size(hole, notation);
-        var name = $"{(isClamp ? Clamp : "SCREW")} {size}";
-        yield return new PathMark(isClamp ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius), Name: name);
-        if (isClamp)
+        // Across, what no lettering of a screw may touch: the screws, and the lettering of those before.
+        var taken = holes.Where(h => h.Kind == MoldHoleKind.Screw).Select(Circle).Select(c => (Left: c.At.X - c.Radius, Right: c.At.X + c.Radius)).ToList();
+        foreach (var hole in holes)
         {
-            yield return new TextMark(MoldInks.Text, Clamp, at + new Vector2(0, 0.5 * Inside), Inside, Anchor.Center);
-            yield return new TextMark(MoldInks.Text, size, at - new Vector2(0, 1.5 * Inside), Inside, Anchor.Center);
-            yield break;
+            var (at, radius) = Circle(hole);
+            var isClamp = hole.Kind == MoldHoleKind.Clamp;
+            var size = Size(hole, notation);
+            var name = $"{(isClamp ? Clamp : "SCREW")} {size}";
+            yield return new PathMark(isClamp ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius), Name: name);
+            if (isClamp)
+            {
+                foreach (var line in Inscribed(at, size))
+                    yield return line;
+            }
+            else if (Beside(outline, name, at, radius, at.X <= center ? 1 : -1, taken) is { } text)
+            {
+                var width = StrokeLettering.Width(text.Text, text.Height);
+                taken.Add(text.Anchor == Anchor.Left ? (text.At.X, text.At.X + width) : (text.At.X - width, text.At.X));
+                yield return text;
+            }
         }
+    }
 
-        int[] sides = at.X <= center ? [1, -1] : [-1, 1];
-        var text = sides.Select(side => outline.Fitted(
-            new TextMark(MoldInks.Text, name, at + new Vector2(side * (radius + Gap), -Beside / 2), Beside, side > 0 ? Anchor.Left : Anchor.Right),
-            (double.NegativeInfinity, double.PositiveInfinity))).FirstOrDefault(t => t is not null);
-        if (text is not null)
-            yield return text;
+    // What does not go on one line inside stands on two.
+    private static IEnumerable<TextMark> Inscribed(Point2 at, string size)
+    {
+        string[] lines = [Clamp, .. size.Replace(" (", "\n(", StringComparison.Ordinal).Split('\n')];
+        return lines.Select((line, i) => new TextMark(MoldInks.Text, line, at + new Vector2(0, (lines.Length - 1.5 - (2 * i)) * Inside), Inside, Anchor.Center));
+    }
+
+    // On the side asked for, or else on the other.
+    private static TextMark? Beside(PartOutline outline, string name, Point2 at, double radius, int side, List<(double Left, double Right)> taken)
+    {
+        var left = taken.Where(t => t.Right < at.X).Select(t => t.Right + Gap).DefaultIfEmpty(double.NegativeInfinity).Max();
+        var right = taken.Where(t => t.Left > at.X).Select(t => t.Left - Gap).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return new[] { side, -side }
+            .Select(s => outline.Fitted(
+                new TextMark(MoldInks.Text, name, at + new Vector2(s * (radius + Gap), -Capital / 2), Capital, s > 0 ? Anchor.Left : Anchor.Right), (left, right)))
+            .FirstOrDefault(t => t is not null);
     }
 }

@@ -80,11 +80,11 @@ public static class SettingUpSheet
         string Shown(double meters) => new Length(meters).ToText(notation);
         var s = plan.Strongback;
         yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, its notch on the centerline.";
-        yield return $"Distances run from the fore end to the labeled face, {Shown(-s.ForeX)} ahead of the stem. The stock stands on the midship side, so the planking touches the labeled edge.";
+        yield return $"The strongback's fore end stands {Shown(-s.ForeX)} ahead of the stem; distances run from there to the labeled face. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
         yield return "Profile molds run past the foot of the stem and butt against a mold; planking lands on the corners of their edge. APEX: the inner stem's outer edge, where both insides meet.";
-        if (plan.Molds.Where(m => m.LapFloor is not null).Select(m => m.Name).ToList() is { Count: > 0 } passed)
-            yield return $"A profile mold passes {string.Join(" and ", passed)}: halved, its slot from the foot over theirs from the keel, both a little easy. They end level under its edge (mold's top level), which carries the planking on.";
+        if (Slots(plan) is { } slots)
+            yield return slots;
         yield return $"Far edge proud of the planking's inside: plane it back (a stroke: a shaving); clear: leave it. Holes: {string.Join("; ", Holes(plan, notation))}.";
         foreach (var end in plan.Molds.Where(m => m.WhyNoApex is not null))
             yield return $"{end.Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {end.WhyNoApex!.Told(notation)}. Take the inner stem's edge from the molds with a batten.";
@@ -101,6 +101,18 @@ public static class SettingUpSheet
             yield return l.Sentence(notation);
         yield return Cautions.Print;
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
+    }
+
+    private static string? Slots(MoldPlan plan)
+    {
+        var ends = plan.Molds.Where(m => m.Kind is MoldKind.Stem or MoldKind.Stern).Select(m => (Mold: m, Passed: plan.Passed(m))).Where(e => e.Passed.Count > 0).ToList();
+        if (ends.Count == 0)
+            return null;
+        var slides = string.Join("; ", ends.Select(e => $"{string.Join(" and ", e.Passed.Select(m => m.Name))} {(e.Passed.Count == 1 ? "slides up into the slot" : "slide up into the slots")} of the {Named(e.Mold)} mold"));
+        var (level, below) = ends is [var (one, passed)] ? (passed.Count == 1 ? $"{passed[0].Name} ends" : "They end", $"the {Named(one)} mold's") : ("They end", "that mold's");
+        return $"{slides}: both a little easy. {level} level, below {below} edge, which carries the planking on.";
+
+        static string Named(Mold end) => end.Kind == MoldKind.Stem ? "stem" : "stern";
     }
 
     private static IEnumerable<string> Holes(MoldPlan plan, LengthNotation notation)

@@ -34,7 +34,7 @@ internal static class SettingUpTable
     [
         ("Mold", "", 21, false), ("Labeled face", "looks to", 20, false), ("Stock stands", "", 32, false),
         ("Face or foot", "from fore end", 26, true), ("Foot aft, or", "transom sheer", 26, true), ("Sheer", "above top", 24, true), ("Waterline", "above top", 24, true),
-        ("Keel, inside", "above top", 24, true), ("Mold's", "top", 14, false), ("Half-breadth", "at sheer", 25, true), ("Far", "face", 14, false), ("Far face", "proud by", 22, true),
+        ("Keel, inside", "above top", 24, true), ("Level top", "above top", 22, true), ("Half-breadth", "at sheer", 25, true), ("Far", "face", 14, false), ("Far face", "proud by", 22, true),
     ];
 
     /// <summary>Draws the heading and rows.</summary>
@@ -98,8 +98,8 @@ internal static class SettingUpTable
         yield return Figure(mold.Foot.Fore == mold.Foot.Aft ? null : mold.Foot.Aft);
         yield return Figure(mold.Heights.Sheer);
         yield return Figure(mold.Heights.Waterline);
-        yield return Figure(mold.Heights.Keel);
-        yield return mold.LapFloor is null ? None : "level";
+        yield return Figure(mold.LapFloor is null ? mold.Heights.Keel : null);
+        yield return Figure(mold.LapFloor is null ? null : mold.Heights.Keel);
         yield return Figure(mold.Heights.HalfBreadth);
         var (farFace, proud) = mold.Proud switch
         {

@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Plans.Paper;
 
@@ -7,8 +8,6 @@ namespace Lines.Plans.Paper;
 public static class CalibrationPage
 {
     private const double Inch = 25.4;
-
-    private static readonly string[] Again = ["If a line is off by more than 0.5 mm,", "print this page without correction", "and measure again."];
 
     /// <summary>The rectangle whose sides and diagonals are to be measured: as large as the paper takes, in whole millimeters.</summary>
     /// <param name="paper">The paper.</param>
@@ -25,29 +24,30 @@ public static class CalibrationPage
     }
 
     /// <summary>Draws the page, before the printer's correction.</summary>
-    internal static Sheet Of(PaperSize paper, PrinterCorrection correction, int pages)
+    internal static Sheet Of(PaperSize paper, PrinterCorrection correction, int pages, LengthNotation notation)
     {
+        var isMetric = notation == LengthNotation.Millimeters;
         var marks = new PageMarks();
         var frame = FrameOf(paper, correction);
-        DrawLines(marks, frame);
+        DrawLines(marks, frame, isMetric);
         DrawHead(marks, frame, correction, pages);
         DrawMeasures(marks, frame);
-        DrawSums(marks, frame, correction);
+        DrawSums(marks, frame, correction, isMetric);
         DrawSquare(marks, frame);
         return new Sheet("Calibration page", paper.Width, paper.Height, marks.All);
     }
 
-    private static void DrawLines(PageMarks marks, Box2 f)
+    private static void DrawLines(PageMarks marks, Box2 f, bool isMetric)
     {
         marks.Box(PageInks.Rule, f);
         marks.Line(PageInks.Rule, new Point2(f.Left, f.Bottom), new Point2(f.Right, f.Top));
         marks.Line(PageInks.Rule, new Point2(f.Left, f.Top), new Point2(f.Right, f.Bottom));
         var rise = Math.Atan2(f.Height, f.Width);
         var diagonal = Math.Sqrt((f.Width * f.Width) + (f.Height * f.Height));
-        Named($"L  {Both(f.Width)}", new Point2(f.Center.X, f.Bottom + 2.5), 0);
-        Named($"U  {Both(f.Height)}", new Point2(f.Left + 5, f.Center.Y), Math.PI / 2);
-        Named($"R  {Both(diagonal)}", Along(0.16, rise, 2), rise);
-        Named($"F  {Both(diagonal)}", new Point2(f.Left + f.Right - Along(0.16, rise, 2).X, Along(0.16, rise, 2).Y), -rise);
+        Named($"L  {Both(f.Width, isMetric)}", new Point2(f.Center.X, f.Bottom + 2.5), 0);
+        Named($"U  {Both(f.Height, isMetric)}", new Point2(f.Left + 5, f.Center.Y), Math.PI / 2);
+        Named($"R  {Both(diagonal, isMetric)}", Along(0.16, rise, 2), rise);
+        Named($"F  {Both(diagonal, isMetric)}", new Point2(f.Left + f.Right - Along(0.16, rise, 2).X, Along(0.16, rise, 2).Y), -rise);
 
         void Named(string text, Point2 at, double angle) => marks.Text(PageInks.Label, text, at, 3, anchor: Anchor.Center, angle: angle);
         Point2 Along(double fraction, double angle, double off) => new(
@@ -81,10 +81,10 @@ public static class CalibrationPage
     }
 
     // Below the square, between the diagonals, each line as wide as they let it.
-    private static void DrawSums(PageMarks marks, Box2 f, PrinterCorrection correction)
+    private static void DrawSums(PageMarks marks, Box2 f, PrinterCorrection correction, bool isMetric)
     {
         var y = f.Center.Y - (TestSquare.Side / 2) - 11;
-        foreach (var line in correction.IsNone ? Sums(f) : Again)
+        foreach (var line in correction.IsNone ? Sums(f, isMetric) : Again(isMetric))
         {
             marks.Text(PageInks.Small, line, new Point2(f.Center.X, y), 2.4, Between(f, y + 2.4) - 6, Anchor.Center);
             y -= 5.6;
@@ -94,16 +94,19 @@ public static class CalibrationPage
     // The room across between the two diagonals at a level.
     private static double Between(Box2 f, double y) => f.Width * 2 * Math.Abs(y - f.Center.Y) / f.Height;
 
-    private static string[] Sums(Box2 f) =>
+    private static string[] Again(bool isMetric) =>
+        [$"If a line is off by more than {(isMetric ? "0.5 mm" : "0.02 in (0.5 mm)")},", "print this page without correction", "and measure again."];
+
+    private static string[] Sums(Box2 f, bool isMetric) =>
     [
-        "in millimeters:",
-        Invariant($"scale-x = L / {f.Width:0.00}"),
-        Invariant($"scale-y = U / {f.Height:0.00}"),
-        Invariant($"skew = (R² - F²) / (4 × L × {f.Height:0.00})"),
+        isMetric ? "in millimeters:" : "in inches (or in millimeters):",
+        Invariant($"scale-x = L / {Plain(f.Width, isMetric)}"),
+        Invariant($"scale-y = U / {Plain(f.Height, isMetric)}"),
+        Invariant($"skew = (R² - F²) / (4 × L × {Plain(f.Height, isMetric)})"),
         "give them as --scale-x, --scale-y, --skew",
         "and print this page again.",
         "Check: R² + F² = 2 × (L² + U²)",
-        "within 500 mm², else measure again.",
+        $"within {(isMetric ? "500 mm²" : "0.78 in² (500 mm²)")}, else measure again.",
     ];
 
     private static void DrawSquare(PageMarks marks, Box2 f)
@@ -118,5 +121,7 @@ public static class CalibrationPage
             marks.Text(PageInks.Label, text, new Point2(f.Center.X, y), height, Between(f, y > f.Center.Y ? y : y + height) - 6, Anchor.Center);
     }
 
-    private static string Both(double mm) => Invariant($"{mm:0.00} mm  {mm / Inch:0.000} in");
+    private static string Both(double mm, bool isMetric) => isMetric ? Invariant($"{mm:0.00} mm  {mm / Inch:0.000} in") : Invariant($"{mm / Inch:0.000} in  {mm:0.00} mm");
+
+    private static string Plain(double mm, bool isMetric) => isMetric ? Invariant($"{mm:0.00}") : Invariant($"{mm / Inch:0.000} ({mm:0.00})");
 }

@@ -1,4 +1,5 @@
 using Lines.Drawing.Model;
+using Lines.Kernel.Units;
 
 namespace Lines.Plans.Paper;
 
@@ -19,8 +20,11 @@ public static class TiledPaper
     /// <param name="correction">What the printer needs; <see cref="PrinterCorrection.None"/> for a true one.</param>
     /// <param name="isFair">Whether the hull the parts are of is fair; the index of one that is not is marked so.</param>
     /// <param name="notMade">The parts that are missing among them and why, a sentence each; the index tells them.</param>
+    /// <param name="notation">In which units the printer is measured first; the others stand beside them.</param>
     /// <returns>The pages in order, each of the paper's size; they are drawn while they are read.</returns>
-    public static IReadOnlyList<Sheet> Of(IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true, IReadOnlyList<string>? notMade = null)
+    public static IReadOnlyList<Sheet> Of(
+        IReadOnlyList<Sheet> parts, PaperSize paper, PrinterCorrection correction, bool isFair = true, IReadOnlyList<string>? notMade = null,
+        LengthNotation notation = LengthNotation.Millimeters)
     {
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(paper);
@@ -40,7 +44,7 @@ public static class TiledPaper
         var count = next - 1;
         return new DrawnAhead(
         [
-            () => correction.Corrected(CalibrationPage.Of(paper, correction, count)),
+            () => correction.Corrected(CalibrationPage.Of(paper, correction, count, notation)),
             .. Enumerable.Range(0, IndexPages.CountFor(parts.Count))
                 .Select(i => (Func<Sheet>)(() => correction.Corrected(IndexPages.Of(layouts[0], numbered, i, count, isFair, notMade ?? [])))),
             .. numbered.SelectMany(p => p.Grid.Tiles, (p, t) => (Func<Sheet>)(() => correction.Corrected(TilePage.Of(p, t.Row, t.Column, count)))),

@@ -111,7 +111,8 @@ public sealed class BuildJourney
     public void The_same_design_gives_the_same_bytes_whatever_the_folder_the_locale_the_clock_and_the_processor()
     {
         using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
+        // One station falls into the room of the stem, so that the numbers hold a diagnostic with its file too.
+        place.Write("mine.toml", Designs.Runner().Replace("entry_fullness = 0.62", "entry_fullness = 0.74", StringComparison.Ordinal));
         Directory.CreateDirectory(place.PathOf("elsewhere"));
         var foreign = new Dictionary<string, string>(StringComparer.Ordinal)
         {
@@ -123,7 +124,7 @@ public sealed class BuildJourney
         };
 
         Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "one").Code);
-        Assert.Equal(0, Command.Run(place.Root, foreign, "build", "mine.toml", "-o", "elsewhere/two").Code);
+        Assert.Equal(0, Command.Run(place.PathOf("elsewhere"), foreign, "build", "../mine.toml", "-o", "two").Code);
 
         var names = Directory.EnumerateFiles(place.PathOf("one"), "*", SearchOption.AllDirectories).Select(p => Path.GetRelativePath(place.PathOf("one"), p)).ToList();
         Assert.True(names.Count > 20);

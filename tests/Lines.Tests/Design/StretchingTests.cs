@@ -32,6 +32,23 @@ public sealed class StretchingTests
     }
 
     [Fact]
+    public void Any_length_in_feet_makes_inches_its_short_lengths_and_none_of_those_is_written_with_a_zero()
+    {
+        foreach (var template in ShapedTemplates.Names)
+        {
+            var text = Stretching.Stretch(File.ReadAllText(Repository.PathOf("templates", template + ".toml")), new StretchWish { Notation = LengthNotation.FeetInches });
+            Assert.Equal(LengthNotation.FeetInches, DesignFile.Read(text, "x.toml").Design!.Source.Notation);
+            Assert.DoesNotMatch("\"-?0 [0-9]+/", text);
+            Assert.DoesNotContain("0 ft", text, StringComparison.Ordinal);
+        }
+
+        // Two lengths in inches for each in feet: the vote of inches alone would win.
+        var mostlyInches = SampleDesigns.Pointed.Replace("5.20 m", "17 ft 1 in", StringComparison.Ordinal);
+        mostlyInches = System.Text.RegularExpressions.Regex.Replace(mostlyInches, "\"([0-9.]+) (mm|m)\"", m => m.Groups[2].Value is "m" ? m.Value : $"\"{new Length(double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) / 1000).ToText(LengthNotation.Inches)}\"");
+        Assert.Equal(LengthNotation.FeetInches, DesignFile.Read(mostlyInches, "x.toml").Design!.Source.Notation);
+    }
+
+    [Fact]
     public void Nothing_wished_changes_nothing()
     {
         Assert.Equal(SampleDesigns.Pointed, Stretching.Stretch(SampleDesigns.Pointed, new StretchWish()));

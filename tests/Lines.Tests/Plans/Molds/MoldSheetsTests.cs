@@ -122,7 +122,7 @@ public class MoldSheetsTests
             var texts = MoldSheets.ForPaper(Title, mold, LengthNotation.Inches).Marks.OfType<TextMark>().ToList();
             Assert.Contains(texts, t => Says(t, "INSIDE OF 0.236 in (6 mm) PLANKING"));
             foreach (var hole in mold.Holes)
-                Assert.Contains(texts, t => Says(t, hole.Kind == MoldHoleKind.Screw ? "SCREW 5 mm" : "32 mm"));
+                Assert.Contains(texts, t => Says(t, hole.Kind == MoldHoleKind.Screw ? "SCREW 0.197 in (5 mm)" : "1.260 in"));
         }
     }
 
@@ -172,6 +172,7 @@ public class MoldSheetsTests
         foreach (var mold in Plan(name).Molds.Concat(ShapedTemplates.Names.SelectMany(t => ShapedTemplates.Of(t).Molds.Molds)))
         {
             var sheet = MoldSheets.ForRouter(Title, mold, LengthNotation.Millimeters);
+            Assert.Empty(Lettered.Overlaps(MoldSheets.ForRouter(Title, mold, LengthNotation.Inches)));
             var circles = sheet.Marks.OfType<PathMark>().Where(m => IsOn(m, "drill") || IsOn(m, "holes")).ToList();
             Assert.Equal(mold.Holes.Count, circles.Count);
             var texts = sheet.Marks.OfType<TextMark>().ToList();
@@ -193,6 +194,17 @@ public class MoldSheetsTests
             }
 
             Assert.Empty(Lettered.Overlaps(sheet));
+        }
+    }
+
+    [Fact]
+    public void On_a_transom_sheer_and_every_waterline_are_named_at_both_sides()
+    {
+        foreach (var transom in ShapedTemplates.Names.SelectMany(t => ShapedTemplates.Of(t).Molds.Molds).Where(m => m.Kind == MoldKind.Transom).Append(Plan("transom boat").Molds[^1]))
+        {
+            var texts = MoldSheets.ForPaper(Title, transom, LengthNotation.Millimeters).Marks.OfType<TextMark>().ToList();
+            foreach (var mark in transom.Marks.Where(m => m.Kind != MoldMarkKind.Centerline).Select(m => m.Name).Distinct())
+                Assert.Equal(2, texts.Count(t => Says(t, mark)));
         }
     }
 

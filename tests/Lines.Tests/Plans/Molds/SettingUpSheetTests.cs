@@ -61,7 +61,7 @@ public class SettingUpSheetTests
                 [
                     mold.Name, mold.Face == MoldFace.Bow ? "bow" : "stern", mold.Face == MoldFace.Bow ? "aft of the line" : "forward of the line",
                     Figure(mold.X + 0.1), "-", Figure(mold.Heights.Sheer), mold.Heights.Waterline is { } level ? Figure(level) : "-",
-                    Figure(mold.Heights.Keel), mold.LapFloor is null ? "-" : "level",
+                    mold.LapFloor is null ? Figure(mold.Heights.Keel) : "-", mold.LapFloor is null ? "-" : Figure(mold.Heights.Keel),
                     Figure(mold.Heights.HalfBreadth), line[^2], line[^1],
                 ],
                 line);
@@ -78,7 +78,7 @@ public class SettingUpSheetTests
         {
             var metric = page.Marks.OfType<TextMark>().Select(t => t.Text).Where(t => t.Contains("mm", StringComparison.Ordinal));
             Assert.All(metric, t => Assert.True(t.Contains("100 mm (3 15/16 in)", StringComparison.Ordinal) || t.Contains("check units (mm)", StringComparison.Ordinal)
-                || t.Contains("5 mm for screws", StringComparison.Ordinal), t));
+                || t.Contains("0.197 in (5 mm) for screws", StringComparison.Ordinal), t));
         }
     }
 
@@ -201,7 +201,8 @@ public class SettingUpSheetTests
             Assert.Equal(1000 * mold.Foot.Fore, double.Parse(record[3], CultureInfo.InvariantCulture), 0.051);
             Assert.Equal(mold.Kind == MoldKind.Station, record[4].Length == 0);
             Assert.Equal(1000 * mold.Heights.Sheer, double.Parse(record[5], CultureInfo.InvariantCulture), 0.051);
-            Assert.Equal(mold.LapFloor is null ? "" : "level", record[8]);
+            // A mold that ends level has no keel to set it up by.
+            Assert.Equal((mold.LapFloor is null, mold.LapFloor is not null), (record[7].Length > 0, record[8].Length > 0));
         }
     }
 
