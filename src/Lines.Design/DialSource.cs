@@ -162,6 +162,9 @@ public sealed class DialSource
     /// <returns>The number that the text told is read as, SI.</returns>
     public double AsTold(Target target, double value, bool upward) => AsTold(DesignSchema.ByTarget[target], value, upward);
 
+    /// <summary>A value of a dial as text, in the notation of the file.</summary>
+    public string Shown(Dial dial, double value) => KeyRange.Show(KeyOf(dial), value, NotationOf(KeyOf(dial)));
+
     private double AsTold(SchemaKey key, double value, bool upward)
     {
         var step = key.Kind switch

@@ -28,7 +28,7 @@ internal sealed class Shaped
         Design = design;
         Hull = hull;
         _lines = new(() => HullLines.Of(hull));
-        _fairness = new(() => FairnessReport.Of(Lines));
+        _fairness = new(Judge);
         _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
         _curves = new(() => CurvesOfForm.Of(hull, Lines.Grid.Stations, Afloat, IntegralTolerance));
         _molds = new(ShapeMolds);
@@ -91,6 +91,12 @@ internal sealed class Shaped
     }
 
     private IEnumerable<MoldLeftOut> Missing => Molds.LeftOut.Where(l => l.IsLoss);
+
+    private FairnessReport Judge()
+    {
+        var report = FairnessReport.Of(Lines);
+        return report.Fair ? report : report with { Trials = EasingTrial.Of(report, Hull.Dials, Design.Source.AsTold, Design.Source.Shown) };
+    }
 
     private MoldPlan ShapeMolds()
     {

@@ -5,8 +5,8 @@ namespace Lines.Hull.Fairness;
 
 /// <summary>Which dial to ease first for a fault: the one that has most say over that line at that place.</summary>
 /// <remarks>A rule of thumb from how the hull is shaped, not a proof: the lines that contain the fault hang on these dials. Which way to
-/// turn one is not told, for no kind of fault has one way: of 97 faults of hulls drawn at random, tried a small step up and
-/// down, four hollow buttocks alone agreed (less rocker at the stern).</remarks>
+/// turn one no kind of fault tells: of 97 faults of hulls drawn at random, tried a small step up and
+/// down, four hollow buttocks alone agreed (less rocker at the stern). <see cref="EasingTrial"/> tries it on the hull itself.</remarks>
 internal static class DialToEase
 {
     /// <summary>The dial for the worst blemish of a line.</summary>

@@ -12,6 +12,12 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
     /// <summary>The lines that are not fair, worst against its limit first.</summary>
     public IReadOnlyList<LineFairness> Faults => [.. Lines.Where(l => !l.Fair).OrderByDescending(l => l.Excess)];
 
+    /// <summary>What turning a dial to ease does, where it was tried.</summary>
+    public IReadOnlyList<EasingTrial> Trials { get; init; } = [];
+
+    /// <summary>The lines with a hollow that is meant, deepest first.</summary>
+    public IReadOnlyList<LineFairness> MeantHollows => [.. Lines.Where(l => l.IsMeantHollow).OrderByDescending(l => l.Meant.Depth)];
+
     /// <summary>The line that stands furthest off its batten.</summary>
     public LineFairness WorstOnBatten => Lines.MaxBy(l => l.Batten.Depth)!;
 
@@ -31,7 +37,7 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
 
     /// <summary>How hollow a fair hull is; a hollow over what most lines may have stands beside what its own line may.</summary>
     private string Shape => ConvexThroughout ? "convex throughout"
-        : WorstHollow.Hollow.Depth <= Limits.Hollow ? "hollow only where that was asked for"
+        : WorstHollow.Hollow.Depth <= Limits.Hollow ? $"hollow only where that is meant ({MeantHollows[0].MeantSentence})"
         : Invariant($"deepest hollow nobody asked for {Limits.Millimeters(WorstHollow.Hollow.Depth, Limits.Hollow)} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
 
     /// <summary>Judges the lines of a hull.</summary>

@@ -22,12 +22,16 @@ namespace Lines.Hull.Fairness;
 /// <param name="OutwardSign">Sign of the curvature in those axes where the line bulges as meant.</param>
 /// <param name="HollowLimit">How deep an unasked hollow may be [m].</param>
 /// <param name="TurnZone">Part of its length from either end within which it may turn sharply.</param>
-/// <param name="Asks">Whether a hollow at a place was asked for.</param>
+/// <param name="Meant">Why a hollow at a place is meant, as the end of a sentence; null where it is not.</param>
 internal sealed record Intention(
-    string Name, FlatAxes Axes, int OutwardSign, double HollowLimit, double TurnZone, Func<Point3, bool> Asks)
+    string Name, FlatAxes Axes, int OutwardSign, double HollowLimit, double TurnZone, Func<Point3, string?> Meant)
 {
     private const double HollowPart = 0.4;
     private const double TopsidePart = 0.25;
+    private const string HollowEnds = "where hollow lines were asked for";
+
+    /// <summary>Whether a hollow at a place is meant.</summary>
+    public bool Asks(Point3 p) => Meant(p) is not null;
 
     /// <summary>What a line is meant to do in its own axes.</summary>
     public static Intention Of(HullLine line, HullSurface hull)
@@ -45,7 +49,9 @@ internal sealed record Intention(
                 LineKind.Buttock => BattenTest.ButtockZone,
                 _ => BattenTest.EndZone,
             },
-            p => (dials.Hollow && (NearEnd(p.X, 0, dials.Length, HollowPart) || OwnEnd(p))) || (line.Kind == LineKind.Buttock && InTopsides(p)));
+            p => dials.Hollow && (NearEnd(p.X, 0, dials.Length, HollowPart) || OwnEnd(p)) ? HollowEnds
+                : line.Kind == LineKind.Buttock && InTopsides(p) ? "above the water, as in topsides it may"
+                : null);
 
         // A low waterline ends far from the hull's ends: its own are meant.
         bool OwnEnd(Point3 p) => line.Kind != LineKind.Station && NearEnd(p.X, line.Start.Point.X, line.End.Point.X, HollowPart);
@@ -65,7 +71,9 @@ internal sealed record Intention(
             fore + aft < 0 ? -1 : 1,
             Limits.Hollow,
             BattenTest.EndZone,
-            p => mixed || (dials.Hollow && NearEnd(p.X, 0, dials.Length, HollowPart)));
+            p => mixed ? "as it must with one end higher and one lower than its middle"
+                : dials.Hollow && NearEnd(p.X, 0, dials.Length, HollowPart) ? HollowEnds
+                : null);
     }
 
     private static bool NearEnd(double x, double from, double to, double part) =>

@@ -57,14 +57,28 @@ public sealed record LineFairness(
     {
         get
         {
-            var place = Line.Kind == LineKind.Station
-                ? Invariant($"{1000 * Worst.Place.Z:F0} mm above the base line")
-                : Invariant($"near station {Worst.Station}, {1000 * Worst.Place.X:F0} mm from the bow");
+            var place = Told(Worst);
             return IsHollow
                 ? Invariant($"{Subject} is hollow by {Limits.Millimeters(Hollow.Depth, HollowLimit)} mm (limit {1000 * HollowLimit:F2}) {place}")
                 : Invariant($"{Subject} stands {Limits.Millimeters(Batten.Depth, BattenLimit)} mm off a batten (limit {1000 * BattenLimit:F2}) {place}");
         }
     }
+
+    /// <summary>The deepest hollow that is meant, because it was asked for or lies where such a line may or must reverse.</summary>
+    public Blemish Meant { get; init; }
+
+    /// <summary>Why that hollow is meant, as the end of a sentence; empty where there is none.</summary>
+    public string MeantBecause { get; init; } = "";
+
+    /// <summary>Whether the line has a hollow that is meant and that a builder could find.</summary>
+    public bool IsMeantHollow => Meant.Depth > Limits.Hollow;
+
+    /// <summary>The hollow that is meant, where, how much and why, in words and millimeters, no full stop.</summary>
+    public string MeantSentence => Invariant($"{Subject} reverses by {1000 * Meant.Depth:F2} mm {Told(Meant)}, {MeantBecause}");
+
+    private string Told(Blemish blemish) => Line.Kind == LineKind.Station
+        ? Invariant($"{1000 * blemish.Place.Z:F0} mm above the base line")
+        : Invariant($"near station {blemish.Station}, {1000 * blemish.Place.X:F0} mm from the bow");
 
     /// <summary>Bumps, dents, kinks, hollows and flats of the line, in order along it, each once; found when first asked for.</summary>
     /// <remarks>They are far smaller than the limits for a fair hull: what a loftsman would look at twice. A hollow or a flat that is
@@ -80,13 +94,18 @@ public sealed record LineFairness(
     internal static LineFairness Of(HullLine line, Intention intention, HullLines lines)
     {
         var trace = LineTrace.Of(line, intention.Axes, intention.OutwardSign);
-        Hollow deepest = default, unasked = default;
+        Hollow deepest = default, unasked = default, meant = default;
         foreach (var hollow in Hollows.In(trace, 0))
         {
             if (hollow.Depth > deepest.Depth)
                 deepest = hollow;
-            if (hollow.Depth > unasked.Depth && !intention.Asks(At(hollow.Place)))
+            if (hollow.Depth <= Math.Min(unasked.Depth, meant.Depth))
+                continue;
+            var asked = intention.Asks(At(hollow.Place));
+            if (!asked && hollow.Depth > unasked.Depth)
                 unasked = hollow;
+            if (asked && hollow.Depth > meant.Depth)
+                meant = hollow;
         }
 
         var inflections = CurvatureRuns.Inflections(trace);
@@ -106,6 +125,8 @@ public sealed record LineFairness(
             Blemish(flat.Depth, flat.Place),
             null)
         {
+            Meant = Blemish(meant.Depth, meant.Place),
+            MeantBecause = meant.Depth > 0 ? intention.Meant(At(meant.Place))! : "",
             Finder = new(() => [.. LineFaults.In(StemWidth.LeftOut(line, trace), intention.TurnZone)
                 .Where(f => f.Kind != FaultKind.Hollow || !intention.Asks(At(f.Place)))
                 .Select(f => new PlacedFault(f, Blemish(f.Size, f.Place)))]),

@@ -1,6 +1,7 @@
 using System.Text;
 using Lines.Design.Schema;
 using Lines.Hull.Fairness;
+using Lines.Hull.Form;
 using Lines.Hull.Sections;
 
 namespace Lines.Plans.Figures;
@@ -17,9 +18,16 @@ public static class FairnessText
         {
             text.Append("  - ").Append(fault.Sentence);
             if (fault.Ease is { } dial)
-                text.Append("; change ").Append(DesignSchema.ByDial[dial].Path);
+            {
+                var (verb, end) = Turn(report, dial);
+                text.Append("; ").Append(verb).Append(' ').Append(DesignSchema.ByDial[dial].Path).Append(end);
+            }
+
             text.Append('\n');
         }
+
+        foreach (var line in report.MeantHollows)
+            text.Append("  - meant: ").Append(line.MeantSentence).Append('\n');
 
         text.Append("\n  family         lines   hollow mm   off batten mm   inflections   curvature pieces\n");
         foreach (var family in report.Lines.GroupBy(l => l.Line.Kind))
@@ -32,6 +40,15 @@ public static class FairnessText
 
         return text.Append("  ").Append(Allowed(report)).Append('\n').ToString();
     }
+
+    /// <summary>Which way to turn a dial, as the words before and after its key.</summary>
+    internal static (string Verb, string End) Turn(FairnessReport report, Dial dial) => report.Trials.FirstOrDefault(t => t.Dial == dial) switch
+    {
+        null => ("change", ""),
+        { Toward: 0 } => ("change", ", but not alone: a step of it either way brings the worst line no nearer"),
+        { Fair: null } t => (t.Toward > 0 ? "raise" : "lower", ""),
+        var t => (t.Toward > 0 ? "raise" : "lower", $" to {t.Shown}, with which the hull is fair"),
+    };
 
     /// <summary>What the lines may be, in a sentence.</summary>
     internal static string Allowed(FairnessReport report)

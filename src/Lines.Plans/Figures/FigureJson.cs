@@ -4,6 +4,7 @@ using System.Text.Json;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Hull.Fairness;
+using Lines.Hull.Form;
 
 namespace Lines.Plans.Figures;
 
@@ -123,20 +124,43 @@ public static class FigureJson
             json.WriteNumber("monotone_pieces", line.MonotonePieces);
             Blemish(json, "hollow", line.Hollow, line.HollowLimit);
             Blemish(json, "batten", line.Batten, line.BattenLimit);
+            if (line.IsMeantHollow)
+            {
+                Number(json, "meant_hollow_m", line.Meant.Depth);
+                Placed(json, "meant_hollow", line.Meant);
+                json.WriteString("meant_hollow_because", line.MeantBecause);
+            }
+
             if (line.Ease is { } dial)
-                json.WriteString("ease", DesignSchema.ByDial[dial].Path);
+                Ease(json, dial, report!.Trials.FirstOrDefault(t => t.Dial == dial));
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
 
+    private static void Ease(Utf8JsonWriter json, Dial dial, EasingTrial? trial)
+    {
+        json.WriteString("ease", DesignSchema.ByDial[dial].Path);
+        if (trial is null)
+            return;
+        json.WriteNumber("ease_toward", trial.Toward);
+        if (trial.Fair is null)
+            return;
+        Number(json, "ease_fair_at", trial.Fair);
+        json.WriteString("ease_fair_at_shown", trial.Shown);
+    }
+
     private static void Blemish(Utf8JsonWriter json, string name, Blemish blemish, double limit)
     {
         Number(json, name + "_m", blemish.Depth);
         Number(json, name + "_limit_m", limit);
-        if (blemish.Depth == 0)
-            return;
+        if (blemish.Depth > 0)
+            Placed(json, name, blemish);
+    }
+
+    private static void Placed(Utf8JsonWriter json, string name, Blemish blemish)
+    {
         json.WritePropertyName(name + "_at_m");
         json.WriteRawValue($"[{Digits(blemish.Place.X)}, {Digits(blemish.Place.Y)}, {Digits(blemish.Place.Z)}]");
         json.WriteString(name + "_station", blemish.Station);

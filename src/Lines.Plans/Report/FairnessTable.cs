@@ -41,7 +41,11 @@ internal static class FairnessTable
         {
             html.Append("<li>").Append(ReportPage.Escaped(fault.Sentence));
             if (fault.Ease is { } dial)
-                html.Append("; change <code>").Append(ReportPage.Escaped(DesignSchema.ByDial[dial].Path)).Append("</code>");
+            {
+                var (verb, end) = FairnessText.Turn(report, dial);
+                html.Append("; ").Append(verb).Append(" <code>").Append(ReportPage.Escaped(DesignSchema.ByDial[dial].Path)).Append("</code>").Append(ReportPage.Escaped(end));
+            }
+
             html.Append("</li>\n");
         }
 

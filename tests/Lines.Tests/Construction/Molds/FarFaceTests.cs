@@ -112,7 +112,7 @@ public class FarFaceTests
 
     private static InsetSection Cut(Func<double, double, SurfaceJet> outside, double thickness, double x, double u)
     {
-        Assert.True(InsetSection.TryCut(new InsetSkin(outside, thickness), Plane.AtX(x), u, 1, 0.05, p => p.Point.Y, out var section, out var reason), $"{reason}");
+        Assert.True(InsetSection.TryCut(new InsetSkin(outside, thickness), Plane.AtX(x), u, 1, 0.05, p => p.Point.Y, out var section, out var reason), Invariant(reason));
         return section!;
     }
 }

@@ -95,7 +95,7 @@ public class InsetSectionTests
 
         var skin = new InsetSkin(Pipe, Thickness);
         Assert.False(InsetSection.TryCut(skin, Plane.AtX(0.5), 0.5, 1, 0.01, p => p.Point.Y + 1, out _, out var reason));
-        Assert.Contains("too thick", $"{reason}", StringComparison.Ordinal);
+        Assert.Contains("too thick", Invariant(reason), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -150,7 +150,7 @@ public class InsetSectionTests
 
     private static InsetSection Cut(Func<double, double, SurfaceJet> outside, Plane plane, (double U, double V) start, Func<InsetPoint, double> remaining)
     {
-        Assert.True(InsetSection.TryCut(new InsetSkin(outside, Thickness), plane, start.U, start.V, 0.05, remaining, out var section, out var reason), $"{reason}");
+        Assert.True(InsetSection.TryCut(new InsetSkin(outside, Thickness), plane, start.U, start.V, 0.05, remaining, out var section, out var reason), Invariant(reason));
         return section!;
     }
 

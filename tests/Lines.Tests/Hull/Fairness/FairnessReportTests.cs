@@ -1,6 +1,9 @@
+using System.Text.Json;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
+using Lines.Plans.Figures;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -131,7 +134,35 @@ public class FairnessReportTests
         var report = fair with { Lines = [.. fair.Lines, hollow], ConvexThroughout = false };
 
         Assert.StartsWith("Fair: deepest hollow nobody asked for 1.30 mm, on waterline 1, which may have 2.62; ", report.Verdict, StringComparison.Ordinal);
-        Assert.StartsWith("Fair: hollow only where that was asked for; ", (fair with { ConvexThroughout = false }).Verdict, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hollow_that_is_meant_is_told_with_its_line_place_size_and_reason()
+    {
+        var fair = Judge((_, _) => 0);
+        var buttock = fair.Lines.First(l => l.Line.Kind == LineKind.Buttock);
+        var reversed = buttock with { Meant = new Blemish(0.00351, new Point3(4.8, 0.1, 0.3), "9"), MeantBecause = "above the water, as in topsides it may" };
+        var report = fair with { Lines = [.. fair.Lines, reversed], ConvexThroughout = false };
+
+        const string told = "buttock 1 reverses by 3.51 mm near station 9, 4800 mm from the bow, above the water, as in topsides it may";
+        Assert.StartsWith($"Fair: hollow only where that is meant ({told}); ", report.Verdict, StringComparison.Ordinal);
+        Assert.Contains($"\n  - meant: {told}\n", FairnessText.Of(report), StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(FigureJson.Write(new Results("x.toml") { Fairness = report }, "1"));
+        var line = json.RootElement.GetProperty("fairness").EnumerateArray().Last();
+        Assert.Equal((0.00351, 4.8, "9", reversed.MeantBecause), (
+            line.GetProperty("meant_hollow_m").GetDouble(), line.GetProperty("meant_hollow_at_m")[0].GetDouble(),
+            line.GetProperty("meant_hollow_station").GetString(), line.GetProperty("meant_hollow_because").GetString()));
+    }
+
+    [Fact]
+    public void A_buttock_may_reverse_in_the_topsides_and_nothing_may_under_water()
+    {
+        var hull = ShapedTemplates.Of("gauge-runner").Hull;
+        var buttock = ShapedTemplates.Of("gauge-runner").Lines.All.First(l => l.Kind == LineKind.Buttock);
+        var end = buttock.Start.Point;
+        Assert.Equal("above the water, as in topsides it may", Intention.Of(buttock, hull).Meant(end with { Z = hull.Draft + 0.01 }));
+        Assert.Null(Intention.Of(buttock, hull).Meant(end with { Z = hull.Draft - 0.01 }));
+        Assert.Null(Intention.Of(buttock, hull).Meant(end with { X = hull.WidestX, Z = hull.Draft + 0.01 }));
     }
 
     [Fact]
