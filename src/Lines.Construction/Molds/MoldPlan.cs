@@ -71,7 +71,8 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         return new MoldPlan(
             shaping.Strongback,
             [.. stem, .. stations, .. stern],
-            [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)]) { Joints = build.Joints };
+            [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)])
+        { Joints = build.Joints };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
         IReadOnlyList<Mold> End(MoldKind kind, double x, Func<Mold> shape)
