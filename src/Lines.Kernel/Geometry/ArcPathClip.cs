@@ -59,7 +59,8 @@ public static class ArcPathClip
             return false;
         if (segment.IsLine)
             return LineEnters(segment, box);
-        if (box.HoldsWithin(segment.From) || box.HoldsWithin(segment.To))
+        var core = box.Grown(-1e-9 * segment.From.DistanceTo(segment.To));
+        if (core.Holds(segment.From) || core.Holds(segment.To))
             return true;
         // An arc of up to a half circle keeps within its rise of the chord.
         if (Math.Abs(segment.Bulge) <= 1 && !LineEnters(segment, box.Grown(1.000001 * Math.Abs(segment.Bulge) / 2 * segment.From.DistanceTo(segment.To))))

@@ -55,9 +55,6 @@ public readonly record struct Box2(double Left, double Bottom, double Right, dou
     /// <summary>Whether a point is inside or on an edge.</summary>
     public bool Holds(Point2 p) => p.X >= Left && p.X <= Right && p.Y >= Bottom && p.Y <= Top;
 
-    /// <summary>Whether a point is inside and on no edge.</summary>
-    public bool HoldsWithin(Point2 p) => p.X > Left && p.X < Right && p.Y > Bottom && p.Y < Top;
-
     /// <summary>Whether another box is inside, edges may touch.</summary>
     public bool Holds(Box2 b) => b.Left >= Left && b.Right <= Right && b.Bottom >= Bottom && b.Top <= Top;
 
