@@ -6,15 +6,22 @@ namespace Lines.Hull.Form;
 /// <summary>The lines a designer means by a boat, shaped before the surface: midship section, ends, keel, design waterline, sheer.</summary>
 /// <remarks>Where the foot of an end reaches the design waterline, that line ends on the keel or on a sliver of the stem. The iso-line laid
 /// in its place, the reference line, then leaves it forward (aft) of the middle and rises to a height at which the end has a foot's length
-/// of profile below it; the fullness asked of it is what gives the waterline cut from the skin the fullness asked for.</remarks>
+/// of profile below it; the skin takes its shape from it, but the fullness is asked of the waterline cut from the skin.</remarks>
 internal sealed record CharacterLines
 {
-    private const int SpansPerSide = 4;
+    /// <summary>Where the spans of a side begin, from its end to the widest station, as a rule: even ones make the fairest lines.</summary>
+    public static readonly double[] EvenSpans = [0, 0.25, 0.5, 0.75];
+
+    /// <summary>More of them, and short ones at the widest station, so that a fine end can lie beside a full one.</summary>
+    public static readonly double[] CloseSpans = [0, 0.16, 0.42, 0.69, 0.9];
 
     /// <summary>Least part of the profile's height that lies below the end of the reference line.</summary>
     private const double LeastShare = 0.06;
 
     public required HullDials Dials { get; init; }
+
+    /// <summary>Where the spans of a side begin.</summary>
+    public required double[] Spans { get; init; }
 
     public required SplineBasis U { get; init; }
 
@@ -34,9 +41,6 @@ internal sealed record CharacterLines
     /// <summary>The reference line in plan: the design waterline, but for an end that is raised.</summary>
     public required BattenLine Waterline { get; init; }
 
-    /// <summary>Fullness forward and aft asked of the reference line.</summary>
-    public required (double Entry, double Run) Fullness { get; init; }
-
     public required BattenLine SheerPlan { get; init; }
 
     public required BattenLine SheerProfile { get; init; }
@@ -54,8 +58,8 @@ internal sealed record CharacterLines
     /// <summary>Height of a pole of the reference line [m].</summary>
     public double ReferenceHeight(int i)
     {
-        // The three poles with a say at the widest station stay on the waterline: the rise begins a span away from it.
-        const double span = 1.0 / SpansPerSide;
+        // The three poles with a say at the widest station stay on the waterline: the rise begins beyond them.
+        const double span = 0.25;
         var g = U.GrevilleAt(i);
         var fore = Math.Max(0, ((WidestU - g) / WidestU) - span) / (1 - span);
         var aft = Math.Max(0, ((g - WidestU) / (1 - WidestU)) - span) / (1 - span);
@@ -71,14 +75,16 @@ internal sealed record CharacterLines
     }
 
     /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
-    public static CharacterLines Shape(HullDials d)
-    {
-        var fullness = (d.Bow.EntryFullness, d.Stern.RunFullness);
-        return ShapeAt(d, d.Widest ?? FairestWidest(d, fullness), fullness).Placed();
-    }
+    public static CharacterLines Shape(HullDials d, double[] spans) => ShapeAt(d, spans, d.Widest ?? FairestWidest(d, spans)).Placed();
 
-    /// <summary>The same lines with another fullness asked of the reference line.</summary>
-    public CharacterLines Refit((double Entry, double Run) fullness) => ShapeAt(Dials, WidestU, fullness).Placed();
+    /// <summary>The fore half of the waterplane where the design waterline ends on the keel or close above it.</summary>
+    public CutArea EntryArea() => AreaFrom(Bow.Z[0] < Dials.Draft ? 0 : KeelCrossing(0), WaterlineEnds().Fore);
+
+    /// <summary>The after half of it.</summary>
+    public CutArea RunArea() => AreaFrom(Stern.Z[0] < Dials.Draft ? 1 : KeelCrossing(1), WaterlineEnds().Aft);
+
+    private CutArea AreaFrom(double end, double x) => new(
+        Dials.Draft, end, WidestU, Math.Abs(SplineRows.At(U, WidestU, 0).Dot(Waterline.Abscissa) - x) * Midship.WaterlineHalfBreadth);
 
     private double KeelCrossing(int end) => Root.FirstWhere(u => Keel.At(u) >= Dials.Draft, WidestU, end);
 
@@ -93,33 +99,33 @@ internal sealed record CharacterLines
             var u = (fore + (widest * (aft - fore)) - line[0]) / (line[^1] - line[0]);
             if (Math.Abs(u - lines.WidestU) < 1e-9)
                 break;
-            lines = ShapeAt(Dials, u, Fullness);
+            lines = ShapeAt(Dials, Spans, u);
         }
 
         return lines;
     }
 
-    private static double FairestWidest(HullDials d, (double Entry, double Run) fullness)
+    private static double FairestWidest(HullDials d, double[] spans)
     {
         // The energy has one minimum over the plausible range; golden section to a thousandth of the length.
         const double Ratio = 0.6180339887498949;
         double low = 0.42, high = 0.58, a = high - (Ratio * (high - low)), b = low + (Ratio * (high - low));
-        double ea = WaterlineEnergy(d, a, fullness), eb = WaterlineEnergy(d, b, fullness);
+        double ea = WaterlineEnergy(d, spans, a), eb = WaterlineEnergy(d, spans, b);
         while (high - low > 1e-3)
         {
             if (ea < eb)
                 (high, b, eb, a) = (b, a, ea, b - (Ratio * (b - low)));
             else
                 (low, a, ea, b) = (a, b, eb, a + (Ratio * (high - a)));
-            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, a, fullness), WaterlineEnergy(d, b, fullness));
+            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, spans, a), WaterlineEnergy(d, spans, b));
         }
 
         return Math.Round((low + high) / 2, 3);
     }
 
-    private static double WaterlineEnergy(HullDials d, double widest, (double Entry, double Run) fullness)
+    private static double WaterlineEnergy(HullDials d, double[] spans, double widest)
     {
-        var line = ShapeWaterline(Lengthwise(widest), widest, 0, 1, 1, d, fullness);
+        var line = ShapeWaterline(Lengthwise(spans, widest), widest, 0, 1, 1, d);
         return line.Energy + (1e4 * line.Hollow);
     }
 
@@ -129,9 +135,9 @@ internal sealed record CharacterLines
 
     private static double Reference(double draft, double foot, double sheer) => Math.Max(draft, foot + (LeastShare * (sheer - foot)));
 
-    private static CharacterLines ShapeAt(HullDials d, double um, (double Entry, double Run) fullness)
+    private static CharacterLines ShapeAt(HullDials d, double[] spans, double um)
     {
-        var u = Lengthwise(um);
+        var u = Lengthwise(spans, um);
         var midship = MidshipSection.Shape(d, 0);
         var vw = midship.WaterlineV;
         double keelFore = 0, keelAft = 0, atMidship = 0;
@@ -139,7 +145,7 @@ internal sealed record CharacterLines
         {
             var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore);
             var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
-            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft, fullness);
+            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft);
             var aft = waterline.Abscissa[^1];
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
             var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
@@ -150,6 +156,7 @@ internal sealed record CharacterLines
                 return new CharacterLines
                 {
                     Dials = d,
+                    Spans = spans,
                     U = u,
                     WidestU = um,
                     Midship = midship,
@@ -158,7 +165,6 @@ internal sealed record CharacterLines
                     X = x,
                     Keel = keel,
                     Waterline = waterline,
-                    Fullness = fullness,
                     SheerPlan = ShapeSheerPlan(d, u, um, sheerX, midship.Y[^1], stern.Y[^1], waterline),
                     SheerProfile = ShapeSheerProfile(d, u, um, sheerX),
                 };
@@ -174,28 +180,29 @@ internal sealed record CharacterLines
         }
     }
 
-    private static SplineBasis Lengthwise(double um) => SplineBasis.Clamped(
+    private static SplineBasis Lengthwise(double[] spans, double um) => SplineBasis.Clamped(
         3,
         [
-            .. Enumerable.Range(0, SpansPerSide).Select(k => um * k / SpansPerSide),
-            .. Enumerable.Range(0, SpansPerSide + 1).Select(k => um + ((1 - um) * k / SpansPerSide)),
+            .. spans.Select(t => um * t),
+            um,
+            .. spans.Reverse().Select(t => 1 - ((1 - um) * t)),
         ]);
 
     private static (EndProfile Stern, BattenLine Waterline) ShapeStern(
-        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft, (double Entry, double Run) fullness)
+        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft)
     {
         double vw = midship.WaterlineV, half = midship.WaterlineHalfBreadth;
         if (d.Stern is PointedStern p)
         {
             var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft);
             var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
-            return (stern, ShapeWaterline(u, um, fore, aft, half, d, fullness));
+            return (stern, ShapeWaterline(u, um, fore, aft, half, d));
         }
 
         // The waterline ends on the transom's plane; where on it, breadthwise, is the waterline's own fairest answer.
         var t = (TransomStern)d.Stern;
         var end = d.Length - (Math.Tan(t.Rake) * ((t.Rake >= 0 ? t.Sheer : t.Foot) - ReferenceAft(d)));
-        var line = ShapeWaterline(u, um, fore, end, half, d, fullness);
+        var line = ShapeWaterline(u, um, fore, end, half, d);
         return (EndProfile.Transom(midship.V, vw, ReferenceAft(d), d, t, line.Ordinate[^1], midship), line);
     }
 
@@ -211,15 +218,15 @@ internal sealed record CharacterLines
         return line.Solve();
     }
 
-    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d, (double Entry, double Run) fullness)
+    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d)
     {
         double[] x = [.. Enumerable.Range(0, u.Count).Select(i => fore + (u.GrevilleAt(i) * (aft - fore)))];
         var line = new Batten(u, x);
         line.Pass(0, 0);
         line.Pass(um, half);
         line.Slope(um, 0);
-        line.Area(0, um, fullness.Entry * um * (aft - fore) * half);
-        line.Area(um, 1, fullness.Run * (1 - um) * (aft - fore) * half);
+        line.Area(0, um, d.Bow.EntryFullness * um * (aft - fore) * half);
+        line.Area(um, 1, d.Stern.RunFullness * (1 - um) * (aft - fore) * half);
         if (d.Bow.EntryAngle is double entry)
             line.Slope(0, Math.Tan(entry));
         if (d.Stern is TransomStern t)

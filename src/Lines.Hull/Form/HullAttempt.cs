@@ -1,4 +1,6 @@
+using Lines.Hull.Fairness;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -6,23 +8,25 @@ namespace Lines.Hull.Form;
 /// <summary>Why no hull came of a set of dials.</summary>
 /// <param name="Reason">What is wrong, one clause.</param>
 /// <param name="Dials">The dials that may be in conflict, the likeliest first.</param>
-internal sealed record FormFault(string Reason, IReadOnlyList<Dial> Dials);
+internal sealed record FormFault(string Reason, IReadOnlyList<Dial> Dials)
+{
+    /// <summary>Whether it is of the widest section alone, which knows nothing of the lines along the hull.</summary>
+    public bool IsOfSection { get; init; }
+}
 
 /// <summary>One try at a hull: the surface, or the first thing that its dials exclude.</summary>
 /// <param name="Surface">The hull; null where there is a fault.</param>
 /// <param name="Fault">What excludes it; null where there is a hull.</param>
 internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 {
-    /// <summary>Fullness is met when it is off by no more than this.</summary>
-    private const double Settled = 5e-6;
+    /// <summary>A fullness that is off by no more than this is met; half of what is promised.</summary>
+    private const double Settled = 5e-5;
 
-    /// <summary>Skins tried for that; then half of what is promised is enough.</summary>
-    private const int UsualSkins = 6;
+    /// <summary>Skins tried again with hollows watched where they were found.</summary>
+    private const int MostAgain = 4;
 
-    private const double SettledAtLast = 5e-5;
-
-    /// <summary>Skins tried before the fullness of a waterline below a raised reference line is given up.</summary>
-    private const int MostSkins = 12;
+    /// <summary>A hollow this many times as deep as allowed excludes something else that was asked.</summary>
+    private const double OutOfReach = 12;
 
     /// <summary>A foot higher than this part of the sheer leaves no side.</summary>
     private const double HighestFoot = 0.9;
@@ -30,60 +34,73 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
-    /// <summary>The same where only whether there is a hull is asked.</summary>
-    private const double Roughly = 1e-3;
+    /// <summary>Whether it is a hull that the fairness check passes.</summary>
+    private bool IsFair => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair;
 
-    /// <summary>Shapes lines and skin, checking each before the next is begun.</summary>
+    /// <summary>Shapes lines and skin, checking each before the next is begun: on even spans, and on ones closer toward the ends where those leave no
+    /// hull, or no fair one.</summary>
     /// <param name="d">The dials.</param>
-    /// <param name="roughly">Whether fullnesses need only be near: enough to search for dials that build, faster where the keel leaves the water.</param>
-    public static HullAttempt Make(HullDials d, bool roughly = false)
+    public static HullAttempt Make(HullDials d)
     {
-        if ((SectionFault(d) ?? EndsFault(d)) is FormFault impossible)
-            return new HullAttempt(null, impossible);
-        var lines = CharacterLines.Shape(d);
+        var attempt = AtOnce(d);
+        if (attempt.IsFair || attempt.Fault is { IsOfSection: true })
+            return attempt;
+        var closer = Make(d, CharacterLines.CloseSpans);
+        return closer.IsFair || (closer.Fault is null && attempt.Fault is not null) ? closer : attempt;
+    }
+
+    /// <summary>The first and quicker half of <see cref="Make(HullDials)"/>: even spans alone, which build most of what builds.</summary>
+    public static HullAttempt AtOnce(HullDials d) =>
+        (SectionFault(d) ?? EndsFault(d)) is FormFault impossible ? new HullAttempt(null, impossible) : Make(d, CharacterLines.EvenSpans);
+
+    private static HullAttempt Make(HullDials d, double[] spans)
+    {
+        var lines = CharacterLines.Shape(d, spans);
         var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
         if (fault is not null)
             return new HullAttempt(null, fault);
-        var surface = HullShape.Skin(lines, null, out var skin);
+        var surface = HullShape.Skin(lines, out var skin);
         if (skin.Contradiction > 1e-7)
             return new HullAttempt(null, VeeFault(d));
-        fault = Settle(ref lines, ref surface, roughly) ?? SkinFaults.FlatVee(lines, surface) ?? SkinFaults.Hollow(lines, surface);
-        return fault is null ? new HullAttempt(surface, null) : new HullAttempt(null, fault);
+        // What turns hollow between the places watched is watched in the next skin.
+        HullSurface? sound = null;
+        for (var again = 0; ; again++)
+        {
+            fault = Unsound(lines, surface);
+            List<UnaskedHollow> hollows = fault is null ? [.. SkinFaults.Hollow(lines, surface)] : [];
+            var deepest = hollows.Count == 0 ? default : hollows.MaxBy(h => h.Part);
+            fault ??= hollows.Where(h => h.Fault is not null && h.Part > 1).OrderByDescending(h => h.Part).Select(h => h.Fault).FirstOrDefault();
+            if (fault is null)
+                sound = surface;
+            if (!(deepest.Part > 1) || deepest.Part > OutOfReach || again == MostAgain)
+                return sound is null ? new HullAttempt(null, fault) : new HullAttempt(sound, null);
+            surface = new HullSurface(skin.SolveOn(hollows.SelectMany(Around)), d, lines.WidestU, lines.WaterlineV);
+        }
     }
 
-    /// <summary>Finds the skin sound, and asks of a raised reference line what gives the waterline cut from the skin its fullness.</summary>
-    /// <remarks><b>Method.</b> The secant's step on each end's own fullness, every skin started from the one before.</remarks>
-    private static FormFault? Settle(ref CharacterLines lines, ref HullSurface surface, bool roughly)
+    /// <summary>Where a hollow found between the places watched is watched in the next skin.</summary>
+    private static IEnumerable<(double U, double V)> Around(UnaskedHollow hollow)
     {
-        var d = lines.Dials;
-        (double Entry, double Run) asked = lines.Fullness, before = default, was = default;
-        for (var pass = 0; ; pass++)
-        {
-            var (fold, swell) = SkinFaults.FoldOrSwell(lines, surface);
-            if (fold is not null)
-                return fold;
-            if (!lines.ForeIsRaised && !lines.AftIsRaised)
-                return swell;
-            var form = FormCoefficients.Of(surface);
-            (double Entry, double Run) miss = (d.Bow.EntryFullness - form.Entry, d.Stern.RunFullness - form.Run);
-            if (Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)) < (roughly ? Roughly : pass <= UsualSkins ? Settled : SettledAtLast))
-                return swell;
-            if (pass == MostSkins)
-                return new FormFault(Invariant($"no fullness of the waterline settles with the keel so near the water; it is still {Math.Max(Math.Abs(miss.Entry), Math.Abs(miss.Run)):F4} off"), EndDials(lines, Math.Abs(miss.Entry) > Math.Abs(miss.Run) ? 0 : 1));
-            var next = (asked.Entry + Step(miss.Entry, was.Entry, asked.Entry - before.Entry, pass), asked.Run + Step(miss.Run, was.Run, asked.Run - before.Run, pass));
-            (before, was, asked) = (asked, miss, next);
-            lines = lines.Refit(asked);
-            if ((WaterlineFault(lines) ?? SheerFault(lines)) is FormFault fault)
-                return fault;
-            surface = HullShape.Skin(lines, surface, out _);
-        }
+        var (du, dv) = hollow.IsUpSection ? (0.0, 0.05) : (0.02, 0.0);
+        foreach (var k in (int[])[-1, 0, 1])
+            yield return (Math.Clamp(hollow.U + (k * du), 0, 1), Math.Clamp(hollow.V + (k * dv), 0, 1));
+    }
 
-        static double Step(double miss, double before, double moved, int pass)
-        {
-            // The answer to a step is between a third of it and thrice it; what lies outside is noise of the skin.
-            var answer = pass == 0 || moved == 0 ? 1 : Math.Clamp((before - miss) / moved, 0.33, 3);
-            return miss / answer;
-        }
+    /// <summary>The skin is no hull where it folds, where the side swells past the beam, where a vee is none, and where a waterline that ends on the
+    /// keel misses its fullness.</summary>
+    private static FormFault? Unsound(CharacterLines lines, HullSurface surface)
+    {
+        if ((SkinFaults.Fold(lines, surface) ?? SkinFaults.Swell(lines, surface) ?? SkinFaults.FlatVee(lines, surface)) is FormFault fault)
+            return fault;
+        if (!lines.ForeIsRaised && !lines.AftIsRaised)
+            return null;
+        var (d, form) = (lines.Dials, FormCoefficients.Of(surface));
+        double entry = Math.Abs(d.Bow.EntryFullness - form.Entry), run = Math.Abs(d.Stern.RunFullness - form.Run);
+        if (Math.Max(entry, run) <= Settled)
+            return null;
+        return entry > run
+            ? new FormFault(Invariant($"with the keel so near the water the entry comes to a fullness of {form.Entry:F3}"), EndDials(lines, 0))
+            : new FormFault(Invariant($"with the keel so near the water the run comes to a fullness of {form.Run:F3}"), EndDials(lines, 1));
     }
 
     private static FormFault? SectionFault(HullDials d)
@@ -92,14 +109,16 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         if (double.IsNaN(bound))
         {
             return new FormFault(
-                "a section with this deadrise and flare cannot reach the sheer without a hollow", [Dial.Deadrise, Dial.Flare, Dial.Depth, Dial.Beam]);
+                "a section with this deadrise and flare cannot reach the sheer without a hollow", [Dial.Deadrise, Dial.Flare, Dial.Depth, Dial.Beam])
+            { IsOfSection = true };
         }
 
         return d.Midship.Fullness < bound
             ? null
             : new FormFault(
                 Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents, and a fair one stays some way under it"),
-                [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]);
+                [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare])
+            { IsOfSection = true };
     }
 
     /// <summary>A rocker that leaves no side at an end.</summary>
@@ -113,7 +132,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 
     private static FormFault? MidshipFault(CharacterLines lines) =>
         lines.Midship.Residual > 1e-8 || lines.Midship.Hollow > Straight
-            ? new FormFault("no fair section has this fullness with this deadrise and flare", [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare])
+            ? new FormFault("no fair section has this fullness with this deadrise and flare", [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]) { IsOfSection = true }
             : null;
 
     private static FormFault? ProfileFault(CharacterLines lines)

@@ -36,9 +36,8 @@ public static class HullShape
 
     /// <summary>The surface through given lines.</summary>
     /// <param name="lines">The lines.</param>
-    /// <param name="near">A surface through lines hardly different, to start from; null starts cold.</param>
     /// <param name="skin">What was solved.</param>
-    internal static HullSurface Skin(CharacterLines lines, HullSurface? near, out SkinProgram skin)
+    internal static HullSurface Skin(CharacterLines lines, out SkinProgram skin)
     {
         SplineBasis u = lines.U, v = lines.V;
         int nu = u.Count, nv = v.Count;
@@ -90,9 +89,13 @@ public static class HullShape
                 skin.AlongU(slope, j, height: true, 0);
         }
 
+        if (lines.ForeIsRaised)
+            skin.Enclose(lines.EntryArea(), d.Bow.EntryFullness);
+        if (lines.AftIsRaised)
+            skin.Enclose(lines.RunArea(), d.Stern.RunFullness);
         foreach (var (x, vee) in Vees(lines))
             AddVee(skin, lines, x, vee);
-        return new HullSurface(skin.Solve(near?.Side), d, um, vw);
+        return new HullSurface(skin.Solve(), d, um, vw);
     }
 
     /// <summary>What the sheer in plan keeps of its batten: breadth and direction at the widest station, and areas that are dials.</summary>
@@ -111,8 +114,10 @@ public static class HullShape
     private static IEnumerable<SparseRow> WaterlineKept(CharacterLines lines)
     {
         var x = lines.Waterline.Abscissa;
-        yield return Batten.AreaRow(lines.U, x, 0, lines.WidestU);
-        yield return Batten.AreaRow(lines.U, x, lines.WidestU, 1);
+        if (!lines.ForeIsRaised)
+            yield return Batten.AreaRow(lines.U, x, 0, lines.WidestU);
+        if (!lines.AftIsRaised)
+            yield return Batten.AreaRow(lines.U, x, lines.WidestU, 1);
         if (lines.Dials.Bow.EntryAngle is not null)
             yield return SplineRows.At(lines.U, 0, 1);
         if (lines.Dials.Stern is PointedStern { RunAngle: not null })

@@ -114,20 +114,20 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
             return told(moved[k], asked + (share * (tame[k] - asked)), tame[k] > asked);
         }
 
-        if (HullAttempt.Make(At(1)).Fault is not null)
+        if (HullAttempt.AtOnce(At(1)).Fault is not null)
             return [.. moved.Select(dial => new DialHint(dial, null))];
         double bad = 0, good = 1;
         while (good - bad > 0.02)
         {
             var middle = (good + bad) / 2;
-            (bad, good) = HullAttempt.Make(At(middle)).Fault is null ? (bad, middle) : (middle, good);
+            (bad, good) = HullAttempt.AtOnce(At(middle)).Fault is null ? (bad, middle) : (middle, good);
         }
 
-        var fair = IsFair(HullAttempt.Make(At(good)).Surface!);
+        var fair = IsFair(HullAttempt.AtOnce(At(good)).Surface!);
         return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)) { Fair = fair })];
     }
 
-    private bool Builds(Dial dial, double value) => HullAttempt.Make(DialAccess.With(d, dial, value), roughly: true).Fault is null;
+    private bool Builds(Dial dial, double value) => HullAttempt.AtOnce(DialAccess.With(d, dial, value)).Fault is null;
 
     /// <summary>What is told of a value, if it lies in the dial's range and builds.</summary>
     private DialHint? Hint(Dial dial, double value)
@@ -139,7 +139,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
                 return null;
         }
 
-        var attempt = HullAttempt.Make(DialAccess.With(d, dial, value));
+        var attempt = HullAttempt.AtOnce(DialAccess.With(d, dial, value));
         return attempt.Surface is { } hull ? new DialHint(dial, value) { Fair = IsFair(hull) } : null;
     }
 

@@ -43,14 +43,22 @@ internal sealed class SkinBounds
         AddSamples();
     }
 
+    /// <summary>Watches a further place.</summary>
+    /// <returns>The row that keeps the skin from folding there.</returns>
+    public ElasticRow Watch(double u, double v)
+    {
+        var sample = new Sample(_u, _v, _x, u, v);
+        _samples.Add(sample);
+        return Rise(sample);
+    }
+
     /// <summary>Rows that keep the skin from folding; they are linear as they stand.</summary>
     public List<ElasticRow> Fold()
     {
         var rows = new List<ElasticRow>();
         foreach (var s in _samples.Concat(_edge))
         {
-            var rise = s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0));
-            rows.Add(new ElasticRow(rise.Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold));
+            rows.Add(Rise(s));
 
             // A transom is broadest at the sheer.
             if (s.U == 1 && _scale.Transom)
@@ -66,6 +74,9 @@ internal sealed class SkinBounds
 
         return rows;
     }
+
+    private ElasticRow Rise(Sample s) => new(
+        s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0)).Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold);
 
     /// <summary>The bows at all samples of a net, hollow where their value is positive.</summary>
     public void Fill(List<Bow> bows, double[] net)

@@ -1,3 +1,4 @@
+using System.Numerics.Tensors;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
@@ -13,12 +14,26 @@ namespace Lines.Hull.Form;
 /// </remarks>
 internal sealed class SkinProgram
 {
-    private const int SoftPasses = 4;
-    private const int Passes = 40;
+    /// <summary>Passes at each softness before the last: begun hard, a dial turned by a thousandth ended in another of the valleys of the cost.</summary>
+    private const int SoftPasses = 6;
 
-    /// <summary>Part of the cost whose saving ends a solve from cold; one that goes on from a skin near by is to differ from it by its dials alone.</summary>
-    private const double Saved = 1e-5, SavedNear = 1e-7;
+    private const int Passes = 36;
+    private const int PassesForMore = 12;
+
+    /// <summary>Part of the cost whose saving ends a descent.</summary>
+    private const double Saved = 1e-4;
     private const double FarHeld = 1e7;
+
+    /// <summary>Least part of a step that is tried.</summary>
+    private const double LeastPart = 0.02;
+
+    /// <summary>How near a fullness is brought, and how often what is short of it is asked for again.</summary>
+    private const double ExactFullness = 1e-6;
+
+    private const int MostUpdates = 6;
+
+    /// <summary>A fullness that is still this far off excludes something else that was asked.</summary>
+    private const double OutOfReach = 1e-3;
 
     private readonly SplineBasis _u;
     private readonly SplineBasis _v;
@@ -26,7 +41,9 @@ internal sealed class SkinProgram
     private readonly ElasticProgram _program;
     private readonly SkinBounds _bounds;
     private readonly List<ElasticRow> _fixed;
+    private readonly List<AreaGoal> _areas = [];
     private readonly int _net;
+    private double[] _solved = [];
 
     public SkinProgram(SplineBasis u, SplineBasis v, double[] x, SkinScale scale, bool convex)
     {
@@ -78,6 +95,9 @@ internal sealed class SkinProgram
         foreach (var u in convex is { } part ? Batten.CurvaturePlaces(_u).Where(u => u >= part.From && u <= part.To) : [])
             _fixed.Add(new ElasticRow(Breadth(Batten.Bending(_u, batten.Abscissa, u, out _), v), 0, Batten.CurvatureStiffness));
     }
+
+    /// <summary>Asks for the fullness of a waterline that is no line of the net.</summary>
+    public void Enclose(CutArea area, double fullness) => _areas.Add(new AreaGoal(area, fullness) { Asked = fullness });
 
     /// <summary>Keeps one iso-line from falling inside another.</summary>
     /// <param name="outer">The outer, as a row up the section.</param>
@@ -155,57 +175,105 @@ internal sealed class SkinProgram
         _fixed.Add(new ElasticRow(spread, -leastSpread, SkinStiffness.Fold));
     }
 
-    /// <summary>Solves, linearizing the convexity rows until the true cost falls no more.</summary>
-    /// <param name="near">A surface to start from; null starts from the least energy without convexity.</param>
-    public BSplineSurface Solve(BSplineSurface? near = null)
+    /// <summary>Solves, linearizing the convexity rows until the true cost falls no more, softly first.</summary>
+    public BSplineSurface Solve()
     {
-        var net = near is null ? _program.Solve(_fixed).X : NetOf(near);
+        _solved = _program.Solve(_fixed).X;
+        foreach (var hardness in (double[])[0.01, 0.1])
+            Descend(SoftPasses, hardness);
+        Descend(Passes, hardness: 1);
+        return WithAreas();
+    }
+
+    /// <summary>Solves on, with further places watched for hollows and folds.</summary>
+    /// <param name="places">Their parameters.</param>
+    public BSplineSurface SolveOn(IEnumerable<(double U, double V)> places)
+    {
+        _fixed.AddRange(places.Select(p => _bounds.Watch(p.U, p.V)));
+        Descend(PassesForMore, hardness: 1);
+        return WithAreas();
+    }
+
+    private BSplineSurface WithAreas()
+    {
+        for (var more = 0; more < MostUpdates && AskMore(); more++)
+            Descend(PassesForMore, hardness: 1);
+        return Surface(_solved);
+    }
+
+    /// <summary>Lowers the true cost, at most so many times.</summary>
+    private void Descend(int passes, double hardness)
+    {
+        double[] net = _solved, step = new double[_solved.Length];
         var rows = new List<ElasticRow>();
         List<Bow> bows = [], next = [];
         _bounds.Fill(bows, net);
-
-        // A net that is near fails the equations of these lines by a little: its own cost says nothing yet.
-        double hold = 0, hardness = near is null ? 0.1 : 1, merit = near is null ? MeritOf(net, bows, hardness) : double.PositiveInfinity;
-        for (var pass = near is null ? 0 : SoftPasses; pass < Passes && hold < FarHeld; pass++)
+        double hold = 0, merit = MeritOf(net, bows, hardness);
+        for (var pass = 0; pass < passes && hold < FarHeld; pass++)
         {
-            if (pass == SoftPasses && hardness < 1)
-                (hardness, merit) = (1, MeritOf(net, bows, 1));
             rows.Clear();
             rows.AddRange(_fixed);
             _bounds.AddConvexity(rows, bows, net, hardness);
+            AddAreas(rows, net);
             var result = _program.Solve(rows, net, hold);
 
-            // The rows are tangents to curved bounds: a step that does not lower the true cost is taken again, held closer.
-            _bounds.Fill(next, result.X);
-            var cost = MeritOf(result.X, next, hardness);
-            if (cost >= merit)
+            // The rows are tangents to curved bounds: of a step that does not lower the true cost a part is taken, and the next is held closer.
+            var (before, part) = (merit, 1.0);
+            for (; part > LeastPart; part *= 0.3)
             {
-                hold = Math.Max(0.1, hold * 10);
-                continue;
+                TensorPrimitives.Subtract<double>(result.X, net, step);
+                TensorPrimitives.MultiplyAdd<double>(step, part, net, step);
+                _bounds.Fill(next, step);
+                if (MeritOf(step, next, hardness) is var cost && cost < merit)
+                {
+                    merit = cost;
+                    break;
+                }
             }
 
-            var settled = merit - cost < (near is null ? Saved : SavedNear) * merit;
-            (net, merit, hold) = (result.X, cost, hold < 0.02 ? 0 : hold / 5);
+            hold = part == 1 ? (hold < 0.02 ? 0 : hold / 5) : Math.Max(0.1, hold) * (part > 0.1 ? 3 : 10);
+            if (!(merit < before))
+                continue;
+            (net, step) = (step, net);
             (bows, next) = (next, bows);
-            if (settled && pass >= SoftPasses)
+            if (part > 0.2 && before - merit < Saved * before)
                 break;
-            if (settled)
-                pass = SoftPasses - 1;
         }
 
-        return Surface(net);
+        _solved = net;
     }
 
-    private double[] NetOf(BSplineSurface surface)
+    /// <summary>Adds two rows for each area asked for, one from either side, linearized at a net.</summary>
+    private void AddAreas(List<ElasticRow> rows, double[] net)
     {
-        var net = new double[2 * _net];
-        for (var k = 0; k < _net; k++)
+        if (_areas.Count == 0)
+            return;
+        var skin = Surface(net);
+        foreach (var goal in _areas)
         {
-            var pole = surface.PoleAt(k / _v.Count, k % _v.Count);
-            (net[k], net[_net + k]) = (pole.Y, pole.Z);
+            var row = goal.Area.Row(skin, _net);
+            var bound = row.Dot(net) + goal.Asked - goal.Area.Of(skin);
+            rows.Add(new ElasticRow(row, bound, SkinStiffness.Fullness));
+            rows.Add(new ElasticRow(row.Times(-1), -bound, SkinStiffness.Fullness));
+        }
+    }
+
+    /// <summary>Asks for as much more of every area as it fell short.</summary>
+    /// <returns>Whether any fell short by more than it may.</returns>
+    private bool AskMore()
+    {
+        if (_areas.Count == 0)
+            return false;
+        var skin = Surface(_solved);
+        var worst = 0.0;
+        foreach (var goal in _areas)
+        {
+            var miss = goal.Fullness - goal.Area.Of(skin);
+            goal.Asked += miss;
+            worst = Math.Max(worst, Math.Abs(miss));
         }
 
-        return net;
+        return worst is > ExactFullness and < OutOfReach;
     }
 
     /// <summary>Energy plus what the bounds cost at a net itself, nothing linearized.</summary>
@@ -216,6 +284,13 @@ internal sealed class SkinProgram
             cost += Cost(row.Row.Dot(net) - row.Bound, row.Weight);
         foreach (var bow in bows)
             cost += Cost(bow.Depth, bow.Weight * hardness);
+        if (_areas.Count > 0)
+        {
+            var skin = Surface(net);
+            foreach (var goal in _areas)
+                cost += Cost(Math.Abs(goal.Area.Of(skin) - goal.Asked), SkinStiffness.Fullness);
+        }
+
         return cost;
 
         static double Cost(double violation, double weight) => violation > 0 ? 0.5 * weight * violation * violation : 0;
@@ -290,5 +365,11 @@ internal sealed class SkinProgram
             }
         });
         return gram;
+    }
+
+    /// <summary>A fullness wanted, and the one asked for so that an elastic row gives it.</summary>
+    private sealed record AreaGoal(CutArea Area, double Fullness)
+    {
+        public double Asked { get; set; }
     }
 }

@@ -133,6 +133,9 @@ internal static class SkinStiffness
     /// <summary>Of a side that reaches past the half beam, or a waterline past the sheer.</summary>
     public const double Side = 1e8;
 
+    /// <summary>Of a waterline's fullness off what is asked.</summary>
+    public const double Fullness = 1e8;
+
     /// <summary>Of heights that do not rise.</summary>
     public const double Fold = 1e6;
 }

@@ -7,7 +7,8 @@ namespace Lines.Hull.Form;
 /// <remarks>
 /// <para><b>Method.</b> <see cref="BroydenSearch"/> on the logarithms of dials and measures, for what a hull has is nearly a product of powers of its
 /// dials: first to <see cref="Near"/>; then on, with the widest station held where it is. Left to be the fairest, that moves by thousandths of the length,
-/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file alone.</para>
+/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file alone; all of them on even
+/// spans, for a change of spans is a step too.</para>
 /// <para><b>Accuracy.</b> Every target to <see cref="Met"/>, relative, measured on the surface; most to 1e-7.</para>
 /// </remarks>
 /// <param name="d">The dials; those left out do not count.</param>
@@ -41,7 +42,7 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
                 return end;
             }
 
-            fault ??= HullAttempt.Make(start).Fault;
+            fault ??= HullAttempt.AtOnce(start).Fault;
         }
 
         return null;
@@ -110,14 +111,14 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     public (FormFault? Fault, (Dial Dial, double Limit)? Beyond) Stop(SearchEnd<HullSurface> end)
     {
         var y = Within(end.Wanted);
-        if (HullAttempt.Make(At(y)).Fault is { } fault)
+        if (HullAttempt.AtOnce(At(y)).Fault is { } fault)
             return (fault, null);
         var moved = Enumerable.Range(0, y.Length).Where(k => y[k] != end.Wanted[k]).Select(k => (int?)k).FirstOrDefault();
         return (null, moved is { } k ? (targets.LeftOut[k], Math.Exp(y[k])) : null);
     }
 
     private (double[] Residual, HullSurface Made)? ValueAt(double[] x, double? widest) =>
-        HullAttempt.Make(At(x) with { Widest = widest }).Surface is { } hull ? (targets.Misses(hull), hull) : null;
+        HullAttempt.AtOnce(At(x) with { Widest = widest }).Surface is { } hull ? (targets.Misses(hull), hull) : null;
 
     private double[] Within(double[] x)
     {

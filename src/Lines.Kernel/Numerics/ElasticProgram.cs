@@ -81,10 +81,12 @@ public sealed class ElasticProgram
             _rows = new double[m * n * 5 / 4];
         var g = _rows;
         var slack = new double[m]; // g·t - h at the current t
+        var weights = new double[m];
         var t = start is null ? new double[n] : e.Reduce(start);
         for (var r = 0; r < m; r++)
         {
             var row = g.AsSpan(r * n, n);
+            weights[r] = inequalities[r].Weight;
             slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + InnerProduct.Of(row, t);
         }
 
@@ -99,16 +101,17 @@ public sealed class ElasticProgram
 
         var steps = 0;
         var gradient = new double[n];
-        var matrix = new double[n * n];
+        var matrix = (double[])hessian.Clone();
+        var isIn = new bool[m];
         for (; ; steps++)
         {
-            FillGradient(hessian, inequalities, g, slack, t, f, gradient);
-            var scale = Math.Max(1e-300, InnerProduct.Norm(f) + InequalityScale(inequalities, g, slack, n));
+            FillGradient(hessian, weights, g, slack, t, f, gradient);
+            var scale = Math.Max(1e-300, InnerProduct.Norm(f) + InequalityScale(weights, g, slack, n));
             if (InnerProduct.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
-            FillMatrix(hessian, inequalities, g, slack, n, matrix);
+            Update(matrix, weights, g, slack, n, isIn);
             var direction = Descent(matrix, gradient);
-            var length = LineSearch(hessian, inequalities, g, slack, gradient, direction, n, out var slopes);
+            var length = LineSearch(hessian, weights, g, slack, gradient, direction, n, out var slopes);
             for (var k = 0; k < n; k++)
                 t[k] += length * direction[k];
             for (var r = 0; r < m; r++)
@@ -131,43 +134,44 @@ public sealed class ElasticProgram
         return sum;
     }
 
-    private static double InequalityScale(IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n)
+    private static double InequalityScale(double[] weights, double[] g, double[] slack, int n)
     {
         var sum = 0.0;
-        for (var r = 0; r < rows.Count; r++)
+        for (var r = 0; r < weights.Length; r++)
         {
             if (slack[r] > 0)
-                sum += rows[r].Weight * slack[r] * InnerProduct.Norm(g.AsSpan(r * n, n));
+                sum += weights[r] * slack[r] * InnerProduct.Norm(g.AsSpan(r * n, n));
         }
 
         return sum;
     }
 
     private static void FillGradient(
-        double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
+        double[] hessian, double[] weights, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
     {
         var n = t.Length;
         for (var i = 0; i < n; i++)
             gradient[i] = InnerProduct.Of(hessian.AsSpan(i * n, n), t) - f[i];
-        for (var r = 0; r < rows.Count; r++)
+        for (var r = 0; r < weights.Length; r++)
         {
             if (slack[r] > 0)
-                TensorPrimitives.MultiplyAdd<double>(g.AsSpan(r * n, n), rows[r].Weight * slack[r], gradient, gradient);
+                TensorPrimitives.MultiplyAdd<double>(g.AsSpan(r * n, n), weights[r] * slack[r], gradient, gradient);
         }
     }
 
-    /// <summary>Writes the lower triangle of H + Σ w g gᵀ over the violated rows.</summary>
-    private static void FillMatrix(double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, int n, double[] matrix)
+    /// <summary>Brings the lower triangle of H + Σ w g gᵀ over the violated rows up to date: rows newly violated come in, others leave.</summary>
+    private static void Update(double[] matrix, double[] weights, double[] g, double[] slack, int n, bool[] isIn)
     {
-        hessian.AsSpan().CopyTo(matrix);
-        for (var r = 0; r < rows.Count; r++)
+        for (var r = 0; r < weights.Length; r++)
         {
-            if (slack[r] <= 0)
+            if (slack[r] > 0 == isIn[r])
                 continue;
+            isIn[r] = !isIn[r];
+            var weight = isIn[r] ? weights[r] : -weights[r];
             var row = g.AsSpan(r * n, n);
             for (var i = 0; i < n; i++)
             {
-                var k = rows[r].Weight * row[i];
+                var k = weight * row[i];
                 if (k != 0)
                 {
                     var target = matrix.AsSpan(i * n, i + 1);
@@ -201,18 +205,18 @@ public sealed class ElasticProgram
 
     /// <summary>Exact minimum along a direction: the root of a slope that only grows.</summary>
     private static double LineSearch(
-        double[] hessian, IReadOnlyList<ElasticRow> rows, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
+        double[] hessian, double[] weights, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
     {
-        slopes = new double[rows.Count];
+        slopes = new double[weights.Length];
         var curvature = 0.0;
         for (var i = 0; i < n; i++)
             curvature += direction[i] * InnerProduct.Of(hessian.AsSpan(i * n, n), direction);
         var smooth = InnerProduct.Of(gradient, direction);
-        for (var r = 0; r < rows.Count; r++)
+        for (var r = 0; r < weights.Length; r++)
         {
             slopes[r] = InnerProduct.Of(g.AsSpan(r * n, n), direction);
             if (slack[r] > 0)
-                smooth -= rows[r].Weight * slack[r] * slopes[r];
+                smooth -= weights[r] * slack[r] * slopes[r];
         }
 
         double low = 0, high = 1;
@@ -220,13 +224,13 @@ public sealed class ElasticProgram
         for (var k = 0; k < 60; k++)
         {
             double value = smooth + (s * curvature), slope = curvature;
-            for (var r = 0; r < rows.Count; r++)
+            for (var r = 0; r < weights.Length; r++)
             {
                 var violation = slack[r] + (s * slopes[r]);
                 if (violation > 0)
                 {
-                    value += rows[r].Weight * violation * slopes[r];
-                    slope += rows[r].Weight * slopes[r] * slopes[r];
+                    value += weights[r] * violation * slopes[r];
+                    slope += weights[r] * slopes[r] * slopes[r];
                 }
             }
 

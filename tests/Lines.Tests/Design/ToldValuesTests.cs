@@ -12,7 +12,7 @@ public sealed partial class ToldValuesTests
     [Theory]
     [InlineData("gauge-runner", "hull.bow.vee", "\"30 deg\"")]
     [InlineData("silt-sampler", "hull.bow.vee", "\"40 deg\"")]
-    [InlineData("gauge-runner", "hull.bow.sheer_fullness", "0.9")]
+    [InlineData("gauge-runner", "hull.bow.sheer_fullness", "0.94")]
     [InlineData("gauge-runner", "hull.beam", "\"58 1/2 in\"")]
     [InlineData("line-layer", "hull.midship.flare", "\"34 deg\"")]
     [InlineData("silt-sampler", "hull.midship.fullness", "0.82")]

@@ -47,7 +47,7 @@ internal sealed class RandomCraft(Random random, double spread)
             Sheer(depth),
             length * Between(0.01, 0.12),
             Chance(0.3) ? fullness + Between(-0.01, 0.09) : null,
-            Chance(0.2) ? Vee(fullness, length, beam, draft - rocker, hollow) : null);
+            Chance(0.2) ? Vee(fullness, length, beam, draft, rocker, hollow) : null);
     }
 
     private PointedStern Pointed(double length, double beam, double draft, double depth, bool hollow)
@@ -67,9 +67,15 @@ internal sealed class RandomCraft(Random random, double spread)
 
     private double Sheer(double depth) => depth * Between(1, 1.6);
 
-    /// <summary>Any, if lines may be hollow; else so flat that the straight section at it is broader at the waterline than that curve is there.</summary>
-    private double Vee(double fullness, double length, double beam, double draft, bool hollow) =>
-        hollow || draft <= 0 ? Between(0, 80) * Degree : Between(0, 1) * Math.Atan(draft / (0.1 * length * Slope(fullness, length, beam)));
+    /// <summary>Any, if lines may be hollow; else so flat that the straight section at it is broader at the waterline than that curve is there, and
+    /// where the waterline ends on the keel, up to the angle whose tangent is the slope of a parabolic keel over that of the waterline.</summary>
+    private double Vee(double fullness, double length, double beam, double draft, double rocker, bool hollow)
+    {
+        if (hollow)
+            return Between(0, 80) * Degree;
+        var slope = Slope(fullness, length, beam);
+        return Between(0, 1) * Math.Atan(rocker < draft ? (draft - rocker) / (0.1 * length * slope) : 4 * rocker / (length * slope));
+    }
 
     /// <summary>Slope at the end of y = 1 - (1 - t)^n, whose fullness is n / (n + 1).</summary>
     private static double Slope(double fullness, double length, double beam) => fullness / (1 - fullness) * beam / length;

@@ -1,4 +1,5 @@
 using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -8,20 +9,38 @@ namespace Lines.Tests.Hull.Form;
 public class HullAttemptProperties
 {
     [Theory]
-    [InlineData(1, 1.0)]
-    [InlineData(2, 0.5)]
-    public void A_craft_drawn_at_random_is_a_hull_without_a_fold_or_names_dials_in_conflict(int seed, double spread)
+    [InlineData(1, 1.0, 400, 0.8)]
+    [InlineData(2, 0.5, 100, 0.98)]
+    public void A_craft_drawn_at_random_is_a_hull_without_a_fold_or_names_dials_in_conflict(int seed, double spread, int count, double least)
     {
         var craft = new RandomCraft(new Random(seed), spread);
-        for (var k = 0; k < 40; k++)
+        var drawn = Enumerable.Range(0, count).Select(_ => craft.Next()).ToArray();
+        var built = 0;
+        Parallel.ForEach(drawn, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, d =>
         {
-            var attempt = HullAttempt.Make(craft.Next());
+            var attempt = HullAttempt.Make(d);
             Assert.NotEqual(attempt.Surface is null, attempt.Fault is null);
             if (attempt.Fault is { } fault)
+            {
                 Assert.NotEmpty(fault.Dials);
-            else
-                HoldsItsShape(attempt.Surface!);
-        }
+                return;
+            }
+
+            HoldsItsShape(attempt.Surface!);
+            HoldsItsDials(attempt.Surface!);
+            Interlocked.Increment(ref built);
+        });
+
+        Assert.InRange(built, least * count, count);
+    }
+
+    /// <summary>Entry, run and midship fullness read back, by the areas of the finished surface.</summary>
+    private static void HoldsItsDials(HullSurface hull)
+    {
+        var (d, form) = (hull.Dials, FormCoefficients.Of(hull));
+        Assert.Equal(d.Bow.EntryFullness, form.Entry, 1e-4);
+        Assert.Equal(d.Stern.RunFullness, form.Run, 1e-4);
+        Assert.Equal(d.Midship.Fullness, form.Midship, 1e-4);
     }
 
     private static void HoldsItsShape(HullSurface hull)

@@ -88,11 +88,12 @@ public class HullShapeTests
     public void A_vee_steeper_than_convex_low_waterlines_allow_is_refused_with_the_same_nearest_value_and_hollow_lines_named(double degrees)
     {
         // With sections that only steepen outward, the waterline at the rocker's height has no more half-breadth at the place of the vee than
-        // the height above the keel over tan(vee); a straight line from the forefoot to the widest station would have more already at 17 degrees.
+        // the height above the keel over tan(vee); a straight line from the forefoot to the widest station would have more already at 17 degrees,
+        // and with the hollow of 2.6 mm that is allowed so low, at 18.
         var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { Vee = degrees * FormDials.Degree } };
         var conflict = Assert.Single(HullShape.Solve(d).Conflicts);
         var vee = Assert.Single(conflict.Dials, h => h.Dial == Dial.BowVee).Nearest!.Value;
-        Assert.InRange(vee / FormDials.Degree, 10, 17);
+        Assert.InRange(vee / FormDials.Degree, 10, 18);
         ReadsBack(d with { Bow = d.Bow with { Vee = vee } });
         Assert.Equal(1, Assert.Single(conflict.Dials, h => h.Dial == Dial.Hollow).Nearest);
         ReadsBack(d with { Hollow = true });
@@ -101,7 +102,7 @@ public class HullShapeTests
     [Fact]
     public void A_sheer_far_fuller_than_the_entry_is_named_and_every_value_told_is_in_range_and_builds()
     {
-        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { SheerFullness = 0.9 } };
+        var d = FormDials.DoubleEnder with { Bow = FormDials.DoubleEnder.Bow with { SheerFullness = 0.97 } };
         var dials = Assert.Single(HullShape.Solve(d).Conflicts).Dials;
         Assert.Contains(dials, h => h.Dial == Dial.BowSheerFullness);
         Assert.All(dials, h =>
