@@ -105,6 +105,7 @@ public static class DesignSchema
             with { Bounds = KeyBounds.Sheer },
         Needed("hull.bow.forefoot", "Where the stem meets the keel, aft of the foremost point.", "250 mm", (0.05, 1), Stretch.Along, Dial.Forefoot)
             with { Bounds = KeyBounds.Profile },
+        Profile("hull.bow.profile", "The stem from abeam: curved, a quarter ellipse plumb at the sheer; plumb, upright above a tight turn; raked, nearly straight and leaning out."),
         Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", Stretch.UpOverAcross, Dial.BowVee)
             with { Default = "the fairest" },
         Angle("hull.bow.entry_angle", "Half-angle of entrance at the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.EntryAngle)
@@ -124,6 +125,7 @@ public static class DesignSchema
             with { Bounds = KeyBounds.Sheer },
         Needed("hull.stern.heel", "Where the sternpost meets the keel, forward of the aftmost point.", "220 mm", (0.05, 1), Stretch.Along, Dial.Heel)
             with { Stern = Pointed, Bounds = KeyBounds.Profile },
+        Profile("hull.stern.profile", "The sternpost from abeam, like the stem.") with { Stern = Pointed },
         Angle("hull.stern.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length forward of the heel.", "45 deg", Stretch.UpOverAcross, Dial.SternVee)
             with { Stern = Pointed, Default = "the fairest" },
         Angle("hull.stern.run_angle", "Half-angle of the run at the after end of the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.RunAngle)
@@ -169,6 +171,12 @@ public static class DesignSchema
 
     private static SchemaKey Needed(string path, string doc, string example, (double, double) slider, Stretch stretch, Dial dial) =>
         OfDial(path, KeyKind.Length, doc, $"\"{example}\"", stretch, dial) with { Required = true, Slider = slider };
+
+    private static SchemaKey Profile(string path, string doc)
+    {
+        string[] profiles = [.. Enum.GetNames<StemProfile>().Select(name => name.ToLowerInvariant())];
+        return new(path, KeyKind.Choice, doc, $"\"{profiles[0]}\"") { Choices = profiles, Default = profiles[0] };
+    }
 
     private static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")

@@ -29,7 +29,8 @@ internal static class VesselBuilder
             Forefoot: values.Number("hull.bow.forefoot"),
             SheerFullness: values.NumberOrNone("hull.bow.sheer_fullness"),
             Vee: values.NumberOrNone("hull.bow.vee"),
-            EntryAngle: targets.Asked.Any(t => t.Target == Target.EntryAngle) ? null : values.NumberOrNone("hull.bow.entry_angle")),
+            EntryAngle: targets.Asked.Any(t => t.Target == Target.EntryAngle) ? null : values.NumberOrNone("hull.bow.entry_angle"),
+                Profile: ProfileOf(values, "hull.bow.profile")),
         Stern = Stern(values),
         Midship = new MidshipDials(
             Deadrise: values.Number("hull.midship.deadrise"),
@@ -57,6 +58,9 @@ internal static class VesselBuilder
         };
     }
 
+    private static StemProfile ProfileOf(DesignValues values, string path) =>
+        values.Find(path) is { } value ? Enum.Parse<StemProfile>(value.Text, ignoreCase: true) : StemProfile.Curved;
+
     private static SternDials Stern(DesignValues values)
     {
         var fullness = Found(values, Dial.RunFullness);
@@ -71,7 +75,8 @@ internal static class VesselBuilder
                 Heel: values.Number("hull.stern.heel"),
                 SheerFullness: sheerFullness,
                 Vee: values.NumberOrNone("hull.stern.vee"),
-                RunAngle: values.NumberOrNone("hull.stern.run_angle"));
+                RunAngle: values.NumberOrNone("hull.stern.run_angle"),
+                Profile: ProfileOf(values, "hull.stern.profile"));
         }
 
         var immersion = values.NumberOrNone("hull.stern.immersion");

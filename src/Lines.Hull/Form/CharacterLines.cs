@@ -143,7 +143,7 @@ internal sealed record CharacterLines
         double keelFore = 0, keelAft = 0, atMidship = 0;
         for (var pass = 0; ; pass++)
         {
-            var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore);
+            var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore, d.Bow.Profile);
             var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
             var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft);
             var aft = waterline.Abscissa[^1];
@@ -194,7 +194,7 @@ internal sealed record CharacterLines
         double vw = midship.WaterlineV, half = midship.WaterlineHalfBreadth;
         if (d.Stern is PointedStern p)
         {
-            var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft);
+            var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft, p.Profile);
             var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
             return (stern, ShapeWaterline(u, um, fore, aft, half, d));
         }

@@ -161,11 +161,11 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         if (lines.AftIsRaised && d.Stern is PointedStern { RunAngle: not null })
             return new FormFault("with the keel so near the water the design waterline ends at an angle of its own", [Dial.SternRocker, Dial.RunAngle]);
         if (lines.Bow.Hollow > Straight)
-            return new FormFault("no stem without a hollow leaves the keel fair and stands plumb at the sheer", [Dial.Forefoot, Dial.BowSheer, Dial.BowRocker]);
+            return new FormFault("no stem without a hollow leaves the keel fair and comes to the sheer like that", [Dial.Forefoot, Dial.BowSheer, Dial.BowRocker]);
         if (lines.Stern.Hollow <= Straight)
             return null;
         return d.Stern is PointedStern
-            ? new FormFault("no sternpost without a hollow leaves the keel fair and stands plumb at the sheer", [Dial.Heel, Dial.SternSheer, Dial.SternRocker])
+            ? new FormFault("no sternpost without a hollow leaves the keel fair and comes to the sheer like that", [Dial.Heel, Dial.SternSheer, Dial.SternRocker])
             : new FormFault("no transom without a hollow takes the waterline's end and this breadth", [FootOf(d), Dial.TransomBreadth, Dial.RunFullness]);
     }
 

@@ -43,8 +43,23 @@ public sealed record HullDials
 /// <param name="SheerFullness">The same measure as EntryFullness for the sheer in plan; null leaves it to the batten.</param>
 /// <param name="Vee">Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot [rad]; null is fairest.</param>
 /// <param name="EntryAngle">Half-angle of entrance at the design waterline [rad]; null leaves it to the batten.</param>
+/// <param name="Profile">What the stem looks like from abeam.</param>
 public sealed record BowDials(
-    double EntryFullness, double Rocker, double Sheer, double Forefoot, double? SheerFullness = null, double? Vee = null, double? EntryAngle = null);
+    double EntryFullness, double Rocker, double Sheer, double Forefoot, double? SheerFullness = null, double? Vee = null, double? EntryAngle = null,
+    StemProfile Profile = StemProfile.Curved);
+
+/// <summary>What a stem or sternpost looks like from abeam, between where it leaves the keel and the sheer.</summary>
+public enum StemProfile
+{
+    /// <summary>A quarter ellipse that comes to the sheer plumb.</summary>
+    Curved,
+
+    /// <summary>Plumb most of the way, from a tighter turn out of the keel.</summary>
+    Plumb,
+
+    /// <summary>Leaning outward and nearly straight above the turn out of the keel.</summary>
+    Raked,
+}
 
 /// <summary>What is asked of the stern: <see cref="PointedStern"/> or <see cref="TransomStern"/>.</summary>
 /// <param name="RunFullness">Area of the half design waterplane aft of its widest point over the rectangle around it.</param>
@@ -64,8 +79,10 @@ public abstract record SternDials(double RunFullness, double Sheer, double? Shee
 /// <param name="SheerFullness">See <see cref="SternDials"/>.</param>
 /// <param name="Vee">As for the bow, 5 % of the design waterline's length forward of the heel [rad].</param>
 /// <param name="RunAngle">Half-angle of the run at the design waterline's after end [rad]; null leaves it to the batten.</param>
+/// <param name="Profile">What the sternpost looks like from abeam.</param>
 public sealed record PointedStern(
-    double RunFullness, double Rocker, double Sheer, double Heel, double? SheerFullness = null, double? Vee = null, double? RunAngle = null)
+    double RunFullness, double Rocker, double Sheer, double Heel, double? SheerFullness = null, double? Vee = null, double? RunAngle = null,
+    StemProfile Profile = StemProfile.Curved)
     : SternDials(RunFullness, Sheer, SheerFullness);
 
 /// <summary>A stern cut off by a flat transom.</summary>

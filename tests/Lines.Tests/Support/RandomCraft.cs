@@ -41,19 +41,21 @@ internal sealed class RandomCraft(Random random, double spread)
     private BowDials Bow(double length, double beam, double draft, double depth, bool hollow)
     {
         double fullness = Fullness(hollow), rocker = Between(0, 1.5) * draft;
+        var profile = (StemProfile)random.Next(3);
         return new BowDials(
             fullness,
             rocker,
             Sheer(depth),
-            length * Between(0.01, 0.12),
+            length * (profile == StemProfile.Raked ? Between(0.04, 0.2) : Between(0.01, 0.12)),
             Chance(0.3) ? fullness + Between(-0.01, 0.09) : null,
-            Chance(0.2) ? Vee(fullness, length, beam, draft, rocker, hollow) : null);
+            Chance(0.2) ? Vee(fullness, length, beam, draft, rocker, hollow) : null,
+            Profile: profile);
     }
 
     private PointedStern Pointed(double length, double beam, double draft, double depth, bool hollow)
     {
         var end = Bow(length, beam, draft, depth, hollow);
-        return new PointedStern(end.EntryFullness, end.Rocker, end.Sheer, end.Forefoot, end.SheerFullness, end.Vee);
+        return new PointedStern(end.EntryFullness, end.Rocker, end.Sheer, end.Forefoot, end.SheerFullness, end.Vee, Profile: end.Profile);
     }
 
     private TransomStern Transom(double beam, double draft, double depth)
