@@ -1,4 +1,6 @@
 using System.Numerics.Tensors;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Lines.Kernel.Numerics;
 
@@ -159,7 +161,7 @@ public sealed class ElasticProgram
         }
     }
 
-    /// <summary>Brings the lower triangle of H + Σ w g gᵀ over the violated rows up to date: rows newly violated come in, others leave.</summary>
+    /// <summary>Brings the upper triangle of H + Σ w g gᵀ over the violated rows up to date: rows newly violated come in, others leave.</summary>
     private static void Update(double[] matrix, double[] weights, double[] g, double[] slack, int n, bool[] isIn)
     {
         for (var r = 0; r < weights.Length; r++)
@@ -174,8 +176,8 @@ public sealed class ElasticProgram
                 var k = weight * row[i];
                 if (k != 0)
                 {
-                    var target = matrix.AsSpan(i * n, i + 1);
-                    TensorPrimitives.MultiplyAdd<double>(row[..(i + 1)], k, target, target);
+                    var target = matrix.AsSpan((i * n) + i, n - i);
+                    TensorPrimitives.MultiplyAdd<double>(row[i..], k, target, target);
                 }
             }
         }
@@ -223,16 +225,8 @@ public sealed class ElasticProgram
         var s = 1.0;
         for (var k = 0; k < 60; k++)
         {
-            double value = smooth + (s * curvature), slope = curvature;
-            for (var r = 0; r < weights.Length; r++)
-            {
-                var violation = slack[r] + (s * slopes[r]);
-                if (violation > 0)
-                {
-                    value += weights[r] * violation * slopes[r];
-                    slope += weights[r] * slopes[r] * slopes[r];
-                }
-            }
+            var (pull, stiffness) = Pull(weights, slack, slopes, s);
+            double value = smooth + (s * curvature) + pull, slope = curvature + stiffness;
 
             if (value > 0)
                 high = Math.Min(high, s);
@@ -248,6 +242,32 @@ public sealed class ElasticProgram
         }
 
         return s;
+    }
+
+    /// <summary>What the rows violated some way along a direction add to the slope there, and to its growth.</summary>
+    private static (double Slope, double Growth) Pull(double[] weights, double[] slack, double[] slopes, double way)
+    {
+        Span<Vector256<double>> w = MemoryMarshal.Cast<double, Vector256<double>>(weights.AsSpan()), at = MemoryMarshal.Cast<double, Vector256<double>>(slack.AsSpan()), along = MemoryMarshal.Cast<double, Vector256<double>>(slopes.AsSpan());
+        Vector256<double> ways = Vector256.Create(way), slope = default, growth = default;
+        for (var k = 0; k < w.Length; k++)
+        {
+            var violation = at[k] + (ways * along[k]);
+            var weighted = Vector256.ConditionalSelect(Vector256.GreaterThan(violation, Vector256<double>.Zero), w[k] * along[k], Vector256<double>.Zero);
+            slope += weighted * violation;
+            growth += weighted * along[k];
+        }
+
+        double sum = (slope[0] + slope[1]) + (slope[2] + slope[3]), rate = (growth[0] + growth[1]) + (growth[2] + growth[3]);
+        for (var r = w.Length * Vector256<double>.Count; r < weights.Length; r++)
+        {
+            if (slack[r] + (way * slopes[r]) is var violation and > 0)
+            {
+                sum += weights[r] * slopes[r] * violation;
+                rate += weights[r] * slopes[r] * slopes[r];
+            }
+        }
+
+        return (sum, rate);
     }
 
     private Elimination Eliminated() => _elimination ??= new Elimination(_equations, Unknowns);
