@@ -88,18 +88,23 @@ internal sealed record CharacterLines
 
     private double KeelCrossing(int end) => Root.FirstWhere(u => Keel.At(u) >= Dials.Draft, WidestU, end);
 
+    /// <summary>Placings of the widest station, the first of them by the whole way: where whole ways go to and fro, half ones settle.</summary>
+    private const int WholePlacings = 30;
+
+    private const int MostPlacings = 90;
+
     /// <summary>The lines with the widest station at its part of the design waterline, which may be shorter than the reference line.</summary>
     private CharacterLines Placed()
     {
         var lines = this;
-        while (Dials.Widest is double widest && (ForeIsRaised || AftIsRaised) && lines.Keel.At(lines.WidestU) < Dials.Draft)
+        for (var pass = 0; pass < MostPlacings && Dials.Widest is double widest && (ForeIsRaised || AftIsRaised) && lines.Keel.At(lines.WidestU) < Dials.Draft; pass++)
         {
             var (fore, aft) = lines.WaterlineEnds();
             var line = lines.Waterline.Abscissa;
             var u = (fore + (widest * (aft - fore)) - line[0]) / (line[^1] - line[0]);
             if (Math.Abs(u - lines.WidestU) < 1e-9)
                 break;
-            lines = ShapeAt(Dials, Spans, u);
+            lines = ShapeAt(Dials, Spans, pass < WholePlacings ? u : (u + lines.WidestU) / 2);
         }
 
         return lines;
