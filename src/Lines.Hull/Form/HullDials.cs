@@ -25,6 +25,9 @@ public sealed record HullDials
     /// <summary>Whether lines may curve inward near the ends.</summary>
     public bool Hollow { get; init; }
 
+    /// <summary>Height of the deck at the centerplane above the sheer, where the sheer is broadest [m]; null leaves the hull open.</summary>
+    public double? Crown { get; init; }
+
     /// <summary>The bow.</summary>
     public required BowDials Bow { get; init; }
 

@@ -4,7 +4,7 @@ using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
 
-/// <summary>The starboard skin of one hull, to the outside of planking.</summary>
+/// <summary>One hull, starboard half, to the outside of planking: its skin and, where it is closed, its deck.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame: x aft from the foremost point, y to starboard, z up from the lowest point of the keel.
 /// u runs from bow (0) to stern (1), v from keel (0) to sheer (1). The edge u = 0 is the stem profile (y = 0), u = 1 the
@@ -38,10 +38,20 @@ public sealed class HullSurface
             var foot = side.PointAt(1, 0);
             Transom = new Plane(normal, (normal.X * foot.X) + (normal.Z * foot.Z));
         }
+
+        Deck = dials.Crown is { } crown ? DeckSurface.Over(side, crown, (dials.Stern as TransomStern)?.Rake ?? 0) : null;
+        Patches = Deck is null ? [side] : [side, Deck];
     }
 
     /// <summary>The starboard skin.</summary>
     public BSplineSurface Side { get; }
+
+    /// <summary>The starboard half of the deck, which shares the sheer with the skin; null on an open hull.</summary>
+    /// <remarks>u as the skin's, v from the sheer (0) to the centerplane (1).</remarks>
+    public BSplineSurface? Deck { get; }
+
+    /// <summary>Skin and deck: a body is a list of patches, each with its outward normal V × U.</summary>
+    public IReadOnlyList<BSplineSurface> Patches { get; }
 
     /// <summary>The dials the hull was made from.</summary>
     public HullDials Dials { get; }
@@ -64,7 +74,7 @@ public sealed class HullSurface
     /// <summary>The plane of the transom, normal pointing aft; null for a pointed stern.</summary>
     public Plane? Transom { get; }
 
-    /// <summary>Least height of the sheer [m]: a higher level water plane floods the hull.</summary>
+    /// <summary>Least height of the sheer [m]: a higher level water plane floods an open hull, and wets the deck of a closed one.</summary>
     public double LeastSheer => _leastSheer.Value;
 
     /// <summary>Height of the design waterline [m].</summary>
@@ -91,14 +101,6 @@ public sealed class HullSurface
         var jet = Side.JetAt(u, v);
         return jet.V.Cross(jet.U).Unit();
     }
-}
-
-/// <summary>A boat: a main hull and, as the work grows, outriggers, loads and rig.</summary>
-/// <param name="MainHull">The main hull; dials left out for a target hold a value to start from.</param>
-public sealed record Vessel(HullDials MainHull)
-{
-    /// <summary>What is asked of the main hull in place of dials.</summary>
-    public HullTargets Targets { get; init; } = HullTargets.None;
 }
 
 /// <summary>What shaping a hull gave: the surface, or the dials that exclude each other.</summary>

@@ -24,8 +24,11 @@ public sealed record Buoyancy(
     SectionArea? Greatest,
     SectionArea? Amidships)
 {
-    /// <summary>Wetted surface at rest: skin and immersed transom [m²].</summary>
-    public double WettedSurface => Skin + TransomArea;
+    /// <summary>Wetted area of the deck of a closed hull, both sides [m²].</summary>
+    public double Deck { get; init; }
+
+    /// <summary>Wetted surface at rest: skin, deck and immersed transom [m²].</summary>
+    public double WettedSurface => Skin + Deck + TransomArea;
 
     /// <summary>Center of buoyancy aft of the fore end of the waterline [m].</summary>
     public double? CenterAft => Center?.X - Waterplane?.Fore;
@@ -109,7 +112,7 @@ public static class Immersion
         volume * ((from / to) - 1) / waterplaneArea;
 }
 
-/// <summary>The water plane stands above the sheer.</summary>
+/// <summary>The water plane stands above the sheer of an open hull.</summary>
 public sealed class DownfloodingException : ArithmeticException
 {
     /// <summary>Makes the exception for one station.</summary>

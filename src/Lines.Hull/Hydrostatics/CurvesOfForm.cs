@@ -33,7 +33,7 @@ public sealed record CurvesOfForm(IReadOnlyList<AtDraft> Drafts, int Design)
 
         AtDraft At(double height)
         {
-            var areas = new SectionAreas(hull.Side, height, tolerance);
+            var areas = new SectionAreas(hull, height, tolerance);
             var afloat = height == draft ? design : UprightHydrostatics.Below(hull, height, tolerance);
             return new AtDraft(afloat, [.. stations.Select(s => new StationArea(s, areas.At(s.X).Area))], TransomOf(afloat, areas));
         }

@@ -1,6 +1,7 @@
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Numerics;
+using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Hydrostatics;
 
@@ -9,43 +10,67 @@ namespace Lines.Hull.Hydrostatics;
 /// <para><b>Method.</b> The volume is the flux of the field (0, y, 0), whose divergence is 1, through the skin; its first moments
 /// are those of (0, xy, 0) and (0, zy, 0). The centerplane, the water plane and a transom, which is square to the
 /// centerplane, have no flux of these fields, so they are closed exactly and the integrals run over the skin alone. Each
-/// polynomial piece of the spline is integrated on its own, those that the water crosses up to the waterline v(u).</para>
+/// polynomial piece of the spline is integrated on its own, those that the water crosses up to the waterline v(u). The deck of a closed
+/// hull is a second patch of the same surface: wherever the sheer is under water the body goes on up to the deck (<see cref="DeckBelow"/>).</para>
 /// <para><b>Accuracy.</b> The relative error of every integral is below the tolerance. The Wigley hull's closed forms are met to 1e-9.</para>
 /// </remarks>
 public static class UprightHydrostatics
 {
+    /// <summary>Water this high over the deck leaves no doubt that all of it is wet: the model length [m].</summary>
+    private const double Clear = 1e-6;
+
     private static readonly double[] s_none = [0, 0, 0, 0];
 
     /// <summary>What the hull displaces below the plane z = <paramref name="height"/>.</summary>
     /// <param name="hull">The hull.</param>
     /// <param name="height">Height of the water plane, hull frame [m].</param>
     /// <param name="tolerance">Relative error of every integral, above 0.</param>
-    /// <returns>The figures, both sides. Nothing immersed is an answer, not an error: the volume is 0.</returns>
-    /// <exception cref="DownfloodingException">The plane is above the sheer somewhere; carries the station.</exception>
+    /// <returns>The figures, both sides. Nothing immersed is an answer, not an error: the volume is 0. A closed hull that is immersed whole has no waterplane.</returns>
+    /// <exception cref="DownfloodingException">The plane is above the sheer of an open hull somewhere; carries the station.</exception>
     public static Buoyancy Below(HullSurface hull, double height, double tolerance)
     {
         ArgumentNullException.ThrowIfNull(hull);
         if (!double.IsFinite(height))
             throw new ArgumentOutOfRangeException(nameof(height), height, "the height of the water plane must be a number");
-        var region = new WaterRegion(hull.Side, height);
+        var region = new WaterRegion(hull.Side, height, hull.Deck is not null);
         if (region.Spans.Count == 0)
             return new Buoyancy(height, 0, 0, null, null, 0, 0, null, null);
-        var (volume, center, skin) = Skin(hull, region, tolerance);
-        var waterplane = PlaneOf(region, tolerance);
-        var sections = new SectionAreas(hull.Side, height, tolerance);
+        var sums = Skin(hull, region, tolerance);
+        var deck = hull.Deck is { } patch ? new DeckBelow(patch, height, tolerance) : null;
+        var above = deck?.Fluxes(sums) ?? [0, 0, 0, 0];
+        var volume = sums[0] + above[0];
+        var waterplane = PlaneOf(deck is null ? [region] : [region, deck.Region], tolerance);
+        var sections = new SectionAreas(hull, height, tolerance);
+        var (fore, aft) = waterplane is null || deck is { IsWet: true } ? sections.Extent : (waterplane.Fore, waterplane.Aft);
         return new Buoyancy(
             height,
             height - LowestKeel(hull, region),
-            volume,
-            center,
+            2 * volume,
+            new Point3((sums[1] + above[1]) / volume, 0, (sums[2] + above[2]) / volume),
             waterplane,
-            skin,
-            TransomBelow(hull, region, tolerance),
-            sections.Greatest(waterplane.Fore, waterplane.Aft),
-            sections.At((waterplane.Fore + waterplane.Aft) / 2));
+            2 * sums[3],
+            TransomBelow(hull, region, tolerance) + (hull.Transom is { } plane && deck is not null ? deck.TransomAbove(plane, tolerance) : 0),
+            sections.Greatest(fore, aft),
+            waterplane is null ? null : sections.At((waterplane.Fore + waterplane.Aft) / 2))
+        {
+            Deck = 2 * above[3],
+        };
     }
 
-    private static (double Volume, Point3 Center, double Skin) Skin(HullSurface hull, WaterRegion region, double tolerance)
+    /// <summary>Volume and center of a closed hull up to its deck.</summary>
+    /// <param name="hull">The hull.</param>
+    /// <param name="tolerance">Relative error of the volume, above 0.</param>
+    /// <returns>What it displaces when it is immersed whole; null for an open hull.</returns>
+    public static Buoyancy? Enclosed(HullSurface hull, double tolerance)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        if (hull.Deck is not { } deck)
+            return null;
+        var highest = Enumerable.Range(0, deck.U.Count).Max(i => deck.PoleAt(i, deck.V.Count - 1).Z);
+        return Below(hull, highest + Clear, tolerance);
+    }
+
+    private static double[] Skin(HullSurface hull, WaterRegion region, double tolerance)
     {
         var (whole, topped) = region.Cells();
         var a = Quadrature.Over((u, v, values) => Fluxes(hull, u, v, 1, values), s_none, whole, tolerance);
@@ -58,13 +83,14 @@ public static class UprightHydrostatics
             a, // where the waterline lies on a knot line but for rounding, these cells are nothing beside the whole ones
             topped,
             tolerance);
-        var volume = a[0] + b[0];
-        return (2 * volume, new Point3((a[1] + b[1]) / volume, 0, (a[2] + b[2]) / volume), 2 * (a[3] + b[3]));
+        return [.. a.Zip(b, (x, y) => x + y)];
     }
 
-    private static void Fluxes(HullSurface hull, double u, double v, double rate, Span<double> values)
+    private static void Fluxes(HullSurface hull, double u, double v, double rate, Span<double> values) => Fluxes(hull.Side.JetAt(u, v), rate, values);
+
+    /// <summary>Flux of (0, y, 0) and of its first moments through a patch of surface, and its area.</summary>
+    internal static void Fluxes(in SurfaceJet jet, double rate, Span<double> values)
     {
-        var jet = hull.Side.JetAt(u, v);
         var normal = jet.V.Cross(jet.U);
         var flux = jet.Point.Y * normal.Y * rate;
         values[0] = flux;
@@ -73,31 +99,35 @@ public static class UprightHydrostatics
         values[3] = normal.Length * rate;
     }
 
-    private static Waterplane PlaneOf(WaterRegion region, double tolerance)
+    /// <summary>The waterplane, bounded by the waterlines on all patches; null where a closed hull is immersed whole.</summary>
+    private static Waterplane? PlaneOf(IReadOnlyList<WaterRegion> regions, double tolerance)
     {
+        var lines = regions.SelectMany(r => r.Waterlines.Select(s => (Region: r, Span: s))).ToList();
+        if (lines.Count == 0)
+            return null;
         var sums = new double[4];
-        foreach (var span in region.Spans)
+        foreach (var (region, span) in lines)
         {
-            var part = Quadrature.Over(Strip, s_none, span, tolerance);
+            var part = Quadrature.Over((u, values) => Strip(region.AlongAt(u), values), s_none, span, tolerance);
             for (var k = 0; k < sums.Length; k++)
                 sums[k] += part[k];
         }
 
-        var (broadest, half) = region.Spans.Select(s => Peak.Over(u => region.AlongAt(u).Point.Y, s)).MaxBy(p => p.Value);
+        var (broadest, half) = lines.Select(l => Peak.Over(u => l.Region.AlongAt(u).Point.Y, l.Span) is var p ? (l.Region.AlongAt(p.At).Point, p.Value) : default).MaxBy(p => p.Value);
         double area = 2 * sums[0], flotation = sums[1] / sums[0];
         return new Waterplane(
-            region.AlongAt(region.Spans[0][0]).Point.X,
-            region.AlongAt(region.Spans[^1][^1]).Point.X,
+            lines.Min(l => l.Region.AlongAt(l.Span[0]).Point.X),
+            lines.Max(l => l.Region.AlongAt(l.Span[^1]).Point.X),
             2 * half,
-            region.AlongAt(broadest).Point.X,
+            broadest.X,
             area,
             flotation,
             2 * sums[3],
             (2 * sums[2]) - (area * flotation * flotation));
 
-        void Strip(double u, Span<double> values)
+        static void Strip((Point3 Point, Vector3 Slope) along, Span<double> values)
         {
-            var (p, slope) = region.AlongAt(u);
+            var (p, slope) = along;
             values[0] = p.Y * slope.X;
             values[1] = p.X * values[0];
             values[2] = p.X * values[1];

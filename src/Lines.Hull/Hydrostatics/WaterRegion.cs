@@ -4,9 +4,9 @@ using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Hydrostatics;
 
-/// <summary>The part of a hull's parameter domain below one level water plane.</summary>
+/// <summary>The part of a patch's parameter domain below one level water plane.</summary>
 /// <remarks><b>Method.</b> Heights rise with v, so the region is v &lt; v(u), the waterline in the domain, over those u whose
-/// keel is immersed.</remarks>
+/// keel is immersed. What is said of keel and sheer holds for the edges v = 0 and v = 1 of a deck, which are the sheer and the centerplane.</remarks>
 internal sealed class WaterRegion
 {
     /// <summary>Samples of each spline span when its roots are bracketed; a cubic piece has three at most.</summary>
@@ -17,22 +17,31 @@ internal sealed class WaterRegion
 
     private readonly BSplineSurface _side;
     private readonly double _height;
+    private readonly bool _closed;
     private (double U, double V) _last = (double.NaN, 0);
 
     /// <summary>Finds the region.</summary>
-    /// <exception cref="DownfloodingException">The plane is above the sheer somewhere.</exception>
-    public WaterRegion(BSplineSurface side, double height)
+    /// <param name="side">The patch.</param>
+    /// <param name="height">Height of the water plane [m].</param>
+    /// <param name="closed">Whether the patch belongs to a closed hull, whose edge v = 1 may be under water.</param>
+    /// <exception cref="DownfloodingException">The plane is above the sheer of an open hull somewhere.</exception>
+    public WaterRegion(BSplineSurface side, double height, bool closed = false)
     {
         _side = side;
         _height = height;
-        RefuseDownflooding();
+        _closed = closed;
+        if (!closed)
+            RefuseDownflooding();
         Spans = [.. Immersed(Crossings(0))];
     }
 
     /// <summary>The intervals of u whose keel is immersed, each cut where a spline piece ends or the waterline passes a knot of v.</summary>
     public IReadOnlyList<double[]> Spans { get; }
 
-    /// <summary>Parameter v of the waterline at u; 0 where the keel is not immersed.</summary>
+    /// <summary>The stretches of the spans along which the waterline lies on this patch, rather than on or above its edge v = 1.</summary>
+    public IEnumerable<IReadOnlyList<double>> Waterlines => _closed ? Spans.SelectMany(Dry) : Spans;
+
+    /// <summary>Parameter v of the waterline at u; 0 where the keel is not immersed, 1 where the edge v = 1 is.</summary>
     public double WaterlineAt(double u)
     {
         if (u == _last.U)
@@ -100,13 +109,34 @@ internal sealed class WaterRegion
     private IEnumerable<double[]> Immersed(List<double> keelCrossings)
     {
         double[] ends = [_side.U.Start, .. keelCrossings, _side.U.End];
-        var knots = _side.V.Breaks.Skip(1).SkipLast(1).SelectMany(Crossings).Concat(_side.U.Breaks).Order().ToList();
+        var knots = _side.V.Breaks.Skip(1).SkipLast(_closed ? 0 : 1).SelectMany(Crossings).Concat(_side.U.Breaks).Order().ToList();
         for (var i = 1; i < ends.Length; i++)
         {
             double from = ends[i - 1], to = ends[i];
-            if (from < to && HeightAt((from + to) / 2, 0) < _height)
+            if (from < to && HeightAt((from + to) / 2, 0) < _height - SameHeight)
                 yield return [from, .. knots.Where(k => k > from && k < to).Distinct(), to];
         }
+    }
+
+    // The runs of a span's pieces on which the edge v = 1 is not under water.
+    private IEnumerable<List<double>> Dry(double[] span)
+    {
+        List<double> run = [];
+        for (var i = 1; i < span.Length; i++)
+        {
+            if (WaterlineAt((span[i - 1] + span[i]) / 2) < 1)
+            {
+                run.AddRange(run.Count == 0 ? [span[i - 1], span[i]] : [span[i]]);
+                continue;
+            }
+
+            if (run.Count > 0)
+                yield return run;
+            run = [];
+        }
+
+        if (run.Count > 0)
+            yield return run;
     }
 
     // Where the iso-line v crosses the water plane. An iso-line that lies in the plane (the design waterline) has no crossing.

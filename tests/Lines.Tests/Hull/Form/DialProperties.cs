@@ -50,7 +50,7 @@ public class DialProperties
     {
         var widest = hull.Side.PointAt(hull.WidestU, hull.WaterlineV).X;
         var (from, to) = fore ? (hull.WaterlineFore, widest) : (widest, hull.WaterlineAft);
-        var areas = new SectionAreas(hull.Side, hull.Draft, 1e-9);
+        var areas = new SectionAreas(hull, hull.Draft, 1e-9);
         const int strips = 200;
         return Enumerable.Range(0, strips).Sum(i => areas.At(from + ((to - from) * (i + 0.5) / strips)).Area) * (to - from) / strips;
     }

@@ -73,7 +73,7 @@ public class CurvesOfFormReferenceChecks
         foreach (var draft in Curves(hull).Drafts)
         {
             double fore = draft.Afloat.Waterplane!.Fore, aft = draft.Afloat.Waterplane.Aft, step = (aft - fore) / 40;
-            var areas = new SectionAreas(hull.Side, draft.Afloat.Height, 1e-7).Curve(Enumerable.Range(0, 41).Select(k => fore + (k * step))).ToList();
+            var areas = new SectionAreas(hull, draft.Afloat.Height, 1e-7).Curve(Enumerable.Range(0, 41).Select(k => fore + (k * step))).ToList();
             var volume = areas.Zip(areas.Skip(1), (a, b) => (a.Area + b.Area) / 2 * step).Sum();
             Assert.Equal(draft.Afloat.Volume, volume, 0.004 * draft.Afloat.Volume);
             Assert.All(draft.Sections, s => Assert.InRange(s.Area, 0, draft.Afloat.Greatest!.Value.Area * (1 + 1e-9)));

@@ -82,7 +82,7 @@ public class UprightHydrostaticsProperties
         foreach (var (hull, z) in Samples())
         {
             var water = UprightHydrostatics.Below(hull, z, 1e-9);
-            var areas = new SectionAreas(hull.Side, z, 1e-8);
+            var areas = new SectionAreas(hull, z, 1e-8);
             var steps = 500;
             // The transom or a raked sternpost may be immersed beyond the waterline's ends: integrate over the whole hull.
             var h = (hull.Dials.Length + 0.2) / steps;
