@@ -8,6 +8,7 @@ using Lines.Drawing.Pdf;
 using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
 using Lines.Hull.Offsets;
+using Lines.Hull.Sections;
 using Lines.Kernel.Meshes;
 using Lines.Kernel.Units;
 using Lines.Plans.Curvature;
@@ -97,7 +98,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
 
     /// <summary>The table of the setting-up sheet, as CSV.</summary>
-    public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units, shaped.Fairness.Fair));
+    public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units, DeckLines.Of(shaped.Hull), shaped.Fairness.Fair));
 
     /// <summary>The pages of the setting-up sheet.</summary>
     public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;

@@ -80,6 +80,9 @@ internal static class KeyBounds
         KeyBound.AtLeast("half the draft clear of the water", "hull.draft", 1 - DialRange.GreatestRocker, "lifts the foot of the transom more than half the draft clear of the water"),
     ];
 
+    public static IReadOnlyList<KeyBound> Crown { get; } =
+        [KeyBound.AtMost("the beam / 4", "hull.beam", 0.25, "is more than a quarter of the beam")];
+
     public static IReadOnlyList<KeyBound> Planking { get; } =
         [KeyBound.AtMost("the beam / 8", "hull.beam", ThickestPlanking, "is more than 1/8 of the beam")];
 

@@ -22,6 +22,7 @@ internal static class VesselBuilder
         Widest = values.NumberOrNone("hull.widest"),
         KeelLow = values.NumberOrNone("hull.keel_low"),
         Hollow = values.NumberOr("hull.hollow", 0) > 0,
+        Crown = values.NumberOrNone("hull.crown"),
         Bow = new BowDials(
             EntryFullness: Found(values, Dial.EntryFullness),
             Rocker: values.Number("hull.bow.rocker"),

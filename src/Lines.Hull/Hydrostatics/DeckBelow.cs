@@ -53,11 +53,12 @@ internal sealed class DeckBelow
 
     /// <summary>Area of a transom between the level of its upper corners and the deck, as far as it is under water, both sides, in its own plane [m²].</summary>
     /// <param name="plane">The transom's plane.</param>
-    /// <param name="tolerance">Relative error, above 0.</param>
+    /// <param name="tolerance">Error relative to the square of the transom's half-breadth there, above 0.</param>
     public double TransomAbove(Plane plane, double tolerance)
     {
         var top = Region.WaterlineAt(_deck.U.End);
-        return top <= 0 ? 0 : 2 * Quadrature.Over(Up, [0.0], [_deck.V.Start, top], tolerance)[0];
+        var half = _deck.PointAt(_deck.U.End, _deck.V.Start).Y;
+        return top <= 0 ? 0 : 2 * Quadrature.Over(Up, [half * half], [_deck.V.Start, top], tolerance)[0];
 
         void Up(double v, Span<double> values)
         {

@@ -20,13 +20,26 @@ public static class SurfaceDivision
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is not above 0.</exception>
     public static (double[] U, double[] V) Within(BSplineSurface surface, double tolerance)
     {
-        ArgumentNullException.ThrowIfNull(surface);
+        var (us, vs) = Within([surface], tolerance);
+        return (us, vs[0]);
+    }
+
+    /// <summary>The parameters along u of patches side by side, alike for all so that they meet corner to corner, and along v of each.</summary>
+    /// <param name="patches">The patches, with one basis along u; at least one.</param>
+    /// <param name="tolerance">Greatest distance of surface and triangles, above 0, in the surface's unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The tolerance is not above 0.</exception>
+    /// <exception cref="ArgumentException">The patches differ in their spans along u.</exception>
+    public static (double[] U, IReadOnlyList<double[]> V) Within(IReadOnlyList<BSplineSurface> patches, double tolerance)
+    {
+        ArgumentNullException.ThrowIfNull(patches);
         if (!(tolerance > 0))
             throw new ArgumentOutOfRangeException(nameof(tolerance), tolerance, "a chord error is above 0");
-        IReadOnlyList<double> us = surface.U.Breaks, vs = surface.V.Breaks;
-        var bends = BendsOf(surface);
-        int[] nu = [.. Enumerable.Repeat(1, us.Count - 1)], nv = [.. Enumerable.Repeat(1, vs.Count - 1)];
-        while (Worst(bends, nu, nv) is var (i, j, error) && error > tolerance)
+        var us = patches[0].U.Breaks;
+        if (!patches.All(p => p.U.Breaks.SequenceEqual(us)))
+            throw new ArgumentException("patches side by side have the same spans along u", nameof(patches));
+        int[] nu = [.. Enumerable.Repeat(1, us.Count - 1)];
+        List<(Bend[,] Bends, int[] Parts)> parts = [.. patches.Select(p => (BendsOf(p), Enumerable.Repeat(1, p.V.Breaks.Count - 1).ToArray()))];
+        while (parts.Select(p => (Worst: Worst(p.Bends, nu, p.Parts), p.Bends, p.Parts)).MaxBy(w => w.Worst.Error) is var ((i, j, error), bends, nv) && error > tolerance)
         {
             // One more part where it helps the worst cell most.
             if (bends[i, j].UU / (nu[i] * nu[i]) >= bends[i, j].VV / (nv[j] * nv[j]))
@@ -35,7 +48,7 @@ public static class SurfaceDivision
                 nv[j]++;
         }
 
-        return (Parts(us, nu), Parts(vs, nv));
+        return (Parts(us, nu), [.. patches.Zip(parts, (p, q) => Parts(p.V.Breaks, q.Parts))]);
     }
 
     private static (int I, int J, double Error) Worst(Bend[,] bends, int[] nu, int[] nv)

@@ -1,10 +1,11 @@
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Meshes;
+using Lines.Kernel.Splines;
 
 namespace Lines.Plans.Exchange;
 
-/// <summary>The hull as a closed body of flat facets: both sides of the skin, the transom, and a deck ruled from sheer to sheer.</summary>
+/// <summary>The hull as a closed body of flat facets: both sides of the skin, the transom, and the deck; that of an open hull is ruled from sheer to sheer.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame in millimeters: x aft, y to starboard, z up; to the outside of planking.</para>
 /// <para><b>Sign.</b> Facets run counter-clockwise seen from outside.</para>
@@ -31,31 +32,65 @@ public static class HullMesh
         ArgumentNullException.ThrowIfNull(hull);
         if (!(chordError is >= Finest and <= Coarsest))
             throw new ArgumentOutOfRangeException(nameof(chordError), chordError, Invariant($"a chord error is {Finest} m to {Coarsest} m"));
-        var starboard = Grid(hull, chordError - Rounding, out var widest);
+        var (us, vs) = SurfaceDivision.Within(hull.Patches, chordError - Rounding);
+        var widest = us.Count(u => u <= hull.WidestU) - 1;
+        var starboard = Grid(hull, us, vs[0]);
         int last = starboard.GetLength(0) - 1, top = starboard.GetLength(1) - 1;
+        Point3[] edge = [.. Enumerable.Range(0, top + 1).Select(j => starboard[last, j])];
         var mesh = new MeshAssembly();
         mesh.Begin("starboard");
         Skin(starboard, widest, mesh.Add);
         mesh.Begin("port");
         Skin(starboard, widest, (a, b, c) => mesh.Add(Port(a), Port(c), Port(b)));
         mesh.Begin("deck");
-        for (var i = 0; i < last; i++)
+        if (hull.Deck is { } patch)
         {
-            Point3 fore = starboard[i, top], aft = starboard[i + 1, top];
-            mesh.Add(Port(aft), aft, fore);
-            mesh.Add(Port(aft), fore, Port(fore));
+            var deck = Deck(patch, us, vs[1], starboard);
+            Skin(deck, widest, mesh.Add);
+            Skin(deck, widest, (a, b, c) => mesh.Add(Port(a), Port(c), Port(b)));
+            edge = [.. edge, .. Enumerable.Range(1, deck.GetLength(1) - 1).Select(j => deck[last, j])];
+        }
+        else
+        {
+            Ruled(mesh, [.. Enumerable.Range(0, last + 1).Select(i => starboard[i, top])]);
         }
 
         if (hull.Transom is not null)
-            Transom(mesh, [.. Enumerable.Range(0, top + 1).Select(j => starboard[last, j])]);
+            Transom(mesh, edge, starboard[last, top]);
         return mesh.Made();
     }
 
+    private static void Ruled(MeshAssembly mesh, Point3[] sheer)
+    {
+        foreach (var (fore, aft) in sheer.Zip(sheer.Skip(1)))
+        {
+            mesh.Add(Port(aft), aft, fore);
+            mesh.Add(Port(aft), fore, Port(fore));
+        }
+    }
+
+    /// <summary>The starboard half of a crowned deck; its first column is the sheer of the skin, and at a pointed end it is one point.</summary>
+    private static Point3[,] Deck(BSplineSurface deck, double[] us, double[] vs, Point3[,] starboard)
+    {
+        var points = new Point3[us.Length, vs.Length];
+        for (var i = 0; i < us.Length; i++)
+        {
+            var sheer = starboard[i, starboard.GetLength(1) - 1];
+            for (var j = 0; j < vs.Length; j++)
+            {
+                var p = deck.PointAt(us[i], vs[j]);
+                points[i, j] = j == 0 || sheer.Y == 0 ? sheer : new Point3(Single(p.X), j == vs.Length - 1 ? 0 : Single(p.Y), Single(p.Z));
+            }
+        }
+
+        return points;
+    }
+
     /// <summary>A fan about the middle of the transom: strips across would be nothing where its foot is level.</summary>
-    private static void Transom(MeshAssembly mesh, Point3[] edge)
+    private static void Transom(MeshAssembly mesh, Point3[] edge, Point3 head)
     {
         mesh.Begin("transom");
-        Point3 foot = edge[0], head = edge[^1];
+        var foot = edge[0];
         var middle = new Point3(Single((foot.X + head.X) / 2000), 0, Single((foot.Z + head.Z) / 2000));
         for (var j = 1; j < edge.Length; j++)
         {
@@ -63,12 +98,11 @@ public static class HullMesh
             mesh.Add(middle, Port(edge[j]), Port(edge[j - 1]));
         }
 
-        mesh.Add(middle, head, Port(head));
+        mesh.Add(middle, edge[^1], Port(edge[^1]));
     }
 
-    private static Point3[,] Grid(HullSurface hull, double tolerance, out int widest)
+    private static Point3[,] Grid(HullSurface hull, double[] us, double[] vs)
     {
-        var (us, vs) = SurfaceDivision.Within(hull.Side, tolerance);
         var points = new Point3[us.Length, vs.Length];
         for (var i = 0; i < us.Length; i++)
         {
@@ -80,7 +114,6 @@ public static class HullMesh
             }
         }
 
-        widest = us.Count(u => u <= hull.WidestU) - 1;
         return points;
     }
 

@@ -7,9 +7,10 @@ namespace Lines.Plans.Exchange;
 /// <summary>The hull as an IGES file: ANSI US PRO/IPO-100, Initial Graphics Exchange Specification 5.3, surfaces of entity type 128.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame in millimeters: x aft, y to starboard, z up. The starboard skin to the outside of planking, and the
-/// starboard half of a transom as a flat surface ruled from its edge level to the centerplane; an open hull has no deck.</para>
-/// <para><b>Sign.</b> Normals point out of the boat: first parameter of the skin from keel to sheer, second from bow to stern; of the
-/// transom from the centerplane outward, and from foot to sheer.</para>
+/// starboard half of a crowned deck; that of a transom as a flat surface ruled from its edge level to the centerplane, and another as far as a
+/// deck rises over its upper corner. An open hull has no deck.</para>
+/// <para><b>Sign.</b> Normals point out of the boat: first parameter of the skin from keel to sheer, of the deck on to the centerplane, second
+/// from bow to stern; of the transom from the centerplane outward, and from foot to sheer and deck.</para>
 /// <para><b>Accuracy.</b> The poles are those of the surface, written so that every double reads back the same.</para>
 /// </remarks>
 public static class IgesFile
@@ -25,12 +26,23 @@ public static class IgesFile
         var side = hull.Side;
         var records = new IgesRecords();
         records.Add("SKIN", Surface(side.V, side.U, (i, j) => side.PoleAt(j, i)));
+        if (hull.Deck is { } deck)
+            records.Add("DECK", Surface(deck.V, deck.U, (i, j) => deck.PoleAt(j, i)));
         if (hull.Transom is not null)
-            records.Add("TRANSOM", Surface(SplineBasis.Clamped(1, [0, 1]), side.V, (i, j) => side.PoleAt(side.U.Count - 1, j) is var p && i > 0 ? p : p with { Y = 0 }));
+        {
+            records.Add("TRANSOM", Ruled(side));
+            if (hull.Deck is { } above)
+                records.Add("TRANSTOP", Ruled(above));
+        }
+
         return records.Write(
-            ["Hull, starboard skin to the outside of planking.", "Millimeters; x aft, y to starboard, z up.", "The date in this file is a constant."],
+            [$"Hull, starboard {(hull.Deck is null ? "skin" : "skin and deck")} to the outside of planking.", "Millimeters; x aft, y to starboard, z up.", "The date in this file is a constant."],
             Global(title, hull.Dials.Length));
     }
+
+    /// <summary>The flat between the after end of a patch and the centerplane.</summary>
+    private static IEnumerable<string> Ruled(BSplineSurface patch) =>
+        Surface(SplineBasis.Clamped(1, [0, 1]), patch.V, (i, j) => patch.PoleAt(patch.U.Count - 1, j) is var p && i > 0 ? p : p with { Y = 0 });
 
     /// <summary>The 26 parameters of the global section.</summary>
     private static List<string> Global(string title, double length) =>

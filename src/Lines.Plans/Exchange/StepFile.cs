@@ -7,8 +7,8 @@ namespace Lines.Plans.Exchange;
 /// <summary>The hull as a STEP file: ISO 10303-21 text in the schema of ISO 10303-214, AUTOMOTIVE_DESIGN.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame in millimeters: x aft, y to starboard, z up. The starboard skin to the outside of planking, and the
-/// starboard half of a transom as a flat face that shares its edge; an open hull has no deck.</para>
-/// <para><b>Sign.</b> Face normals point out of the boat: the first parameter runs from keel to sheer, the second from bow to stern.</para>
+/// starboard halves of a crowned deck and of a flat transom as faces that share their edges; an open hull has no deck.</para>
+/// <para><b>Sign.</b> Face normals point out of the boat: the first parameter runs from keel to sheer and on to the centerplane of the deck, the second from bow to stern.</para>
 /// <para><b>Accuracy.</b> The poles are those of the surface, written so that every double reads back the same.</para>
 /// </remarks>
 public static class StepFile
@@ -29,7 +29,7 @@ public static class StepFile
         var frame = shape.Placement(default, new Vector3(0, 0, 1), new Vector3(1, 0, 0));
         var representation = entities.Add("MANIFOLD_SURFACE_SHAPE_REPRESENTATION('hull',(" + frame + "," + model + ")," + context + ")");
         Product(entities, title, representation);
-        return Header(title) + "DATA;\n" + entities.Text + "ENDSEC;\nEND-ISO-10303-21;\n";
+        return Header(title, hull.Deck is null ? "skin" : "skin and deck") + "DATA;\n" + entities.Text + "ENDSEC;\nEND-ISO-10303-21;\n";
     }
 
     private static IEnumerable<string> Faces(StepShape shape, HullSurface hull)
@@ -41,13 +41,22 @@ public static class StepFile
         var sheer = shape.Edge(side.U, Column(side, side.V.Count - 1));
         var skin = shape.Surface(side.V, side.U, (i, j) => side.PoleAt(j, i));
         yield return shape.Face("starboard skin", skin, [(stem, true), (sheer, true), (stern, false), (keel, false)]);
+        string? end = null;
+        if (hull.Deck is { } deck)
+        {
+            end = shape.Edge(deck.V, Row(deck, deck.U.Count - 1));
+            var surface = shape.Surface(deck.V, deck.U, (i, j) => deck.PoleAt(j, i));
+            yield return shape.Face(
+                "starboard deck", surface, [(shape.Edge(deck.V, Row(deck, 0)), true), (shape.Edge(deck.U, Column(deck, deck.V.Count - 1)), true), (end, false), (sheer, false)]);
+        }
+
         if (hull.Transom is not { } plane)
             yield break;
-        Point3 foot = side.PoleAt(side.U.Count - 1, 0), head = side.PoleAt(side.U.Count - 1, side.V.Count - 1);
+        Point3 foot = side.PoleAt(side.U.Count - 1, 0), head = (hull.Deck ?? side) is var last ? last.PoleAt(last.U.Count - 1, last.V.Count - 1) : default;
         Point3 bottom = foot with { Y = 0 }, top = head with { Y = 0 };
         var flat = shape.Flat(bottom, plane.Normal, new Vector3(0, 1, 0));
         yield return shape.Face(
-            "transom", flat, [(stern, true), (shape.Straight(head, top), true), (shape.Straight(top, bottom), true), (shape.Straight(bottom, foot), true)]);
+            "transom", flat, [(stern, true), (end, true), (shape.Straight(head, top), true), (shape.Straight(top, bottom), true), (shape.Straight(bottom, foot), true)]);
     }
 
     private static List<Point3> Row(BSplineSurface side, int i) => [.. Enumerable.Range(0, side.V.Count).Select(j => side.PoleAt(i, j))];
@@ -82,8 +91,8 @@ public static class StepFile
         entities.Add("SHAPE_DEFINITION_REPRESENTATION(" + definitionShape + "," + representation + ")");
     }
 
-    private static string Header(string title) =>
-        "ISO-10303-21;\nHEADER;\nFILE_DESCRIPTION(('hull, starboard skin to the outside of planking, mm'),'2;1');\nFILE_NAME("
+    private static string Header(string title, string parts) =>
+        "ISO-10303-21;\nHEADER;\nFILE_DESCRIPTION(('hull, starboard " + parts + " to the outside of planking, mm'),'2;1');\nFILE_NAME("
         + StepEntities.Quoted(title)
         + ",'',(''),(''),'Lines','Lines','');\nFILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));\nENDSEC;\n";
 }

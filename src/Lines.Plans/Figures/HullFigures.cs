@@ -7,6 +7,9 @@ namespace Lines.Plans.Figures;
 /// <summary>The figures of one hull: its dimensions as built, its form, and what it displaces at the design waterline.</summary>
 public static class HullFigures
 {
+    /// <summary>Relative error of the enclosed volume: far below what any output shows.</summary>
+    private const double EnclosedTolerance = 1e-9;
+
     private static readonly double[] s_places = [.. Enumerable.Range(0, 33).Select(k => k / 32.0)];
 
     private const string AftOfFore = "aft of the fore end of the waterline";
@@ -14,8 +17,30 @@ public static class HullFigures
     /// <summary>All groups, in the order they are shown.</summary>
     /// <param name="hull">The hull.</param>
     /// <param name="afloat">What it displaces at its design waterline.</param>
-    public static IReadOnlyList<FigureGroup> Of(HullSurface hull, Buoyancy afloat) =>
-        [Dimensions(hull, afloat), Form(hull, afloat), Afloat(afloat)];
+    public static IReadOnlyList<FigureGroup> Of(HullSurface hull, Buoyancy afloat)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        var deck = UprightHydrostatics.Enclosed(hull, EnclosedTolerance) is { } whole ? (FigureGroup[])[Deck(hull, whole)] : [];
+        return [Dimensions(hull, afloat), Form(hull, afloat), Afloat(afloat), .. deck];
+    }
+
+    /// <summary>The crowned deck of a closed hull and what is enclosed up to it.</summary>
+    /// <param name="hull">The hull.</param>
+    /// <param name="whole">What it displaces when immersed whole.</param>
+    public static FigureGroup Deck(HullSurface hull, Buoyancy whole)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(whole);
+        return new FigureGroup("deck", "Closed to the deck",
+        [
+            new("crown", "Crown of the deck", hull.Dials.Crown, Quantity.Length) { Note = "at the centerplane above the sheer, where that is broadest" },
+            new("enclosed_volume", "Enclosed volume", whole.Volume, Quantity.Volume) { Note = "to the outside of planking" },
+            Displacement("enclosed_fresh", "Displacement immersed whole, fresh water", whole, Water.Fresh),
+            new("enclosed_center", "Center of the enclosed volume", whole.Center?.X, Quantity.Length) { Note = "aft of the foremost point" },
+            new("enclosed_center_height", "Center of the enclosed volume, height", whole.Center?.Z, Quantity.Length) { Note = "above the base line" },
+            new("deck_area", "Deck area", whole.Deck, Quantity.Area) { Note = "both sides, to the outside of planking" },
+        ]);
+    }
 
     /// <summary>Principal dimensions, measured on the surface.</summary>
     public static FigureGroup Dimensions(HullSurface hull, Buoyancy afloat)

@@ -141,12 +141,15 @@ internal sealed class BodyPlanView
 
         if (hull.Transom is not null)
             _marks.Path(PlanInks.Outline, PlanCurve.Of(PlanInks.Outline, _lines.Stern, K, p => At(-1, p)).Points);
+        if (hull.Transom is not null && hull.Deck is { } deck)
+            _marks.Path(PlanInks.Outline, [.. DeckLines.EndOf(deck).Select(p => At(-1, p))]);
     }
 
     private static bool IsHalf(HullLine station) => station.Label.Contains('/', StringComparison.Ordinal);
 
     private void DrawSections(IReadOnlyList<HullLine> sections, int side, List<Point2> sheer)
     {
+        var deck = DeckLines.Of(_lines.Hull);
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
         var heights = sections.Select(s => IsHalf(s) ? Math.Max(1.5, LeastLetters / _layout.Reduction) : 2).ToList();
         var numbers = SpreadLabels.Apart(
@@ -155,6 +158,8 @@ internal sealed class BodyPlanView
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
             _curves.Add(curve);
+            if (deck?.ArcAt(sections[i].Position) is { Count: > 1 } arc)
+                _marks.Path(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Deck, [.. arc.Select(p => At(side, p))]);
             _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], HighestOver(numbers[i], StrokeLettering.Width(sections[i].Label, heights[i]) / 2) + 1.3), heights[i], anchor: Anchor.Center);
         }
 

@@ -96,6 +96,8 @@ internal sealed class LengthwiseViews
             curves.Add(PlanCurve.Of(PlanInks.Buttocks, b, k, Profile, b.Label));
         foreach (var line in new[] { _lines.Sheer, _lines.Keel, _lines.Stem, _lines.Stern })
             curves.Add(PlanCurve.Of(PlanInks.Outline, line, k, Profile));
+        if (DeckLines.Of(_lines.Hull) is { } deck)
+            curves.Add(new PlanCurve(PlanInks.Deck, [.. deck.Ridge.Select(Profile)], "deck at centerline"));
         curves.Draw(_marks);
         Title("Profile", baseLine + (_layout.Extents.Top * k) + 3);
         DrawProfileDimensions();

@@ -8,6 +8,9 @@ internal static class PlanInks
     /// <summary>Sheer, keel, stem, stern: what one sees of the boat.</summary>
     public static Layer Outline { get; } = new("outline", new Ink(0.5), 7);
 
+    /// <summary>The deck of a closed hull: its ridge and its arcs.</summary>
+    public static Layer Deck { get; } = new("deck", new Ink(0.25), 7);
+
     /// <summary>Waterlines.</summary>
     public static Layer Waterlines { get; } = new("waterlines", new Ink(0.2), 5);
 

@@ -178,7 +178,7 @@ internal sealed class PlanLayout
 
 /// <summary>Sizes of what a lines plan shows [m].</summary>
 /// <param name="Length">Length overall.</param>
-/// <param name="Top">Greatest height of the sheer.</param>
+/// <param name="Top">Greatest height of the sheer, or of the deck.</param>
 /// <param name="Bottom">Least height of the keel.</param>
 /// <param name="HalfBeam">Half the greatest breadth.</param>
 /// <param name="Diagonal">Greatest distance along a diagonal.</param>
@@ -190,6 +190,6 @@ internal sealed record PlanExtents(double Length, double Top, double Bottom, dou
         var edges = new[] { lines.Sheer, lines.Keel, lines.Stem, lines.Stern }.SelectMany(l => l.Nodes).Select(n => n.Point).ToList();
         var breadths = lines.Stations.Concat(lines.Waterlines).Append(lines.Sheer).SelectMany(l => l.Nodes).Max(n => n.Point.Y);
         var diagonal = lines.Diagonals.SelectMany(d => d.Nodes.Select(n => d.Axes.Flat(n.Point).Y)).DefaultIfEmpty(0).Max();
-        return new PlanExtents(edges.Max(p => p.X), edges.Max(p => p.Z), edges.Min(p => p.Z), Math.Max(breadths, lines.Hull.Dials.Beam / 2), diagonal);
+        return new PlanExtents(edges.Max(p => p.X), edges.Concat(DeckLines.Of(lines.Hull)?.Ridge ?? []).Max(p => p.Z), edges.Min(p => p.Z), Math.Max(breadths, lines.Hull.Dials.Beam / 2), diagonal);
     }
 }

@@ -1,4 +1,5 @@
 using Lines.Construction.Molds;
+using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
 using Lines.Plans.Report;
@@ -12,12 +13,15 @@ public static class SettingUpCsv
     /// <param name="title">Title of the design.</param>
     /// <param name="plan">The molds.</param>
     /// <param name="notation">How lengths are written.</param>
+    /// <param name="deck">The deck's lines, whose crown stands in a column of its own; null for an open hull.</param>
     /// <param name="isFair">Whether the hull is fair; one that is not is marked so.</param>
     /// <returns>The text; it is to be stored as UTF-8.</returns>
-    public static string Write(string title, MoldPlan plan, LengthNotation notation, bool isFair = true)
+    public static string Write(string title, MoldPlan plan, LengthNotation notation, DeckLines? deck = null, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(plan);
         List<string> headings = [.. SettingUpTable.Headings];
+        if (deck is not null)
+            headings.Add("Deck at centerline above sheer");
         var text = new CsvText(headings.Count, notation);
         text.Record(["Setting up the molds: " + title]);
         if (!isFair)
@@ -25,9 +29,11 @@ public static class SettingUpCsv
         text.Record(["Lengths in " + SettingUpSheet.Unit(notation)]);
         text.Record(headings);
         foreach (var mold in plan.Molds)
-            text.Figures(SettingUpTable.Cells(mold, notation).Select(c => c is SettingUpTable.None ? "" : c));
+            text.Figures(SettingUpTable.Cells(mold, notation).Select(c => c is SettingUpTable.None ? "" : c).Concat(deck is null ? [] : [Crown(mold)]));
         foreach (var left in plan.LeftOut)
             text.Record([left.Sentence(notation)]);
         return text.ToString();
+
+        string Crown(Mold mold) => mold.Kind == MoldKind.Station && deck!.CrownAt(mold.X) is { } rise ? new Length(rise).ToCell(notation) : "";
     }
 }

@@ -97,6 +97,8 @@ public static class SettingUpSheet
                 + ". No pattern here is a bulkhead.";
         }
 
+        if (hull.Dials.Crown is { } crown)
+            yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
         foreach (var l in plan.LeftOut)
             yield return l.Sentence(notation);
         yield return Cautions.Print;

@@ -95,8 +95,11 @@ public sealed class DesignFaultTests
     [InlineData("build", "joints", "joints = [\n  \"1.30 m\", # one\n  \"3.90 m\"\n", "43:10: build.joints: has no closing bracket; close the list")]
     [InlineData("build", "strongback_top", "joints = [\n  \"1.30 m\",\n  \"3.90 m\"", "45:10: build.joints: has no closing bracket; close the list")]
     [InlineData("hull", "widest", "// wide", "8:1: file: has a comment that does not begin with #; write # before it")]
-    // not yet
-    [InlineData("hull", "widest", "crown = \"40 mm\"", "8:1: hull.crown: is not yet understood by this version; leave it out for now")]
+    // the deck
+    [InlineData("hull", "widest", "crown = \"-5 mm\"", "8:9: hull.crown: \"-5 mm\" is below 0 mm; give 0 mm to 185 mm")]
+    [InlineData("hull", "widest", "crown = \"190 mm\"", "8:9: hull.crown: \"190 mm\" is more than a quarter of the beam; give at most 185 mm (the beam / 4)")]
+    [InlineData("hull", "widest", "crown = 40", "8:9: hull.crown: 40 has no unit; write \"40 mm\"")]
+    [InlineData("hull", "widest", "camber = \"40 mm\"", "8:1: hull.camber: is not a key of a design file; did you mean crown?")]
     public void One_fault_is_told_once_at_its_place_with_what_would_be_right(string table, string key, string line, string expected)
     {
         var text = SampleDesigns.With(table, key, line);

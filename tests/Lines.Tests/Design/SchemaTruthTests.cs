@@ -21,6 +21,7 @@ public sealed class SchemaTruthTests
         [("hull.depth", false)] = [("hull.draft", "\"60 mm\""), ("hull.bow.rocker", "\"20 mm\""), ("hull.stern.rocker", "\"20 mm\"")],
         [("hull.draft", false)] = [("hull.bow.rocker", "\"10 mm\""), ("hull.stern.rocker", "\"10 mm\"")],
         [("hull.draft", true)] = [("hull.depth", "\"1 m\""), ("hull.bow.sheer", "\"1.2 m\""), ("hull.stern.sheer", "\"1.2 m\"")],
+        [("hull.crown", true)] = [("hull.beam", "\"900 mm\"")],
         [("hull.bow.entry_fullness", false)] = [("hull.hollow", "true")],
         [("hull.stern.run_fullness", false)] = [("hull.hollow", "true")],
         [("hull.bow.rocker", true)] = [("hull.draft", "\"600 mm\""), ("hull.depth", "\"900 mm\""), ("hull.bow.sheer", "\"1 m\""), ("hull.stern.sheer", "\"1 m\"")],

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Meshes;
 using Lines.Plans.Exchange;
@@ -52,6 +53,35 @@ public class HullMeshTests
 
         // Not by a mesh far finer than asked for either.
         Assert.InRange(greatest, 0.2 * chordError, chordError);
+    }
+
+    [OutsideReaderTheory("admesh")]
+    [InlineData(false, 0)]
+    [InlineData(false, 0.05)]
+    [InlineData(true, 0)]
+    [InlineData(true, 0.05)]
+    public void A_crowned_deck_closes_the_body_in_place_of_a_ruled_one(bool transom, double crown)
+    {
+        const double ChordError = 2e-4;
+        var hull = CrownedHulls.With(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), crown);
+        var mesh = HullMesh.Of(hull, ChordError);
+        foreach (var t in mesh.Parts.Single(p => p.Name == "deck").Triangles)
+        {
+            foreach (var p in new[] { t.A, t.B, t.C }.Select(k => mesh.Vertices[k]))
+                Assert.InRange(1000 * NearestOnSkin.Distance(hull.Deck!.PointAt, new Point3(p.X / 1000, Math.Abs(p.Y) / 1000, p.Z / 1000), (0, 1), (0, 1)), 0, 0.001);
+            Assert.True(mesh.NormalOf(t).Z > 0);
+        }
+
+        using var file = ScratchFile.With(".stl", StlFile.Write(mesh, Remark));
+        var read = OutsideReader.Run("admesh", file.Path);
+        Assert.True(read.ExitCode == 0, read.Errors);
+        foreach (var fault in (string[])["Total disconnected facets", "Degenerate facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Normals fixed"])
+            Assert.Equal(0, Found(read.Output, fault));
+        Assert.Equal(1, Found(read.Output, "Number of parts"));
+
+        // An independent sum over the facets, in single precision, against the integrals over both patches.
+        var whole = UprightHydrostatics.Enclosed(hull, 1e-10)!;
+        Assert.Equal(whole.Volume, 1e-9 * Found(read.Output, "Volume"), (ChordError * whole.WettedSurface) + (1e-5 * whole.Volume));
     }
 
     // The transom lies in its plane and the deck's facets are level athwartships: both are exact but for their edges, which are the skin's.

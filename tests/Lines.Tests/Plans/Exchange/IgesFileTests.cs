@@ -9,11 +9,13 @@ namespace Lines.Tests.Plans.Exchange;
 public class IgesFileTests
 {
     [Theory]
-    [InlineData(false, 1)]
-    [InlineData(true, 2)]
-    public void Every_record_has_80_columns_and_its_section_and_number(bool transom, int entities)
+    [InlineData(false, null, 1)]
+    [InlineData(true, null, 2)]
+    [InlineData(false, 0.04, 2)]
+    [InlineData(true, 0.04, 4)]
+    public void Every_record_has_80_columns_and_its_section_and_number(bool transom, double? crown, int entities)
     {
-        var lines = Lines(IgesFile.Write(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), "Gauge Tender"));
+        var lines = Lines(IgesFile.Write(CrownedHulls.With(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), crown), "Gauge Tender"));
         Assert.All(lines, l => Assert.Equal(80, l.Length));
         Assert.Equal("SGDPT", string.Concat(lines.Select(l => l[72]).Distinct()));
         foreach (var section in lines.GroupBy(l => l[72]))

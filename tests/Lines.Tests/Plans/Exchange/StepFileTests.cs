@@ -9,11 +9,13 @@ namespace Lines.Tests.Plans.Exchange;
 public partial class StepFileTests
 {
     [Theory]
-    [InlineData(false, 1)]
-    [InlineData(true, 2)]
-    public void Every_reference_is_to_an_entity_and_only_the_roots_are_not_referred_to(bool transom, int faces)
+    [InlineData(false, null, 1)]
+    [InlineData(true, null, 2)]
+    [InlineData(false, 0.04, 2)]
+    [InlineData(true, 0.04, 3)]
+    public void Every_reference_is_to_an_entity_and_only_the_roots_are_not_referred_to(bool transom, double? crown, int faces)
     {
-        var text = StepFile.Write(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), "Gauge Tender");
+        var text = StepFile.Write(CrownedHulls.With(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), crown), "Gauge Tender");
         var entities = Entity().Matches(text).ToDictionary(m => m.Groups["n"].Value, m => m.Groups["e"].Value, StringComparer.Ordinal);
         var used = entities.Values.SelectMany(e => Reference().Matches(e).Select(m => m.Value)).ToHashSet(StringComparer.Ordinal);
         Assert.Empty(used.Except(entities.Keys, StringComparer.Ordinal));

@@ -49,6 +49,27 @@ public class SurfaceFilesReadBack
         Assert.Equal(1e6 * half, Number(Line(read, "face 1 area")[3]), 1);
     }
 
+    // The deck shares the sheer with the skin, and where there is one the transom's upper edge with that; in IGES surfaces stand alone.
+    [OutsideReaderTheory("occt")]
+    [InlineData(false, ".step", "roots 1", "faces 2", "shared 1")]
+    [InlineData(true, ".step", "roots 1", "faces 3", "shared 3")]
+    [InlineData(false, ".igs", "roots 2", "faces 2", "shared 0")]
+    [InlineData(true, ".igs", "roots 4", "faces 4", "shared 0")]
+    public void A_deck_is_a_face_of_its_own_that_closes_the_body(bool transom, string ending, string roots, string faces, string shared)
+    {
+        var hull = CrownedHulls.With(transom ? SampleHulls.TransomBoat() : SampleHulls.DoubleEnder(), 0.06);
+        var whole = UprightHydrostatics.Enclosed(hull, 1e-10)!;
+        var read = Read(hull, ending, below: 2);
+        Assert.Contains(roots, read, StringComparer.Ordinal);
+        Assert.Contains("valid 1", read, StringComparer.Ordinal);
+        Assert.Contains(faces, read, StringComparer.Ordinal);
+        Assert.Contains(read, l => l.StartsWith("edges ", StringComparison.Ordinal) && l.Contains(shared, StringComparison.Ordinal));
+        ComparePoles(hull, read);
+        ComparePoints(hull, read);
+        Agree(whole.WettedSurface, 2e-6 * Number(Line(read, "below")[2]));
+        Agree(whole.Volume, 2e-9 * Number(Line(read, "below")[4]));
+    }
+
     // Lines' own figures and OpenCASCADE's, which cuts the file's faces at the design waterline and integrates what is left.
     [OutsideReaderTheory("occt")]
     [MemberData(nameof(TemplatesInBothFormats))]
