@@ -1,3 +1,4 @@
+using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Hull.Hydrostatics;
@@ -6,6 +7,13 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Bodies">The bodies, the main hull first.</param>
 public sealed record Craft(IReadOnlyList<FloatingBody> Bodies)
 {
+    /// <summary>All hulls of a vessel.</summary>
+    public static Craft Of(VesselShape vessel)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return new Craft([.. vessel.Hulls.Select(FloatingBody.Of)]);
+    }
+
     /// <summary>What lies below a water plane, all bodies together.</summary>
     /// <param name="water">The water plane, hull frame.</param>
     /// <param name="tolerance">Relative error of each body's volume and area, above 0.</param>

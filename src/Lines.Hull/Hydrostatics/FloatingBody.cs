@@ -14,7 +14,7 @@ namespace Lines.Hull.Hydrostatics;
 public sealed class FloatingBody
 {
     private readonly FloatingSkin[] _skins;
-    private readonly FloatingSkin _topmost;
+    private readonly FloatingSkin _sheer;
 
     /// <summary>Makes a body of patches.</summary>
     /// <param name="name">What it is called.</param>
@@ -28,7 +28,7 @@ public sealed class FloatingBody
         IsOpen = open;
         Offset = offset;
         FloatingSkin[] skins = [.. patches.Select(p => new FloatingSkin(p))];
-        _topmost = skins[^1];
+        _sheer = open ? skins[^1] : skins[0];
         _skins = open ? [.. skins, new FloatingSkin(LevelDeck(patches[^1]))] : skins;
     }
 
@@ -41,14 +41,12 @@ public sealed class FloatingBody
     /// <summary>Place of its origin in the hull frame [m].</summary>
     public Vector3 Offset { get; }
 
-    /// <summary>The body of a hull, open to the sheer.</summary>
-    /// <param name="hull">The hull.</param>
-    /// <param name="name">What it is called.</param>
-    /// <param name="offset">Place of its origin in the hull frame [m].</param>
-    public static FloatingBody Of(HullSurface hull, string name, Vector3 offset)
+    /// <summary>The body of a hull: open to the sheer, or closed by its deck.</summary>
+    /// <param name="hull">The hull at its place in the boat.</param>
+    public static FloatingBody Of(PlacedHull hull)
     {
         ArgumentNullException.ThrowIfNull(hull);
-        return new FloatingBody(name, [hull.Side], open: true, offset);
+        return new FloatingBody(hull.Name, hull.Surface.Patches, hull.Surface.Deck is null, hull.Place);
     }
 
     /// <summary>What lies below a water plane.</summary>
@@ -89,13 +87,13 @@ public sealed class FloatingBody
         return Closed(own, both).Moved(Offset, water);
     }
 
-    /// <summary>The lowest point of the sheer over a water plane, both sides.</summary>
+    /// <summary>The lowest point of the sheer over a water plane, both sides: of the last edge of an open body, of the first patch's of a closed one.</summary>
     /// <param name="water">The water plane, hull frame.</param>
-    /// <returns>Its height over the water [m], negative where the body floods, and the place, hull frame.</returns>
+    /// <returns>Its height over the water [m], negative where an open body floods, and the place, hull frame.</returns>
     public (double Height, Point3 At) LowestSheer(WaterPlane water)
     {
         var own = water.From(Offset);
-        var (starboard, port) = (_topmost.LowestEdge(own), _topmost.LowestEdge(own with { Heel = -own.Heel }));
+        var (starboard, port) = (_sheer.LowestEdge(own), _sheer.LowestEdge(own with { Heel = -own.Heel }));
         return starboard.Height <= port.Height
             ? (starboard.Height, starboard.At + Offset)
             : (port.Height, (port.At with { Y = -port.At.Y }) + Offset);

@@ -1,3 +1,4 @@
+using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
@@ -58,12 +59,12 @@ internal static class SampleBodies
     }
 
     /// <summary>A boat of one open hull.</summary>
-    public static Craft DoubleEnderCraft() => new([FloatingBody.Of(SampleHulls.DoubleEnder(), "main hull", default)]);
+    public static Craft DoubleEnderCraft() => new([FloatingBody.Of(new PlacedHull("main hull", SampleHulls.DoubleEnder(), default))]);
 
     /// <summary>The same hull between two closed floats of its own shape, 0.7 as long, 0.35 as broad and as deep.</summary>
     public static Craft OutriggedCraft() => new(
     [
-        FloatingBody.Of(SampleHulls.DoubleEnder(), "main hull", default),
+        FloatingBody.Of(new PlacedHull("main hull", SampleHulls.DoubleEnder(), default)),
         Float("outrigger 1 port", new Vector3(0.8, -1.1, 0.05)),
         Float("outrigger 1 starboard", new Vector3(0.8, 1.1, 0.05)),
     ]);

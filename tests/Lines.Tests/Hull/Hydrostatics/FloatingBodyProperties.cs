@@ -28,7 +28,7 @@ public class FloatingBodyProperties
     [MemberData(nameof(Planes))]
     public void The_tolerance_is_kept(double level, double trim, double heel)
     {
-        foreach (var body in Hulls.Select(h => FloatingBody.Of(h, "hull", new Vector3(0.1, 0.2, 0.03))))
+        foreach (var body in Hulls.Select(h => FloatingBody.Of(new PlacedHull("hull", h, new Vector3(0.1, 0.2, 0.03)))))
         {
             var water = new WaterPlane(level, trim, heel);
             var exact = body.Below(water, 1e-15);
@@ -45,7 +45,7 @@ public class FloatingBodyProperties
     [MemberData(nameof(Planes))]
     public void Above_and_below_make_the_whole(double level, double trim, double heel)
     {
-        foreach (var body in Hulls.Select(h => FloatingBody.Of(h, "hull", new Vector3(0.1, 0.2, 0.03))))
+        foreach (var body in Hulls.Select(h => FloatingBody.Of(new PlacedHull("hull", h, new Vector3(0.1, 0.2, 0.03)))))
         {
             var whole = body.Below(WaterPlane.LevelAt(5), 1e-12);
             Immersed below = body.Below(new WaterPlane(level, trim, heel), 1e-12), above = body.Below(new WaterPlane(-level, -trim, heel + Math.PI), 1e-12);
@@ -60,7 +60,7 @@ public class FloatingBodyProperties
     public void The_waterplane_is_the_rate_of_the_volume(double level, double trim, double heel)
     {
         const double step = 1e-5;
-        foreach (var body in Hulls.Select(h => FloatingBody.Of(h, "hull", new Vector3(0.1, 0.2, 0.03))))
+        foreach (var body in Hulls.Select(h => FloatingBody.Of(new PlacedHull("hull", h, new Vector3(0.1, 0.2, 0.03)))))
         {
             var now = body.Below(new WaterPlane(level, trim, heel), 1e-12);
             Assert.Equal(now.Area, (At(step, 0, 0).Volume - At(-step, 0, 0).Volume) / (2 * step), 1e-6);
@@ -79,7 +79,7 @@ public class FloatingBodyProperties
             foreach (var height in (double[])[0.03, 0.115, 0.2])
             {
                 var upright = UprightHydrostatics.Below(hull, height, 1e-10);
-                var found = FloatingBody.Of(hull, "hull", default).Below(WaterPlane.LevelAt(height), 1e-10);
+                var found = FloatingBody.Of(new PlacedHull("hull", hull, default)).Below(WaterPlane.LevelAt(height), 1e-10);
                 Assert.Equal(1, found.Volume / upright.Volume, 1e-8);
                 Assert.Equal(1, found.Area / upright.Waterplane!.Area, 1e-8);
                 Assert.Equal(1, found.LongitudinalMoment / upright.Waterplane.LongitudinalMoment, 1e-7);
@@ -94,7 +94,7 @@ public class FloatingBodyProperties
     public void The_lowest_sheer_and_the_reach_are_those_of_a_fine_grid()
     {
         var hull = SampleHulls.TransomBoat();
-        var body = FloatingBody.Of(hull, "hull", default);
+        var body = FloatingBody.Of(new PlacedHull("hull", hull, default));
         foreach (var heel in (double[])[-0.4, 0, 0.9])
         {
             var water = new WaterPlane(0.1, 0.02, heel);

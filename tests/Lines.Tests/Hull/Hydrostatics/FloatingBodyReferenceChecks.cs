@@ -1,3 +1,4 @@
+using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Geometry;
 using Lines.Tests.Support;
@@ -57,7 +58,7 @@ public class FloatingBodyReferenceChecks
     public void Wigleys_hull_is_met_exactly()
     {
         double l = 5.2, b = 0.74, t = 0.115;
-        var found = FloatingBody.Of(WigleyHull.Bicubic(l, b, t, 4), "hull", default).Below(WaterPlane.LevelAt(t), Tolerance);
+        var found = FloatingBody.Of(new PlacedHull("hull", WigleyHull.Bicubic(l, b, t, 4), default)).Below(WaterPlane.LevelAt(t), Tolerance);
         Near(4 / 9.0 * l * b * t, found.Volume);
         Near(2 / 3.0 * l * b, found.Area);
         Near(4 * l * b * b * b / 105, found.TransverseMoment);
