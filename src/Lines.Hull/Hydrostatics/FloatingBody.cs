@@ -144,7 +144,7 @@ public sealed class FloatingBody
     }
 
     // Ruled from sheer to sheer: the starboard half, from the sheer to the centerline.
-    private static BSplineSurface LevelDeck(BSplineSurface side)
+    internal static BSplineSurface LevelDeck(BSplineSurface side)
     {
         var poles = new Point3[side.U.Count, 2];
         for (var i = 0; i < side.U.Count; i++)

@@ -32,6 +32,9 @@ public sealed class RightingArms
     /// <summary>Width of a bracket at which a heel counts as found [rad].</summary>
     private const double Found = 1e-7;
 
+    /// <summary>Arms this small are none: ten times what is left at equilibrium [m].</summary>
+    private const double Level = 1e-7;
+
     /// <summary>Steps this small and no equilibrium still: there is none [rad].</summary>
     private const double LeastStep = 1e-3;
 
@@ -55,7 +58,7 @@ public sealed class RightingArms
         for (var k = 0; k <= 36 && At(k * Step) is { } arm; k++)
             curve.Add(arm);
         Curve = curve;
-        From = curve.Count == 0 ? null : curve[0].Arm <= 0 && curve[0].Slope > 0 && curve[0].Arm < -1e-9 ? Crossing(a => a.Arm >= 0, 0) : 0;
+        From = Resting();
         Downflooding = From is { } a ? Crossing(p => p.Sheer < 0, a) : null;
         Vanishing = From is { } b ? Crossing(p => p.Heel > b + 1e-6 && p.Arm < 0, b) : null;
     }
@@ -149,6 +152,16 @@ public sealed class RightingArms
         if (reached is not null)
             _known[heel] = reached;
         return reached;
+    }
+
+    // Where the boat comes to rest on this side: upright unless a weight or its own tenderness heels it to it.
+    private double? Resting()
+    {
+        if (Curve.Count == 0)
+            return null;
+        var upright = Curve[0];
+        var falls = upright.Arm < -Level || (upright.Arm <= Level && upright.Slope < 0);
+        return falls ? Crossing(a => a.Heel > 0 && a.Arm >= 0, 0) : 0;
     }
 
     // Straight from the neighbor, else by way of the middle.

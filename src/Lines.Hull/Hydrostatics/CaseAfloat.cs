@@ -1,0 +1,123 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Hull.Hydrostatics;
+
+/// <summary>How a loading of a boat ends.</summary>
+public enum FloatState
+{
+    /// <summary>It floats dry and comes back when heeled a little.</summary>
+    Floats,
+
+    /// <summary>It would float with water over an open sheer: it fills.</summary>
+    Floods,
+
+    /// <summary>It comes to rest nowhere under a right angle of heel.</summary>
+    Capsizes,
+
+    /// <summary>All its hulls together displace less than it weighs.</summary>
+    Sinks,
+
+    /// <summary>No level and trim were found that carry the weight.</summary>
+    NotFound,
+}
+
+/// <summary>One hull of a boat afloat.</summary>
+/// <param name="Body">The hull.</param>
+/// <param name="Displacement">Mass of the water it displaces [kg].</param>
+/// <param name="Share">Part of the whole displacement.</param>
+/// <param name="Immersion">Part of its own volume that is under water, open hulls to the sheer.</param>
+/// <param name="Depth">Depth of its lowest point under water [m]; negative out of it.</param>
+/// <param name="Top">Height of its highest point over water [m].</param>
+public sealed record HullAfloat(FloatingBody Body, double Displacement, double Share, double Immersion, double Depth, double Top);
+
+/// <summary>How one loading of a boat floats, in calm water with the crew still.</summary>
+/// <param name="State">How it ends.</param>
+/// <param name="Weight">All weights together.</param>
+/// <param name="Density">Density of the water [kg/m³].</param>
+/// <param name="Capacity">Mass of the water all hulls displace when immersed to the sheer or deck [kg].</param>
+/// <param name="Afloat">Level, trim, heel and integrals; null where it sinks or was not found; of a boat that capsizes, held upright.</param>
+/// <param name="Freeboard">The lowest sheer over water, its place and hull; of closed hulls the deck edge of the main hull; null without an equilibrium.</param>
+/// <param name="Hulls">Each hull, the main hull first; empty without an equilibrium.</param>
+public sealed record CaseAfloat(
+    FloatState State,
+    Weight Weight,
+    double Density,
+    double Capacity,
+    Afloat? Afloat,
+    (double Height, Point3 At, FloatingBody Body)? Freeboard,
+    IReadOnlyList<HullAfloat> Hulls)
+{
+    /// <summary>Relative error of volumes told beside the equilibrium.</summary>
+    private const double Tolerance = 1e-9;
+
+    /// <summary>Height of the transverse metacenter above the center of gravity [m].</summary>
+    public double? TransverseMetacentricHeight => Rise + (Afloat?.Immersed.TransverseMoment / Afloat?.Immersed.Volume);
+
+    /// <summary>Height of the longitudinal metacenter above the center of gravity [m].</summary>
+    public double? LongitudinalMetacentricHeight => Rise + (Afloat?.Immersed.LongitudinalMoment / Afloat?.Immersed.Volume);
+
+    /// <summary>Moment that changes the trim over a length by a centimeter [kg m].</summary>
+    /// <param name="length">The length the trim is told over [m].</param>
+    public double? MomentToTrim(double length) => Weight.Mass * LongitudinalMetacentricHeight * 0.01 / length;
+
+    /// <summary>Mass that sinks the boat by a centimeter [kg].</summary>
+    public double? WeightToSink => 0.01 * Density * Afloat?.Immersed.Area;
+
+    /// <summary>Draft on the centerplane of the main hull, from its base line [m].</summary>
+    /// <param name="x">Where [m].</param>
+    public double? DraftAt(double x) => Afloat is { Water: var w } ? (w.Level - (w.Up.X * x)) / w.Up.Z : null;
+
+    private double? Rise => Afloat is { } a && a.Immersed.Center is { } b ? a.Water.Up.Dot(b - Weight.Center) : null;
+
+    /// <summary>Finds how a boat floats under a weight.</summary>
+    /// <remarks><b>Method.</b> <see cref="Equilibrium.Free"/> from upright; where that is not stable, from where the righting arms to either side say the boat
+    /// comes to rest, the nearer first.</remarks>
+    /// <param name="craft">The bodies, the main hull first.</param>
+    /// <param name="weight">All weights together.</param>
+    /// <param name="density">Density of the water [kg/m³].</param>
+    public static CaseAfloat Of(Craft craft, Weight weight, double density)
+    {
+        ArgumentNullException.ThrowIfNull(craft);
+        var capacity = density * craft.WholeVolume(Tolerance);
+        if (!(capacity > weight.Mass))
+            return new CaseAfloat(FloatState.Sinks, weight, density, capacity, null, null, []);
+        var upright = Equilibrium.Free(craft, weight, density, default);
+        var rest = IsRest(upright) ? upright : Aside(craft, weight, density);
+        var told = rest ?? Equilibrium.AtHeel(craft, weight, density, default);
+        if (told is null)
+            return new CaseAfloat(FloatState.NotFound, weight, density, capacity, null, null, []);
+        var freeboard = craft.LowestSheer(told.Water) ?? Edge(craft.Bodies[0], told.Water);
+        var floods = freeboard.Body.IsOpen && freeboard.Height < 0;
+        var state = rest is null ? FloatState.Capsizes : floods ? FloatState.Floods : FloatState.Floats;
+        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]);
+    }
+
+    private static bool IsRest(Afloat? afloat) => afloat is { Stable: true } && Math.Abs(afloat.Water.Heel) < Math.PI / 2;
+
+    private static Afloat? Aside(Craft craft, Weight weight, double density)
+    {
+        var sides = ((bool[])[false, true]).Select(toPort => new RightingArms(craft, weight, density, toPort))
+            .Where(a => a.From is > 0 and < Math.PI / 2).OrderBy(a => a.From!.Value);
+        foreach (var side in sides)
+        {
+            if (side.At(side.From!.Value) is { } near && Equilibrium.Free(craft, weight, density, near.Afloat.Water) is { } found && IsRest(found))
+                return found;
+        }
+
+        return null;
+    }
+
+    private static (double Height, Point3 At, FloatingBody Body) Edge(FloatingBody body, WaterPlane water)
+    {
+        var (height, at) = body.LowestSheer(water);
+        return (height, at, body);
+    }
+
+    private static HullAfloat HullOf(FloatingBody body, Afloat afloat, double density)
+    {
+        var volume = body.Below(afloat.Water, Tolerance).Volume;
+        var whole = body.Below(WaterPlane.LevelAt(body.Reach(default, 0.01).Highest + 1), Tolerance).Volume;
+        var (lowest, highest) = body.Reach(afloat.Water, 1e-6);
+        return new HullAfloat(body, density * volume, volume / afloat.Immersed.Volume, volume / whole, -lowest, highest);
+    }
+}

@@ -1,0 +1,122 @@
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+using Lines.Hull.Loading;
+using Lines.Kernel.Geometry;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Hull.Hydrostatics;
+
+/// <summary>Load cases, allowances, compartments and swamped boats against closed forms.</summary>
+public class CaseAfloatChecks
+{
+    private const double Density = 1000;
+
+    private static readonly Craft s_box = new([SampleBodies.Box(4, 1, 0.5)]);
+
+    private static Weight At(double mass, double x, double y, double z) => new(mass, new Point3(x, y, z));
+
+    /// <summary>Box 4 x 1 x 0.5 m with 800 kg: draft 0.2 m; KB, BM, immersion by the formulas of a box.</summary>
+    [Fact]
+    public void A_box_floats_with_the_figures_of_its_formulas()
+    {
+        var found = CaseAfloat.Of(s_box, At(800, 2, 0, 0.25), Density);
+        Assert.Equal(FloatState.Floats, found.State);
+        Assert.Equal(0.2, found.DraftAt(0)!.Value, 1e-9);
+        Assert.Equal(0.3, found.Freeboard!.Value.Height, 1e-9);
+        Assert.Equal(0.1 + (1 / 2.4) - 0.25, found.TransverseMetacentricHeight!.Value, 1e-9);
+        Assert.Equal(0.1 + (16 / 2.4) - 0.25, found.LongitudinalMetacentricHeight!.Value, 1e-9);
+        Assert.Equal(40, found.WeightToSink!.Value, 1e-9);
+        Assert.Equal(800 * (0.1 + (16 / 2.4) - 0.25) / 400, found.MomentToTrim(4)!.Value, 1e-9);
+        Assert.Equal(2000, found.Capacity, 1e-6);
+        var hull = Assert.Single(found.Hulls);
+        Assert.Equal(0.4, hull.Immersion, 1e-9);
+        Assert.Equal(800, hull.Displacement, 1e-6);
+        Assert.Equal(0.2, hull.Depth, 1e-6);
+        Assert.Equal(0.3, hull.Top, 1e-6);
+    }
+
+    /// <summary>Each further kilogram sinks a box by 1 / (density L B).</summary>
+    [Fact]
+    public void A_box_carries_what_its_waterplane_allows() =>
+        Assert.Equal((0.3 - 0.1) * Density * 4, Allowance.Further(s_box, At(800, 2, 0, 0.1), Density, new Point3(2, 0, 0.1), 0.1), 0.02);
+
+    [Fact]
+    public void No_more_is_allowed_where_the_freeboard_is_too_small_already() =>
+        Assert.Equal(0, Allowance.Further(s_box, At(1800, 2, 0, 0.1), Density, new Point3(2, 0, 0.1), 0.1));
+
+    [Fact]
+    public void A_box_loaded_to_one_side_floods()
+    {
+        var found = CaseAfloat.Of(s_box, At(1400, 2, 0.2, 0.1), Density);
+        Assert.Equal(FloatState.Floods, found.State);
+        Assert.True(found.Freeboard!.Value.Height < 0);
+        Assert.True(found.Freeboard.Value.At.Y > 0);
+    }
+
+    /// <summary>A cylinder with its weight above its axis has a metacenter below it at every heel, and turns over.</summary>
+    [Fact]
+    public void A_cylinder_with_its_weight_above_the_axis_capsizes() =>
+        Assert.Equal(FloatState.Capsizes, CaseAfloat.Of(new Craft([SampleBodies.Cylinder(3, 0.5)]), At(900, 1.5, 0, 0.6), Density).State);
+
+    [Fact]
+    public void What_weighs_more_than_it_displaces_sinks() => Assert.Equal(FloatState.Sinks, CaseAfloat.Of(s_box, At(2001, 2, 0, 0.1), Density).State);
+
+    /// <summary>Derrett p. 229: a box with GM below 0 rests at the angle of loll.</summary>
+    [Fact]
+    public void A_tender_box_rests_at_its_angle_of_loll()
+    {
+        var found = CaseAfloat.Of(new Craft([SampleBodies.Box(65, 12, 9)]), At(65 * 12 * 4 * Density, 32.5, 0, 5.15), Density);
+        Assert.Equal(FloatState.Floats, found.State);
+        Assert.Equal(Math.Sqrt(2 * 0.15 / 3), Math.Abs(Math.Tan(found.Afloat!.Water.Heel)), 1e-6);
+    }
+
+    /// <summary>Wigley's hull between x0 and x1: B T (2/3) ∫ (1 - s²) dx with s = 2x/L - 1, exact.</summary>
+    [Theory]
+    [InlineData(0, 5.2)]
+    [InlineData(1.1, 1.9)]
+    [InlineData(3.9, 5.2)]
+    public void A_compartment_of_Wigleys_hull_has_its_closed_volume(double from, double to)
+    {
+        double l = 5.2, b = 0.74, t = 0.115;
+        double Whole(double x) => (2 / 3.0) * b * t * (l / 2) * (((2 * x / l) - 1) - (Math.Pow((2 * x / l) - 1, 3) / 3));
+        var body = CompartmentBody.Between(new PlacedHull("hull", WigleyHull.Bicubic(l, b, t, 4), default), "middle", from, to);
+        Assert.Equal(1, body.Below(WaterPlane.LevelAt(1), 1e-9).Volume / (Whole(to) - Whole(from)), 1e-6);
+    }
+
+    [Fact]
+    public void Compartments_end_to_end_make_the_hull_at_any_heel()
+    {
+        foreach (var hull in (HullSurface[])[SampleHulls.DoubleEnder(), SampleHulls.TransomBoat(), CrownedHulls.With(SampleHulls.DoubleEnder(), 0.05)])
+        {
+            var placed = new PlacedHull("hull", hull, default);
+            double[] bulkheads = [-0.1, 0.12, 1.7, 4.05, 6];
+            List<FloatingBody> parts = [.. bulkheads.Zip(bulkheads.Skip(1), (a, b) => CompartmentBody.Between(placed, "part", a, b))];
+            foreach (var heel in (double[])[0, 0.3, 1.4, 2.8])
+            {
+                var water = new WaterPlane(0.1, 0.01, heel);
+                Immersed whole = FloatingBody.Of(placed).Below(water, 1e-9), sum = new Craft(parts).Below(water, 1e-9);
+                Assert.Equal(1, sum.Volume / whole.Volume, 1e-6);
+                Assert.Equal(whole.Area, sum.Area, 1e-6);
+                Assert.True((sum.Moment - whole.Moment).Length < 1e-5 * whole.Volume);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_swamped_hull_floats_on_its_sealed_ends_and_sinks_without_them()
+    {
+        var vessel = new VesselShape(SampleHulls.DoubleEnder(), []);
+        Compartment[] ends = [new("fore", 0, 1.6, true), new("aft", 3.6, 5.2, true), new("well", 1.6, 3.6, false)];
+        var cases = Swamped.Of(vessel, ends, At(60, 2.6, 0, 0.1), Density);
+        Assert.Equal([null, "fore", "aft"], cases.Select(c => c.Holed));
+        var volume = CompartmentBody.Between(vessel.Hulls[0], "fore", 0, 1.6).Below(WaterPlane.LevelAt(2), 1e-9).Volume
+            + CompartmentBody.Between(vessel.Hulls[0], "aft", 3.6, 5.2).Below(WaterPlane.LevelAt(2), 1e-9).Volume;
+        Assert.Equal((Density * volume) - 60, cases[0].Reserve, 1e-3);
+        Assert.True(cases[0].Afloat.State is FloatState.Floats or FloatState.Capsizes);
+        Assert.NotNull(cases[0].Sheer);
+        var none = Assert.Single(Swamped.Of(vessel, [], At(60, 2.6, 0, 0.1), Density));
+        Assert.Equal(FloatState.Sinks, none.Afloat.State);
+        Assert.Equal(-60, none.Reserve);
+    }
+}
