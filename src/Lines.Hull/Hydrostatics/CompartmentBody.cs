@@ -78,7 +78,7 @@ public static class CompartmentBody
         {
             var cell = Math.Min(j / 3, vs.Count - 2);
             var v = vs[cell] + ((vs[cell + 1] - vs[cell]) * (j - (3 * cell)) / 3);
-            double u0 = PlaceOf(skin, from, v), u1 = PlaceOf(skin, to, v);
+            double u0 = StationPlace.On(skin, from, v).U, u1 = StationPlace.On(skin, to, v).U;
             for (var i = 0; i <= along; i++)
                 points[i, j] = skin.PointAt(u0 + ((u1 - u0) * i / along), v) - default(Point3);
         }
@@ -108,23 +108,6 @@ public static class CompartmentBody
     private static (Vector3 B, Vector3 C) Through(Vector3 p, Vector3 q, Vector3 r, Vector3 s) => (
         (1.0 / 6) * ((-5 * p) + (18 * q) + (-9 * r) + (2 * s)),
         (1.0 / 6) * ((2 * p) + (-9 * q) + (18 * r) + (-5 * s)));
-
-    // Parameter u at which the skin reaches x on the line v; the nearer end where it does not.
-    private static double PlaceOf(BSplineSurface skin, double x, double v)
-    {
-        if (skin.JetAt(skin.U.Start, v).Point.X >= x)
-            return skin.U.Start;
-        if (skin.JetAt(skin.U.End, v).Point.X <= x)
-            return skin.U.End;
-        return Root.Between(
-            u =>
-            {
-                var jet = skin.JetAt(u, v);
-                return (jet.Point.X - x, jet.U.X);
-            },
-            skin.U.Start,
-            skin.U.End);
-    }
 
     // Where the plane x passes the ends of the skin.
     private static IEnumerable<double> Kinks(BSplineSurface skin, double x)
