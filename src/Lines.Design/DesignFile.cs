@@ -12,7 +12,11 @@ namespace Lines.Design;
 /// <param name="Vessel">The boat.</param>
 /// <param name="Build">How it is built.</param>
 /// <param name="Source">The file it was read from, for what is found out later about its dials.</param>
-public sealed record VesselDesign(string Title, Vessel Vessel, BuildDials Build, DialSource Source);
+public sealed record VesselDesign(string Title, Vessel Vessel, BuildDials Build, DialSource Source)
+{
+    /// <summary>Each outrigger as a design of its own, a boat of one hull built like the main one but in one piece, with even mold spacing.</summary>
+    public IReadOnlyList<VesselDesign> Outriggers { get; init; } = [];
+}
 
 /// <summary>What reading a file gave: a design, or its faults.</summary>
 /// <param name="Design">The design; null where there is any fault, for a bad file is never half read.</param>
@@ -36,15 +40,23 @@ public static class DesignFile
         if (!TextCheck.Pass(source, faults))
             return new DesignReading(null, faults.Sorted());
 
-        var tree = TomlReader.Read(source, DesignSchema.TableNames, faults);
+        var tree = TomlReader.Read(source, DesignSchema.Heads, faults);
         var values = SchemaReader.Read(tree, faults);
-        Contradictions.Find(values, faults);
-        if (!faults.IsEmpty)
-            return new DesignReading(null, faults.Sorted());
-        return new DesignReading(
-            new VesselDesign(
-                values.Find("title")!.Text, VesselBuilder.Vessel(values), VesselBuilder.Build(values), new DialSource(source, values)),
-            []);
+        foreach (var form in values.All)
+            Contradictions.Find(form, faults);
+        VesselChecks.Find(values, faults);
+        return faults.IsEmpty ? new DesignReading(Design(source, values), []) : new DesignReading(null, faults.Sorted());
+    }
+
+    private static VesselDesign Design(SourceText source, FileValues values)
+    {
+        var (title, vessel, build) = (values.Main.Find("title")!.Text, VesselBuilder.Vessel(values), VesselBuilder.Build(values.Main));
+        var floats = vessel.Outriggers.Zip(values.Of(DesignSchema.Outrigger)).Select((o, k) => new VesselDesign(
+            Invariant($"{title}, outrigger {k + 1}"),
+            new Vessel(o.First.Hull) { Targets = o.First.Targets },
+            build with { Joints = [], MoldAt = null, StrongbackTop = null },
+            new DialSource(source, o.Second, values.Main)));
+        return new VesselDesign(title, vessel, build, new DialSource(source, values.Main, values.Main)) { Outriggers = [.. floats] };
     }
 
     /// <summary>Reads a design from the bytes of a file.</summary>

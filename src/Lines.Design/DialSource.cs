@@ -13,11 +13,17 @@ public sealed class DialSource
 {
     private readonly SourceText _source;
     private readonly DesignValues _values;
+    private readonly DesignValues _file;
 
-    internal DialSource(SourceText source, DesignValues values)
+    /// <summary>Knows the places of one hull's dials.</summary>
+    /// <param name="source">The text of the file.</param>
+    /// <param name="values">The values of the form that shapes the hull.</param>
+    /// <param name="file">The values of the file itself, which tell how all hulls are built.</param>
+    internal DialSource(SourceText source, DesignValues values, DesignValues file)
     {
         _source = source;
         _values = values;
+        _file = file;
     }
 
     /// <summary>The path of the file as the user named it.</summary>
@@ -27,7 +33,11 @@ public sealed class DialSource
     public string Text => _source.Text;
 
     /// <summary>The notation most lengths of the file are written in: lengths are shown in it unless another is asked for.</summary>
-    public LengthNotation Notation => _values.Notation;
+    public LengthNotation Notation => _file.Notation;
+
+    /// <summary>The path of a dial as it stands in the file: <c>hull.beam</c>, <c>outrigger.hull.beam</c>.</summary>
+    /// <param name="dial">The dial.</param>
+    public string PathOf(Dial dial) => Shown(KeyOf(dial));
 
     /// <summary>The place of a dial: its value, or the head of its table where the key is left out.</summary>
     public Place PlaceOf(Dial dial) => _values.PlaceOf(KeyOf(dial).Path);
@@ -41,6 +51,18 @@ public sealed class DialSource
         if (solution.Unmet is { } unmet)
             return Explain(unmet);
         return solution.Surface is { } hull ? Contradicted(hull.Dials) : Explain(solution.Conflicts);
+    }
+
+    /// <summary>Holds the spacing of an outrigger against the beams, which targets may have found.</summary>
+    /// <param name="main">Beam of the main hull [m].</param>
+    /// <param name="own">Beam of the outrigger's hull [m].</param>
+    /// <returns>The fault; nothing where the hulls are clear of each other, or this hull is no outrigger.</returns>
+    public IReadOnlyList<Diagnostic> ExplainSpacing(double main, double own)
+    {
+        var faults = new DiagnosticBag(_source);
+        if (_values.Form == DesignSchema.Outrigger)
+            VesselChecks.Spacing(_values, main, own, faults);
+        return faults.Sorted();
     }
 
     /// <summary>Holds the dials found for targets against the limits that keys put on each other, which could not be done before.</summary>
@@ -60,10 +82,10 @@ public sealed class DialSource
 
     private IReadOnlyList<Diagnostic> Explain(TargetConflict conflict)
     {
-        var faults = new DiagnosticBag(_source);
+        var faults = Bag;
         var named = conflict.Targets.Select(h => (Hint: h, Key: DesignSchema.ByTarget[h.Target])).OrderBy(t => _values.PlaceOf(t.Key.Path)).ToList();
         var first = named[0].Key;
-        var elsewhere = Invariant($"does not go with {first.Path} (line {_values.PlaceOf(first.Path).Line}), as said there");
+        var elsewhere = Invariant($"does not go with {Shown(first)} (line {_values.PlaceOf(first.Path).Line}), as said there");
         foreach (var (hint, key) in named)
         {
             var remedy = hint.Nearest is { } nearest
@@ -93,7 +115,7 @@ public sealed class DialSource
     public IReadOnlyList<Diagnostic> Explain(IEnumerable<DialConflict> conflicts)
     {
         ArgumentNullException.ThrowIfNull(conflicts);
-        var faults = new DiagnosticBag(_source);
+        var faults = Bag;
         foreach (var conflict in conflicts)
         {
             var named = conflict.Dials.Select(h => (Hint: h, Key: KeyOf(h.Dial))).OrderBy(d => _values.PlaceOf(d.Key.Path)).ToList();
@@ -101,7 +123,7 @@ public sealed class DialSource
             {
                 var first = named[0].Key;
                 var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-                var problem = key == first ? conflict.Reason : Invariant($"does not go with {first.Path} (line {_values.PlaceOf(first.Path).Line}), as said there");
+                var problem = key == first ? conflict.Reason : Invariant($"does not go with {Shown(first)} (line {_values.PlaceOf(first.Path).Line}), as said there");
                 faults.Add(_values.PlaceOf(key.Path), key.Path, raw + problem, Remedy(key, hint.Nearest, hint.Fair, conflict.Together));
             }
         }
@@ -116,9 +138,9 @@ public sealed class DialSource
         ArgumentNullException.ThrowIfNull(fault);
         var key = DesignSchema.ByPath[$"build.{fault.Key}"];
         var faults = new DiagnosticBag(_source);
-        var raw = _values.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
-        var told = fault.Nearest is { } n ? AsTold(key, n, upward: !(n < _values.Find(key.Path)?.Number)) : fault.Nearest;
-        faults.Add(_values.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
+        var raw = _file.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
+        var told = fault.Nearest is { } n ? AsTold(key, n, upward: !(n < _file.Find(key.Path)?.Number)) : fault.Nearest;
+        faults.Add(_file.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
         return faults.Sorted();
     }
 
@@ -132,10 +154,10 @@ public sealed class DialSource
         foreach (var left in molds.LeftOut)
         {
             var key = DesignSchema.ByPath[$"build.{left.Key}"];
-            var listed = _values.Find(key.Path)?.Items.FirstOrDefault(i => i.Number == left.X);
+            var listed = _file.Find(key.Path)?.Items.FirstOrDefault(i => i.Number == left.X);
             var notation = listed?.Notation ?? Notation;
             (left.IsLoss ? warnings : notes).Add(
-                listed?.Place ?? _values.PlaceOf(key.Path),
+                listed?.Place ?? _file.PlaceOf(key.Path),
                 key.Path,
                 $"{left.Headline(notation)}: {left.Reason(notation)}",
                 left.Advice(notation));
@@ -190,7 +212,11 @@ public sealed class DialSource
             : $"nearest feasible {shown}{unfair}, the others kept";
     }
 
-    private LengthNotation NotationOf(SchemaKey key) => _values.Find(key.Path)?.Notation ?? LengthNotation.Millimeters;
+    private LengthNotation NotationOf(SchemaKey key) => (_values.Find(key.Path) ?? _file.Find(key.Path))?.Notation ?? LengthNotation.Millimeters;
+
+    private DiagnosticBag Bag => new DiagnosticBag(_source).Within(_values.Form.Shown);
+
+    private string Shown(SchemaKey key) => _values.Form.Shown(key.Path);
 
     private static SchemaKey KeyOf(Dial dial) => DesignSchema.ByDial[dial];
 }

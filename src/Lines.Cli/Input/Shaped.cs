@@ -11,7 +11,8 @@ using Lines.Plans.Figures;
 
 namespace Lines.Cli.Input;
 
-/// <summary>A design with its hull shaped; what follows from the hull is computed once, when first asked for.</summary>
+/// <summary>A design with its hulls shaped; what follows from a hull is computed once, when first asked for.</summary>
+/// <remarks>An outrigger is shaped as a design of its own, so that all that can be made of a main hull can be made of it.</remarks>
 internal sealed class Shaped
 {
     /// <summary>Relative error of the integrals below the water [1]: far below what any output shows.</summary>
@@ -23,10 +24,11 @@ internal sealed class Shaped
     private readonly Lazy<CurvesOfForm> _curves;
     private readonly Lazy<MoldPlan> _molds;
 
-    private Shaped(VesselDesign design, HullSurface hull)
+    private Shaped(VesselDesign design, HullSurface hull, IReadOnlyList<Shaped> outriggers)
     {
         Design = design;
         Hull = hull;
+        Outriggers = outriggers;
         _lines = new(() => HullLines.Of(hull));
         _fairness = new(Judge);
         _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
@@ -37,6 +39,26 @@ internal sealed class Shaped
     public VesselDesign Design { get; }
 
     public HullSurface Hull { get; }
+
+    /// <summary>The outriggers, in the order of the design; a pair is one.</summary>
+    public IReadOnlyList<Shaped> Outriggers { get; }
+
+    /// <summary>All hulls at their places.</summary>
+    public VesselShape Vessel => new(Hull, [.. Design.Vessel.Outriggers.Zip(Outriggers, (o, s) => (o, s.Hull))]);
+
+    /// <summary>All hulls with what each displaces, main hull first.</summary>
+    public IReadOnlyList<HullOfVessel> Hulls =>
+    [
+        new("main hull", Hull, Afloat, null),
+        .. Outriggers.Zip(Design.Vessel.Outriggers).Select((o, k) => new HullOfVessel(VesselFigures.NameOf(k + 1, o.Second.Side), o.First.Hull, o.First.Afloat, o.Second)),
+    ];
+
+    /// <summary>The judgment of each outrigger, with what it is called.</summary>
+    public IReadOnlyList<(string Name, FairnessReport Report)> OutriggersJudged =>
+        [.. Outriggers.Zip(Design.Vessel.Outriggers).Select((o, k) => (VesselFigures.NameOf(k + 1, o.Second.Side), o.First.Fairness))];
+
+    /// <summary>Whether every hull is fair.</summary>
+    public bool AllFair => Fairness.Fair && Outriggers.All(o => o.Fairness.Fair);
 
     public HullLines Lines => _lines.Value;
 
@@ -52,7 +74,7 @@ internal sealed class Shaped
     public LengthNotation Units(LengthNotation? asked) => asked ?? Design.Source.Notation;
 
     public IReadOnlyList<FigureGroup> Figures =>
-        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
+        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints), .. VesselFigures.Of(Hulls)];
 
     /// <summary>Reads a file and shapes its hull.</summary>
     /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>
@@ -62,12 +84,21 @@ internal sealed class Shaped
     /// <exception cref="CommandFailure">Its dials exclude each other; that was shown at every dial named.</exception>
     public static Shaped Of(VesselDesign design) => TryOf(design, out var conflicts) ?? throw DesignInput.Refused(conflicts);
 
-    /// <summary>Shapes the hull of a design, or gives what its dials exclude, at every dial named.</summary>
+    /// <summary>Shapes the hulls of a design, or gives what their dials exclude, at every dial named.</summary>
     public static Shaped? TryOf(VesselDesign design, out IReadOnlyList<Diagnostic> conflicts)
     {
-        var solution = Waiting.For("shaping the hull, or the nearest dimensions that go together ...", () => HullShape.Solve(design.Vessel, design.Source.AsTold, design.Source.AsTold));
-        conflicts = design.Source.Explain(solution);
-        return solution.Surface is { } hull && conflicts.Count == 0 ? new Shaped(design, hull) : null;
+        VesselDesign[] designs = [design, .. design.Outriggers];
+        var solutions = Waiting.For(
+            "shaping the hull, or the nearest dimensions that go together ...",
+            () => designs.AsParallel().AsOrdered().Select(d => HullShape.Solve(d.Vessel, d.Source.AsTold, d.Source.AsTold)).ToArray());
+        conflicts = [.. designs.Zip(solutions).SelectMany(s => s.First.Source.Explain(s.Second)).OrderBy(d => d.Place)];
+        if (conflicts.Count > 0 || solutions.Any(s => s.Surface is null))
+            return null;
+        var main = solutions[0].Surface!;
+
+        // Beams found for targets could not be held against the spacing before.
+        conflicts = [.. design.Outriggers.Zip(solutions.Skip(1)).SelectMany(o => o.First.Source.ExplainSpacing(main.Dials.Beam, o.Second.Surface!.Dials.Beam))];
+        return conflicts.Count > 0 ? null : new Shaped(design, main, [.. design.Outriggers.Zip(solutions.Skip(1), (d, s) => new Shaped(d, s.Surface!, []))]);
     }
 
     /// <summary>The molds left out, as warnings and notes.</summary>

@@ -24,16 +24,20 @@ internal static class CheckVerb
         var shaped = Shaped.From(path);
         if (json)
         {
-            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Diagnostics = shaped.Warnings });
+            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Outriggers = shaped.OutriggersJudged, Diagnostics = shaped.Warnings });
         }
         else
         {
             Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n");
+            if (VesselFigures.Table(shaped.Hulls, shaped.Units(units)) is { Length: > 0 } hulls)
+                Streams.Out.Write(hulls + "\n");
             Streams.Out.Write(FigureText.Table(shaped.Figures, shaped.Units(units)));
             Streams.Out.Write($"\n{FairnessText.Of(shaped.Fairness)}");
+            foreach (var (name, report) in shaped.OutriggersJudged)
+                Streams.Out.Write($"\n{FairnessText.Of(report, name)}");
         }
 
         var warned = shaped.Warned();
-        return shaped.Fairness.Fair ? warned : ExitCode.Unfair;
+        return shaped.AllFair ? warned : ExitCode.Unfair;
     }
 }

@@ -32,7 +32,7 @@ internal static class StretchFaults
             return $"{own.Name}{(own.Value(wish) is null ? ", not given" : "")}: {fault.Problem}; {fault.Remedy}";
         if (fault.Instead is var (key, remedy) && Options.TryGetValue(key, out var other) && other.Value(wish) is { } value)
             return $"{other.Name}: with \"{value}\", {fault.Key} {fault.Problem}; {remedy}";
-        var drivers = Drivers(DesignSchema.ByPath[fault.Key].Stretch);
+        var drivers = Drivers(DesignSchema.Find(fault.Key)?.Stretch ?? Stretch.None);
         // What stretched it was given, for what the template has keeps to every limit.
         var given = drivers.Select(d => Options[d.Key]).Where(o => o.Value(wish) is not null).Select(o => o.Name).ToList();
         var ways = drivers.Select(d => $"a {(d.Grows == fault.Toward > 0 ? "larger" : "smaller")} {Options[d.Key].Name}");

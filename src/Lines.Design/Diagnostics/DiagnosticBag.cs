@@ -9,11 +9,22 @@ public sealed class DiagnosticBag
     public const int Listed = 100;
 
     private readonly SourceText _source;
-    private readonly List<Diagnostic> _faults = [];
-    private readonly HashSet<Place> _unshown = [];
+    private readonly List<Diagnostic> _faults;
+    private readonly HashSet<Place> _unshown;
+    private readonly Func<string, string> _shown;
 
     /// <summary>An empty bag for one file.</summary>
-    public DiagnosticBag(SourceText source) => _source = source;
+    public DiagnosticBag(SourceText source)
+        : this(source, [], [], key => key)
+    {
+    }
+
+    private DiagnosticBag(SourceText source, List<Diagnostic> faults, HashSet<Place> unshown, Func<string, string> shown) =>
+        (_source, _faults, _unshown, _shown) = (source, faults, unshown, shown);
+
+    /// <summary>The same bag for one who knows keys by other paths than the file.</summary>
+    /// <param name="shown">The path of a key in the file.</param>
+    internal DiagnosticBag Within(Func<string, string> shown) => new(_source, _faults, _unshown, shown);
 
     /// <summary>Whether nothing is wrong so far.</summary>
     public bool IsEmpty => _faults.Count == 0;
@@ -29,7 +40,11 @@ public sealed class DiagnosticBag
     /// <param name="toward">Which way the value has to move: see <see cref="Diagnostic.Toward"/>.</param>
     /// <param name="instead">See <see cref="Diagnostic.Instead"/>.</param>
     public void Add(Place place, string key, string problem, string remedy, int toward = 0, (string Key, string Remedy)? instead = null) =>
-        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(key), problem, remedy, "") { Toward = toward, Instead = instead });
+        _faults.Add(new Diagnostic(_source.Path, place, SourceText.Shown(_shown(key)), problem, remedy, "")
+        {
+            Toward = toward,
+            Instead = instead is var (other, told) ? (_shown(other), told) : null,
+        });
 
     /// <summary>Adds a fault whose line is not fit to be shown.</summary>
     /// <param name="place">Where.</param>

@@ -9,10 +9,10 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
 {
     public static void Find(DesignValues values, DiagnosticBag faults)
     {
-        var find = new Contradictions(values, faults);
+        var find = new Contradictions(values, faults.Within(values.Form.Shown));
         foreach (var (key, value) in values.Beyond)
             find.OutOfRange(key, value);
-        foreach (var key in DesignSchema.Keys.Where(k => k.Bounds.Count > 0 && k.IsOf(values.Stern)))
+        foreach (var key in values.Form.Keys.Where(k => k.Bounds.Count > 0 && k.IsOf(values.Stern)))
             find.Check(key);
         if (values.Find("build.mold_at") is { Numbers.Count: 0 } none)
             faults.Add(none.Place, "build.mold_at", "[] names no station", "name at least one, or leave the key out for even spacing");
@@ -52,7 +52,7 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
                 yield return (bound.IsUpper, bound.Open, limit);
         }
 
-        foreach (var other in DesignSchema.Keys.Where(k => k.IsOf(values.Stern) && values.Has(k.Path)))
+        foreach (var other in values.Form.Keys.Where(k => k.IsOf(values.Stern) && values.Has(k.Path)))
         {
             var numbers = other.Kind == KeyKind.Lengths ? values.Find(other.Path)!.Numbers : [values.Number(other.Path)];
             foreach (var bound in other.Bounds.Where(b => b.Part is not null && b.From[0].Equals(key.Path, StringComparison.Ordinal)))
@@ -110,7 +110,7 @@ internal sealed class Contradictions(DesignValues values, DiagnosticBag faults)
         if (bound.Part is not { } part || values.Find(bound.From[0]) is not { } other)
             return null;
         var turned = bound with { IsUpper = !bound.IsUpper };
-        return (bound.From[0], $"give {turned.Side} {KeyRange.ShowLimit(DesignSchema.ByPath[bound.From[0]], number / part, turned.IsUpper, other.Notation)}");
+        return (bound.From[0], $"give {turned.Side} {KeyRange.ShowLimit(values.Form.ByPath[bound.From[0]], number / part, turned.IsUpper, other.Notation)}");
     }
 
     private static string Remedy(SchemaKey key, KeyBound bound, double limit, LengthNotation notation)

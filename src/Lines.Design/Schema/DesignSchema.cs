@@ -26,7 +26,7 @@ public static class DesignSchema
     /// <summary>What the builder decides where a key is left out.</summary>
     internal static BuildDials Builds { get; } = new() { Planking = 0.006 };
 
-    /// <summary>The tables.</summary>
+    /// <summary>The tables of the file itself.</summary>
     public static IReadOnlyList<SchemaTable> Tables { get; } =
     [
         new("", "Before the first table."),
@@ -35,16 +35,15 @@ public static class DesignSchema
         new("hull.stern", "The stern, pointed or with a transom."),
         new("hull.midship", "The section at the widest station."),
         new("build", "How the hull is built."),
+        new("rig", "The sail plan; without it the boat is paddled or rowed.") { MayBeMissing = true },
+        new("structure", "Weight of the empty boat where it is known.") { MayBeMissing = true },
     ];
-
-    /// <summary>The names of the tables that have one.</summary>
-    public static IReadOnlyList<string> TableNames { get; } = [.. Tables.Select(t => t.Path).Where(p => p.Length > 0)];
 
     /// <summary>Tables that a later version reads; this one says so rather than calling them unknown.</summary>
     public static IReadOnlyList<string> Later { get; } =
-        ["outrigger", "load", "rig", "beam", "board", "rudder", "material"];
+        ["beam", "board", "rudder", "material"];
 
-    /// <summary>The keys.</summary>
+    /// <summary>The keys of the file itself.</summary>
     public static IReadOnlyList<SchemaKey> Keys { get; } =
     [
         new("title", KeyKind.Text, "Name of the design, printed on every sheet; one line.", "\"Gauge Tender\"")
@@ -54,9 +53,34 @@ public static class DesignSchema
         .. Stern(),
         .. Midship(),
         .. Build(),
+        .. VesselKeys.Rig,
+        .. VesselKeys.Structure,
     ];
 
-    /// <summary>The keys by path.</summary>
+    /// <summary>The file itself.</summary>
+    public static SchemaForm Vessel { get; } = new("", Tables, Keys);
+
+    /// <summary>A float beside the main hull, or a pair of them; its hull has the keys of the main hull.</summary>
+    public static SchemaForm Outrigger { get; } = new(
+        "outrigger",
+        [new("", "A float beside the main hull, or a pair; several may stand in a file."), .. Tables.Where(t => t.Path.Split('.')[0] is "hull")],
+        [.. VesselKeys.Outrigger, .. Keys.Where(k => k.Path.StartsWith("hull.", StringComparison.Ordinal))]);
+
+    /// <summary>Something or somebody on board.</summary>
+    public static SchemaForm Load { get; } = new("load", [new("", "Something or somebody on board, one table for each.")], [.. VesselKeys.Load]);
+
+    /// <summary>A part of the main hull between bulkheads.</summary>
+    public static SchemaForm Compartment { get; } = new("compartment", [new("", "A part of the main hull between bulkheads, one table for each.")], [.. VesselKeys.Compartment]);
+
+    /// <summary>The forms that may stand several times in a file, in double brackets.</summary>
+    public static IReadOnlyList<SchemaForm> Repeated { get; } = [Outrigger, Load, Compartment];
+
+    /// <summary>The names of all tables that have one, with the head line of each.</summary>
+    public static IReadOnlyDictionary<string, string> Heads { get; } = Repeated.Prepend(Vessel)
+        .SelectMany(f => f.Tables.Where(t => f.IsRepeated || t.Path.Length > 0).Select(t => (Name: f.Shown(t.Path), Head: f.Head(t.Path))))
+        .ToDictionary(h => h.Name, h => h.Head, StringComparer.Ordinal);
+
+    /// <summary>The keys of the file itself by path.</summary>
     public static IReadOnlyDictionary<string, SchemaKey> ByPath { get; } = Keys.ToDictionary(k => k.Path, StringComparer.Ordinal);
 
     /// <summary>The keys by the dial they set.</summary>
@@ -64,6 +88,15 @@ public static class DesignSchema
 
     /// <summary>The keys by the target they set.</summary>
     public static IReadOnlyDictionary<Target, SchemaKey> ByTarget { get; } = Keys.Where(k => k.Target is not null).ToDictionary(k => k.Target!.Value);
+
+    /// <summary>The key of a path as it stands in a file, in whichever form.</summary>
+    /// <param name="path">The key with its tables, like <c>outrigger.hull.beam</c>.</param>
+    /// <returns>The key; null where there is none.</returns>
+    public static SchemaKey? Find(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return ByPath.GetValueOrDefault(path) ?? Repeated.Where(f => path.StartsWith(f.Name + ".", StringComparison.Ordinal)).Select(f => f.ByPath.GetValueOrDefault(path[(f.Name.Length + 1)..])).FirstOrDefault();
+    }
 
     private static IEnumerable<SchemaKey> Main() =>
     [

@@ -8,7 +8,7 @@ namespace Lines.Design.Schema;
 /// <param name="Place">Where the value stands.</param>
 /// <param name="Text">Text of a text or choice.</param>
 /// <param name="Number">Number, SI; 1 and 0 for true and false.</param>
-/// <param name="Items">Members of a list, in rising order.</param>
+/// <param name="Items">Members of a list, in rising order where they are places along the hull.</param>
 internal sealed record KeyValue(string Raw, Place Place, string Text, double Number, IReadOnlyList<KeyValue> Items)
 {
     /// <summary>The numbers of the members of a list, SI.</summary>
@@ -25,17 +25,25 @@ internal sealed class DesignValues
     private readonly Dictionary<string, Place> _keys = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Place> _tables = new(StringComparer.Ordinal);
 
-    public DesignValues()
-    {
-    }
+    /// <summary>No values yet.</summary>
+    /// <param name="form">The keys they are of.</param>
+    /// <param name="head">Where the form begins in the file.</param>
+    public DesignValues(SchemaForm form, Place head) => (Form, Head) = (form, head);
 
     /// <summary>The same values, to which others may be added.</summary>
     public DesignValues(DesignValues values)
+        : this(values.Form, values.Head)
     {
         _values = new(values._values, StringComparer.Ordinal);
         _keys = new(values._keys, StringComparer.Ordinal);
         _tables = new(values._tables, StringComparer.Ordinal);
     }
+
+    /// <summary>The keys the values are of.</summary>
+    public SchemaForm Form { get; }
+
+    /// <summary>Where the form begins in the file: its double brackets, or the beginning.</summary>
+    public Place Head { get; }
 
     /// <summary>Values outside the range of their key; they are not among the sound ones.</summary>
     public IReadOnlyList<(SchemaKey Key, KeyValue Value)> Beyond { get; set; } = [];
@@ -72,7 +80,7 @@ internal sealed class DesignValues
     {
         get
         {
-            var written = DesignSchema.Keys.Where(k => k.Kind is KeyKind.Length or KeyKind.Lengths).Select(k => Find(k.Path)).OfType<KeyValue>()
+            var written = Form.Keys.Where(k => k.Kind is KeyKind.Length or KeyKind.Lengths or KeyKind.Position).Select(k => Find(k.Path)).OfType<KeyValue>()
                 .SelectMany(v => v.Items.Count > 0 ? v.Items : [v]).Select(v => v.Notation).ToList();
             var feet = MostFrequent(written.Where(n => n is LengthNotation.FeetInches or LengthNotation.FeetInchesEighths));
             return MostFrequent(written.Select(n => n == LengthNotation.Inches ? feet ?? n : n)) ?? LengthNotation.Millimeters;
@@ -82,7 +90,7 @@ internal sealed class DesignValues
         }
     }
 
-    /// <summary>Where a fault of a key is shown: its value, or its key, or the head of its table, or the beginning.</summary>
+    /// <summary>Where a fault of a key is shown: its value, or its key, or the head of its table, or the beginning of its form.</summary>
     public Place PlaceOf(string path)
     {
         if (Find(path) is { } value)
@@ -95,6 +103,6 @@ internal sealed class DesignValues
                 return place;
         }
 
-        return Place.Start;
+        return Head;
     }
 }

@@ -58,7 +58,7 @@ internal static class KeyBounds
             Invariant($"{DialRange.FullnessWithoutHollow} unless hollow is true"),
             ["hull.hollow"],
             n => n("hull.hollow") > 0 ? null : DialRange.FullnessWithoutHollow,
-            Invariant($"is below {DialRange.FullnessWithoutHollow}, which only hollow lines reach")) { Named = false, Otherwise = ", or hollow = true in [hull]" },
+            Invariant($"is below {DialRange.FullnessWithoutHollow}, which only hollow lines reach")) { Named = false, Otherwise = ", or hollow = true in the hull's table" },
     ];
 
     public static IReadOnlyList<KeyBound> Rake { get; } =

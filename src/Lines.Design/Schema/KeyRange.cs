@@ -10,7 +10,7 @@ public static class KeyRange
     /// <summary>A value as it would be written in the file, without quotes.</summary>
     /// <param name="key">The key.</param>
     /// <param name="value">The value, SI.</param>
-    /// <param name="notation">The notation of a length, meters from one on where it is millimeters; of a mass the unit that goes with it, kg with millimeters.</param>
+    /// <param name="notation">The notation of a length, meters from one on where it is millimeters; of a mass or an area the unit that goes with it, kg and m2 with millimeters.</param>
     public static string Show(SchemaKey key, double value, LengthNotation notation = LengthNotation.Millimeters)
     {
         ArgumentNullException.ThrowIfNull(key);
@@ -18,9 +18,10 @@ public static class KeyRange
         {
             KeyKind.Angle => new Angle(value).ToText(),
             KeyKind.Mass => new Mass(value).ToText(inPounds: notation != LengthNotation.Millimeters),
-            KeyKind.Length or KeyKind.Lengths when notation != LengthNotation.Millimeters => new Length(value).ToText(notation),
-            KeyKind.Length or KeyKind.Lengths when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
-            KeyKind.Length or KeyKind.Lengths => new Length(value).ToText(LengthNotation.Millimeters),
+            KeyKind.Area => new Area(value).ToText(inFeet: notation != LengthNotation.Millimeters),
+            KeyKind.Length or KeyKind.Lengths or KeyKind.Position when notation != LengthNotation.Millimeters => new Length(value).ToText(notation),
+            KeyKind.Length or KeyKind.Lengths or KeyKind.Position when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
+            KeyKind.Length or KeyKind.Lengths or KeyKind.Position => new Length(value).ToText(LengthNotation.Millimeters),
             _ => value.ToString("0.####", CultureInfo.InvariantCulture),
         };
     }
@@ -35,9 +36,10 @@ public static class KeyRange
         ArgumentNullException.ThrowIfNull(key);
         var step = key.Kind switch
         {
-            KeyKind.Length or KeyKind.Lengths => notation.Step(),
+            KeyKind.Length or KeyKind.Lengths or KeyKind.Position => notation.Step(),
             KeyKind.Angle => Angle.FromDegrees(0.01).Radians,
             KeyKind.Mass => StepOfMass(notation),
+            KeyKind.Area => notation == LengthNotation.Millimeters ? 0.01 : 0.01 * Area.SquareFoot,
             _ => 0.0001,
         };
         return Show(key, Rounding.ToStep(limit, step, upward: !isUpper), notation);

@@ -29,19 +29,30 @@ public static class SchemaDocument
         foreach (var key in DesignSchema.Keys.Where(k => k.Target is not null))
             page.Append("| `").Append(key.Path).Append("` | ").Append(string.Join(", ", HullTargets.MoversOf(key.Target!.Value).Select(d => $"`{DesignSchema.ByDial[d].Path}`"))).Append(" |\n");
         foreach (var table in DesignSchema.Tables)
+            Section(page, DesignSchema.Vessel, table);
+        page.Append("\n# Tables that may stand several times\n\n")
+            .Append("Each is written in double brackets, once for every one there is; places are in the frame of the main hull.\n");
+        foreach (var form in DesignSchema.Repeated)
         {
-            page.Append("\n## ").Append(table.Path.Length == 0 ? "Head of the file" : $"`[{table.Path}]`").Append("\n\n").Append(table.Doc).Append("\n\n")
-                .Append("| key | written like | range | left out | what it is |\n|---|---|---|---|---|\n");
-            foreach (var key in DesignSchema.Keys.Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal)))
-                page.Append(Row(key));
+            Section(page, form, form.Tables[0]);
+            if (form.HasHull)
+                page.Append('\n').Append(string.Join(", ", form.Tables.Skip(1).Select(t => $"`{form.Head(t.Path)}`"))).Append(" shape its hull: they take the keys of ").Append(string.Join(", ", form.Tables.Skip(1).Select(t => $"`[{t.Path}]`"))).Append(", targets too.\n");
         }
 
         return page.ToString();
     }
 
+    private static void Section(StringBuilder page, SchemaForm form, SchemaTable table)
+    {
+        page.Append("\n## ").Append(table.Path.Length == 0 && !form.IsRepeated ? "Head of the file" : $"`{form.Head(table.Path)}`").Append("\n\n").Append(table.Doc).Append("\n\n")
+            .Append("| key | written like | range | left out | what it is |\n|---|---|---|---|---|\n");
+        foreach (var key in form.Keys.Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal)))
+            page.Append(Row(key));
+    }
+
     private static string Row(SchemaKey key)
     {
-        var range = key.Kind == KeyKind.Text ? KeyRange.Show(key) + " characters"
+        var range = key.Kind is KeyKind.Text or KeyKind.Names ? KeyRange.Show(key) + (key.Kind == KeyKind.Names ? " characters each" : " characters")
             : double.IsFinite(key.Least) ? string.Join(", ", key.Bounds.Select(b => $"{b.Side} {b.Words}").Prepend(KeyRange.Show(key))) + (key.Apart is { } apart ? $", {apart.Side} {apart.Words} between them" : "")
             : key.Choices.Count > 0 ? string.Join(" or ", key.Choices.Select(c => $"`\"{c}\"`"))
             : key.Kind == KeyKind.Flag ? "`true` or `false`"

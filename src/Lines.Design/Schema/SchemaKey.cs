@@ -28,6 +28,15 @@ public enum KeyKind
 
     /// <summary>A mass with its unit.</summary>
     Mass,
+
+    /// <summary>An area with its unit.</summary>
+    Area,
+
+    /// <summary>A list of three lengths: aft, to starboard, up.</summary>
+    Position,
+
+    /// <summary>A list of texts.</summary>
+    Names,
 }
 
 /// <summary>How a key follows when a design is stretched: x by one factor, y by another, z by a third.</summary>
@@ -59,6 +68,9 @@ public enum Stretch
 
     /// <summary>What grows as the volume does.</summary>
     Volume,
+
+    /// <summary>A place: along, across and up.</summary>
+    Everywhere,
 }
 
 /// <summary>One key of the design file: all that the reader, the documentation and the dials of a page need to know of it.</summary>
@@ -124,4 +136,8 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
 /// <summary>One table of the design file.</summary>
 /// <param name="Path">Its name.</param>
 /// <param name="Doc">One line that says what it holds.</param>
-public sealed record SchemaTable(string Path, string Doc);
+public sealed record SchemaTable(string Path, string Doc)
+{
+    /// <summary>Whether a design may do without it, keys it requires and all.</summary>
+    public bool MayBeMissing { get; init; }
+}

@@ -3,25 +3,32 @@ using Lines.Design.Text;
 
 namespace Lines.Design.Schema;
 
-/// <summary>Holds a file against the table of keys: unknown, misplaced, missing and unsound ones are reported.</summary>
+/// <summary>Holds a file, or one table in double brackets, against the table of keys: unknown, misplaced, missing and unsound ones are reported.</summary>
 internal sealed class SchemaReader
 {
     private readonly TomlTree _tree;
+    private readonly SchemaForm _form;
     private readonly DiagnosticBag _faults;
-    private readonly DesignValues _values = new();
+    private readonly DesignValues _values;
     private readonly HashSet<string> _meant = new(StringComparer.Ordinal);
     private readonly HashSet<string> _strangeTables = new(StringComparer.Ordinal);
 
-    private SchemaReader(TomlTree tree, DiagnosticBag faults)
+    private SchemaReader(TomlTree tree, SchemaForm form, Place head, DiagnosticBag faults)
     {
         _tree = tree;
-        _faults = faults;
+        _form = form;
+        _faults = faults.Within(form.Shown);
+        _values = new DesignValues(form, head);
     }
 
     /// <summary>The sound values of a file; faults go into the bag.</summary>
-    public static DesignValues Read(TomlTree tree, DiagnosticBag faults)
+    public static FileValues Read(TomlTree tree, DiagnosticBag faults) => new(
+        Read(tree, DesignSchema.Vessel, Place.Start, faults),
+        [.. tree.Elements.Select(e => Read(e.Tree, DesignSchema.Repeated.First(f => f.Name.Equals(e.Name, StringComparison.Ordinal)), e.Place, faults))]);
+
+    private static DesignValues Read(TomlTree tree, SchemaForm form, Place head, DiagnosticBag faults)
     {
-        var reader = new SchemaReader(tree, faults);
+        var reader = new SchemaReader(tree, form, head, faults);
         reader.ReadTables();
         reader.ReadEntries();
         reader.CheckStern();
@@ -32,20 +39,41 @@ internal sealed class SchemaReader
 
     private void ReadTables()
     {
+        var repeated = new HashSet<string>(StringComparer.Ordinal);
         foreach (var table in _tree.Tables)
         {
             if (IsLater(table.Path, out var root))
                 ReportLater(table.Place, root);
-            else if (DesignSchema.ByPath.TryGetValue(table.Path, out var key))
+            else if (RepeatedOf(table.Path) is { } form)
+                ReportSingle(table.Place, form, table.Path.Equals(form.Name, StringComparison.Ordinal) ? "is in single brackets" : $"stands under no {form.Head("")}");
+            else if (_form.ByPath.TryGetValue(table.Path, out var key))
                 ReportTableForKey(table, key);
-            else if (!DesignSchema.Tables.Any(t => t.Path.Equals(table.Path, StringComparison.Ordinal)))
+            else if (!IsTable(table.Path))
                 ReportUnknownTable(table);
-            else if (table.Repeated)
-                _faults.Add(table.Place, table.Path, "is in double brackets", $"write [{table.Path}]: a vessel has one");
+            else if (table.Repeated && _meant.Add(table.Path))
+                _faults.Add(table.Place, table.Path, "is in double brackets", $"write {_form.Head(table.Path)}: {(_form.IsRepeated ? "an " + _form.Name : "a vessel")} has one");
+
+            // What stands in double brackets for single ones is not read, but it is not missing.
+            if (table.Repeated)
+                repeated.Add(table.Path);
+            else if (IsIn(repeated, table.Path))
+                _meant.Add(table.Path);
 
             // A table that is no good is still where its keys would stand: its faults are told once, at its head.
             _values.PutTable(table.Path, table.Place);
         }
+    }
+
+    private bool IsTable(string path) => _form.Tables.Any(t => t.Path.Equals(path, StringComparison.Ordinal));
+
+    /// <summary>The form in double brackets that a path of the file itself begins with.</summary>
+    private SchemaForm? RepeatedOf(string path) =>
+        _form.IsRepeated ? null : DesignSchema.Repeated.FirstOrDefault(f => path.Equals(f.Name, StringComparison.Ordinal) || path.StartsWith(f.Name + ".", StringComparison.Ordinal));
+
+    private void ReportSingle(Place place, SchemaForm form, string problem)
+    {
+        if (_strangeTables.Add(form.Name))
+            _faults.Add(place, form.Name, problem, $"write {form.Head("")} on a line of its own above its keys: there may be several");
     }
 
     private void ReportTableForKey(TomlTable table, SchemaKey key)
@@ -65,7 +93,7 @@ internal sealed class SchemaReader
             return;
         }
 
-        var known = DesignSchema.TableNames.ToList();
+        var known = Names.ToList();
         var near = NearestName.Of(table.Path, known)
             ?? known.Find(k => k.EndsWith("." + table.Path, StringComparison.Ordinal))
             ?? known.Find(k => NearestName.Of(table.Path[(table.Path.LastIndexOf('.') + 1)..], [k[(k.LastIndexOf('.') + 1)..]]) is not null);
@@ -75,8 +103,15 @@ internal sealed class SchemaReader
             table.Place,
             table.Path,
             "is not a table of a design file",
-            near is null ? $"the tables are {string.Join(", ", known)}" : $"did you mean [{near}]?");
+            near is null ? TablesTold : $"did you mean {HeadOf(near)}?");
     }
+
+    /// <summary>The names of tables that may stand here.</summary>
+    private IEnumerable<string> Names => _form.IsRepeated ? _form.Tables.Select(t => t.Path).Where(p => p.Length > 0) : DesignSchema.Heads.Keys;
+
+    private string TablesTold => Names.Any() ? $"the tables are {string.Join(", ", Names.Select(n => _form.IsRepeated ? _form.Shown(n) : n))}" : $"{_form.Head("")} has no tables in it";
+
+    private string HeadOf(string table) => _form.IsRepeated ? _form.Head(table) : DesignSchema.Heads.GetValueOrDefault(table, $"[{table}]");
 
     private void ReadEntries()
     {
@@ -89,7 +124,7 @@ internal sealed class SchemaReader
                 continue;
             }
 
-            if (DesignSchema.ByPath.TryGetValue(entry.Path, out var key))
+            if (_form.ByPath.TryGetValue(entry.Path, out var key))
             {
                 _values.PutKey(entry.Path, entry.KeyPlace);
                 if (reader.Read(key, entry.Value) is { } value)
@@ -97,10 +132,14 @@ internal sealed class SchemaReader
                 continue;
             }
 
-            if (DesignSchema.Tables.Any(t => t.Path.Equals(entry.Path, StringComparison.Ordinal)))
+            if (RepeatedOf(entry.Path) is { } repeated)
+            {
+                ReportSingle(entry.KeyPlace, repeated, "is a key here");
+            }
+            else if (IsTable(entry.Path))
             {
                 _meant.Add(entry.Path);
-                _faults.Add(entry.Value.Place, entry.Path, $"{SourceText.Shown(entry.Value.Raw)} is a value here", $"it is a table: write [{entry.Path}] and its keys below");
+                _faults.Add(entry.Value.Place, entry.Path, $"{SourceText.Shown(entry.Value.Raw)} is a value here", $"it is a table: write {_form.Head(entry.Path)} and its keys below");
             }
             else if (!IsInStrangeTable(entry.Path))
             {
@@ -112,11 +151,13 @@ internal sealed class SchemaReader
     }
 
     /// <summary>Whether a table this stands in was reported already.</summary>
-    private bool IsInStrangeTable(string path)
+    private bool IsInStrangeTable(string path) => IsIn(_strangeTables, path);
+
+    private static bool IsIn(HashSet<string> tables, string path)
     {
         for (var dot = path.LastIndexOf('.'); dot > 0; dot = path.LastIndexOf('.', dot - 1))
         {
-            if (_strangeTables.Contains(path[..dot]))
+            if (tables.Contains(path[..dot]))
                 return true;
         }
 
@@ -133,7 +174,7 @@ internal sealed class SchemaReader
 
         var dot = entry.Path.LastIndexOf('.');
         var (table, name) = dot < 0 ? ("", entry.Path) : (entry.Path[..dot], entry.Path[(dot + 1)..]);
-        var here = DesignSchema.Keys.Where(k => k.Table.Equals(table, StringComparison.Ordinal)).ToList();
+        var here = _form.Keys.Where(k => k.Table.Equals(table, StringComparison.Ordinal)).ToList();
         var near = NearestName.Of(name, here.Select(k => k.Name))
             ?? here.Find(k => k.Also.Contains(name.ToLowerInvariant().Replace('-', '_'), StringComparer.Ordinal))?.Name;
         string remedy;
@@ -142,10 +183,11 @@ internal sealed class SchemaReader
             _meant.Add(table.Length == 0 ? near : $"{table}.{near}");
             remedy = $"did you mean {near}?";
         }
-        else if (DesignSchema.Keys.FirstOrDefault(k => k.Name.Equals(name, StringComparison.Ordinal)) is { } elsewhere)
+        else if (Elsewhere(name) is var (form, elsewhere))
         {
-            _meant.Add(elsewhere.Path);
-            remedy = $"it belongs in {(elsewhere.Table.Length == 0 ? "the head of the file" : $"[{elsewhere.Table}]")}";
+            if (form == _form)
+                _meant.Add(elsewhere.Path);
+            remedy = $"it belongs in {(elsewhere.Table.Length == 0 && !form.IsRepeated ? "the head of the file" : form.Head(elsewhere.Table))}";
         }
         else if (here.Count > 0)
         {
@@ -153,40 +195,45 @@ internal sealed class SchemaReader
         }
         else
         {
-            remedy = $"the tables are {string.Join(", ", DesignSchema.TableNames)}";
+            remedy = TablesTold;
         }
 
         _faults.Add(entry.KeyPlace, entry.Path, "is not a key of a design file", remedy);
     }
+
+    /// <summary>The key of a name in another table of this form, or else of another.</summary>
+    private (SchemaForm Form, SchemaKey Key)? Elsewhere(string name) =>
+        DesignSchema.Repeated.Prepend(DesignSchema.Vessel).Prepend(_form)
+            .SelectMany(f => f.Keys.Where(k => k.Name.Equals(name, StringComparison.Ordinal)).Select(k => ((SchemaForm, SchemaKey)?)(f, k))).FirstOrDefault();
 
     /// <summary>Keys of the other kind of stern, and which of rocker and immersion gives the foot of a transom.</summary>
     private void CheckStern()
     {
         if (_values.Stern is not { } kind)
             return;
-        foreach (var key in DesignSchema.Keys.Where(k => !k.IsOf(kind) && _values.IsGiven(k.Path)))
+        foreach (var key in _form.Keys.Where(k => !k.IsOf(kind) && _values.IsGiven(k.Path)))
         {
             var follows = key.Path.Equals("hull.stern.heel", StringComparison.Ordinal) ? ": where a transom meets the keel follows from its rake, breadth and foot" : "";
             _faults.Add(_values.PlaceOf(key.Path), key.Path, $"belongs to a {key.Stern} stern, and this one is a {kind} stern{follows}", "leave it out");
         }
 
-        foreach (var key in DesignSchema.Keys.Where(k => k.InPlaceOf is not null && k.IsOf(kind) && _values.IsGiven(k.Path) && _values.IsGiven(k.InPlaceOf)))
+        foreach (var key in _form.Keys.Where(k => k.InPlaceOf is not null && k.IsOf(kind) && _values.IsGiven(k.Path) && _values.IsGiven(k.InPlaceOf)))
             _faults.Add(_values.PlaceOf(key.Path), key.Path, $"stands in place of {NameOf(key.InPlaceOf!)}, which is given too", "keep one of the two");
     }
 
     private void ReportMissing()
     {
-        if (_tree.Tables.Count + _tree.Entries.Count == 0)
+        if (!_form.IsRepeated && _tree.Tables.Count + _tree.Entries.Count + _tree.Elements.Count == 0)
         {
             _faults.Add(Place.Start, "file", "holds no table and no key", "start a design with: lines new FILE --from TEMPLATE");
             return;
         }
 
         var kind = _values.Stern;
-        var balance = TargetBalance.Check(_values, IsMeant, _faults);
-        foreach (var table in DesignSchema.Tables)
+        var balance = _form.HasHull ? TargetBalance.Check(_values, IsMeant, _faults) : TargetBalance.None;
+        foreach (var table in _form.Tables)
         {
-            var missing = DesignSchema.Keys
+            var missing = _form.Keys
                 .Where(k => k.Table.Equals(table.Path, StringComparison.Ordinal) && IsRequired(k, kind) && !balance.Excused.Contains(k))
                 .Where(k => !_values.IsGiven(k.Path) && !_meant.Contains(k.Path))
                 .ToList();
@@ -195,7 +242,8 @@ internal sealed class SchemaReader
             var names = string.Join(", ", missing.Select(k => k.Name));
             if (!_values.HasTable(table.Path) && !_values.IsAnyGivenIn(table.Path))
             {
-                _faults.Add(_values.PlaceOf(table.Path + "."), table.Path, "is missing", $"add [{table.Path}] with {names}");
+                if (!table.MayBeMissing)
+                    _faults.Add(_values.PlaceOf(table.Path + "."), table.Path, "is missing", $"add {_form.Head(table.Path)} with {names}");
                 continue;
             }
 
@@ -204,10 +252,10 @@ internal sealed class SchemaReader
         }
     }
 
-    /// <summary>Whether a fault told already most likely means a key.</summary>
-    private bool IsMeant(SchemaKey key) => _meant.Contains(key.Path) || _meant.Contains(key.Table);
+    /// <summary>Whether a fault told already most likely means a key, or the table of one that a design must give.</summary>
+    private bool IsMeant(SchemaKey key) => _meant.Contains(key.Path) || (key.Required && _meant.Contains(key.Table));
 
-    private static string Otherwise(SchemaKey key, string? kind) =>
+    private string Otherwise(SchemaKey key, string? kind) =>
         Substitute(key, kind) is { } other && kind is not null ? $", or {other.Name} in its place" : "";
 
     private bool IsRequired(SchemaKey key, string? kind) =>
@@ -216,10 +264,10 @@ internal sealed class SchemaReader
         && !(Substitute(key, kind) is { } other && _values.IsGiven(other.Path));
 
     /// <summary>The key that may stand in place of one.</summary>
-    private static SchemaKey? Substitute(SchemaKey key, string? kind) =>
-        DesignSchema.Keys.FirstOrDefault(k => key.Path.Equals(k.InPlaceOf, StringComparison.Ordinal) && k.IsOf(kind));
+    private SchemaKey? Substitute(SchemaKey key, string? kind) =>
+        _form.Keys.FirstOrDefault(k => key.Path.Equals(k.InPlaceOf, StringComparison.Ordinal) && k.IsOf(kind));
 
-    private static string NameOf(string path) => DesignSchema.ByPath[path].Name;
+    private string NameOf(string path) => _form.ByPath[path].Name;
 
     /// <summary>Whether a name in the head of the file is a key of some table: it was misplaced, then.</summary>
     private static bool IsKeyElsewhere(string path) => DesignSchema.Keys.Any(k => k.Name.Equals(path, StringComparison.Ordinal));

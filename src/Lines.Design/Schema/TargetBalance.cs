@@ -15,6 +15,9 @@ internal sealed class TargetBalance
         Excused = excused;
     }
 
+    /// <summary>No targets: what shapes no hull.</summary>
+    public static TargetBalance None { get; } = new([], []);
+
     /// <summary>Required keys that need not be given.</summary>
     public IReadOnlyList<SchemaKey> Excused { get; }
 
@@ -33,7 +36,7 @@ internal sealed class TargetBalance
     /// <summary>Tells targets for which nothing is left out, or nothing that moves them; too few targets are told as keys that are missing.</summary>
     /// <param name="values">The sound values.</param>
     /// <param name="isMeant">Whether a fault told already most likely means a key.</param>
-    /// <param name="faults">Takes the faults.</param>
+    /// <param name="faults">Takes the faults, by paths of the form.</param>
     public static TargetBalance Check(DesignValues values, Func<SchemaKey, bool> isMeant, DiagnosticBag faults)
     {
         bool isThere(SchemaKey k) => values.IsGiven(k.Path) || isMeant(k);

@@ -25,6 +25,9 @@ internal sealed class ValueReader(DiagnosticBag faults)
         KeyKind.Length => ReadLength(key, value),
         KeyKind.Angle => ReadAngle(key, value),
         KeyKind.Mass => ReadMass(key, value),
+        KeyKind.Area => ReadArea(key, value),
+        KeyKind.Position => ReadPosition(key, value),
+        KeyKind.Names => ReadNames(key, value),
         _ => ReadLengths(key, value),
     };
 
@@ -35,6 +38,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         KeyKind.Length or KeyKind.Lengths when Length.TryParse(text, out var length, out _) => length.Meters,
         KeyKind.Angle when Angle.TryParse(text, out var angle, out _) => angle.Radians,
         KeyKind.Mass when Mass.TryParse(text, out var mass, out _, out _) => mass.Kilograms,
+        KeyKind.Area when Area.TryParse(text, out var area, out _, out _) => area.SquareMeters,
         KeyKind.Ratio => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture),
         _ => throw new FormatException(Invariant($"{text} is no value of {key.Path}")),
     };
@@ -122,6 +126,48 @@ internal sealed class ValueReader(DiagnosticBag faults)
         var number = SourceText.Shown(value.Raw.Trim('"', '\''));
         Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} kg\" or \"{number} lb\", whichever is meant");
         return null;
+    }
+
+    private KeyValue? ReadArea(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
+            return NotFinite(key, value);
+        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
+            return Wrong(key, value, $"an area in quotes, like {key.Example}");
+        if (Area.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var area, out var inFeet, out var fault))
+            return InRange(key, One(value, area.SquareMeters) with { Notation = inFeet ? LengthNotation.Inches : LengthNotation.Millimeters });
+        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
+        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} m2\" or \"{number} ft2\", whichever is meant");
+        return null;
+    }
+
+    /// <summary>Three lengths in their order.</summary>
+    private KeyValue? ReadPosition(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind != TomlKind.List)
+            return Wrong(key, value, $"a list of three lengths, like {key.Example}");
+        if (value.Items.Count != 3)
+        {
+            faults.Add(value.Place, key.Path, Invariant($"has {value.Items.Count} {(value.Items.Count == 1 ? "member" : "members")}"), $"give three, aft, to starboard and up, like {key.Example}");
+            return null;
+        }
+
+        var read = value.Items.Select(item => ReadLength(key, item)).OfType<KeyValue>().ToList();
+        return read.Count == 3 ? new KeyValue(value.Raw, value.Place, "", double.NaN, read) : null;
+    }
+
+    private KeyValue? ReadNames(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind != TomlKind.List)
+            return Wrong(key, value, $"a list of names, like {key.Example}");
+        if (value.Items.Count is 0 or > LongestList)
+        {
+            faults.Add(value.Place, key.Path, value.Items.Count == 0 ? "names none" : Invariant($"has {value.Items.Count} members"), $"give 1 to {LongestList}, or leave the key out for {key.Default}");
+            return null;
+        }
+
+        var read = value.Items.Select(item => ReadText(key, item)).OfType<KeyValue>().ToList();
+        return read.Count == value.Items.Count ? new KeyValue(value.Raw, value.Place, "", double.NaN, read) : null;
     }
 
     private KeyValue? ReadLengths(SchemaKey key, TomlValue value)

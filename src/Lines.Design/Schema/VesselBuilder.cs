@@ -1,17 +1,40 @@
 using Lines.Construction;
 using Lines.Hull.Form;
+using Lines.Hull.Loading;
+using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 
 namespace Lines.Design.Schema;
 
-/// <summary>Makes the dials of hull and building from the checked values of a whole, faultless file.</summary>
+/// <summary>Makes the vessel, and the dials of building, from the checked values of a whole, faultless file.</summary>
 internal static class VesselBuilder
 {
-    public static Vessel Vessel(DesignValues values)
+    public static Vessel Vessel(FileValues file)
+    {
+        var targets = TargetBalance.Of(file.Main);
+        return new Vessel(Hull(file.Main, targets))
+        {
+            Targets = targets,
+            Outriggers = [.. file.Of(DesignSchema.Outrigger).Select(Outrigger)],
+            Loads = [.. file.Of(DesignSchema.Load).Select(v => new Load(v.Find("name")!.Text, v.Number("mass"), At(v, "at"), v.Find("cases")?.Items.Select(i => i.Text).ToList()))],
+            Compartments = [.. file.Of(DesignSchema.Compartment).Select(
+                (v, k) => new Compartment(v.Find("name")?.Text ?? Invariant($"compartment {k + 1}"), v.Number("from"), v.Number("to"), v.NumberOr("sealed", 0) > 0))],
+            Rig = file.Main.Has("rig.area") ? new Rig(file.Main.Number("rig.area"), file.Main.Number("rig.aft"), file.Main.Number("rig.height")) : null,
+            Structure = file.Main.Has("structure.mass") ? new Structure(file.Main.Number("structure.mass"), At(file.Main, "structure.at")) : null,
+        };
+    }
+
+    private static Outrigger Outrigger(DesignValues values)
     {
         var targets = TargetBalance.Of(values);
-        return new Vessel(Hull(values, targets)) { Targets = targets };
+        return new Outrigger(
+            Hull(values, targets), Enum.Parse<OutriggerSide>(values.Find("side")!.Text, ignoreCase: true), values.Number("spacing"), values.Number("height"), values.Number("aft"))
+        {
+            Targets = targets,
+        };
     }
+
+    private static Point3 At(DesignValues values, string path) => values.Find(path)!.Numbers is [var x, var y, var z] ? new Point3(x, y, z) : throw new ArgumentException($"{path} is no place", nameof(path));
 
     private static HullDials Hull(DesignValues values, HullTargets targets) => new()
     {
@@ -31,7 +54,7 @@ internal static class VesselBuilder
             SheerFullness: values.NumberOrNone("hull.bow.sheer_fullness"),
             Vee: values.NumberOrNone("hull.bow.vee"),
             EntryAngle: targets.Asked.Any(t => t.Target == Target.EntryAngle) ? null : values.NumberOrNone("hull.bow.entry_angle"),
-                Profile: ProfileOf(values, "hull.bow.profile")),
+            Profile: ProfileOf(values, "hull.bow.profile")),
         Stern = Stern(values),
         Midship = new MidshipDials(
             Deadrise: values.Number("hull.midship.deadrise"),

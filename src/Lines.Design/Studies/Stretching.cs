@@ -35,7 +35,8 @@ public sealed record StretchWish
 /// <summary>Makes a design of other dimensions from one there is, comments and layout kept.</summary>
 /// <remarks>
 /// <b>Method.</b> x, y and z are each stretched by one factor. That keeps a fair hull fair and every fullness what it was; angles follow
-/// their tangents. What the builder decides (planking, mold spacing, stock) stays.
+/// their tangents. Outriggers, loads and bulkheads follow with the main hull. What the builder decides (planking, mold spacing, stock), masses of loads and the
+/// sail plan's area and height stay.
 /// <b>Accuracy.</b> Lengths that follow are rounded to 1 mm or the notation's step, angles to 0.1 degrees, a displacement to 0.1 kg or lb. Where the step would change a length
 /// by more than a part in 50, as it would a thin planking in 1/32 in, it is written in decimals of an inch, to 0.001.
 /// </remarks>
@@ -56,20 +57,22 @@ public static class Stretching
         ArgumentNullException.ThrowIfNull(wish);
         var source = new SourceText(design, "design");
         var faults = new DiagnosticBag(source);
-        var tree = TomlReader.Read(source, DesignSchema.TableNames, faults);
+        var tree = TomlReader.Read(source, DesignSchema.Heads, faults);
         var values = SchemaReader.Read(tree, faults);
         if (!faults.IsEmpty)
             throw new ArgumentException($"not a sound design: {faults.Sorted()[0].Headline}", nameof(design));
 
+        var main = values.Main;
         var factors = new Factors(
-            Ratio(values, "hull.length", wish.Length), Ratio(values, "hull.beam", wish.Beam), Ratio(values, "hull.depth", wish.Depth));
+            Ratio(main, "hull.length", wish.Length), Ratio(main, "hull.beam", wish.Beam), Ratio(main, "hull.depth", wish.Depth));
         var lines = source.Text.Split('\n');
         var comments = new SortedDictionary<int, (int Was, int Is)>();
-        foreach (var entry in tree.Entries.OrderByDescending(e => e.Value.Place))
+        var all = tree.Entries.Select(e => (Entry: e, Values: main)).Concat(tree.Elements.Zip(values.Repeated).SelectMany(p => p.First.Tree.Entries.Select(e => (Entry: e, Values: p.Second))));
+        foreach (var (entry, form) in all.OrderByDescending(e => e.Entry.Value.Place))
         {
             var place = entry.Value.Place;
             var was = CommentOf(lines, place, place.Length);
-            var text = NewText(entry, values, wish, factors);
+            var text = NewText(entry, form, wish, factors);
             if (text is not null)
                 Replace(lines, place, text);
             if (was is { } before)
@@ -83,38 +86,40 @@ public static class Stretching
 
     private static string? NewText(TomlEntry entry, DesignValues values, StretchWish wish, Factors factors)
     {
-        if (entry.Path.Equals("title", StringComparison.Ordinal))
-            return wish.Title is null ? null : Quoted(wish.Title);
-        var wished = entry.Path switch
-        {
-            "hull.length" => wish.Length,
-            "hull.beam" => wish.Beam,
-            "hull.depth" => wish.Depth,
-            "hull.draft" => wish.Draft,
-            _ => null,
-        };
-        if (wished is not null)
-            return Quoted(Converted(wished, DesignSchema.ByPath[entry.Path], wish.Notation));
-        if (!DesignSchema.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value)
+        if (!values.Form.ByPath.TryGetValue(entry.Path, out var key) || values.Find(entry.Path) is not { } value)
             return null;
+        if (Wished(entry.Path, values.Form, wish) is { } wished)
+            return Quoted(key.Kind == KeyKind.Text ? wished : Converted(wished, key, wish.Notation));
         var notation = wish.Notation ?? value.Notation;
         var rewritten = key.Kind switch
         {
             KeyKind.Length => value.Notation != notation,
-            KeyKind.Mass => IsMetric(value.Notation) != IsMetric(notation),
-            KeyKind.Lengths => value.Items.Any(i => i.Notation != (wish.Notation ?? i.Notation)),
+            KeyKind.Mass or KeyKind.Area => IsMetric(value.Notation) != IsMetric(notation),
+            KeyKind.Lengths or KeyKind.Position => value.Items.Any(i => i.Notation != (wish.Notation ?? i.Notation)),
             _ => false,
         };
         if (factors.Keep(key.Stretch) && !rewritten)
             return null;
         return key.Kind switch
         {
+            KeyKind.Position => $"[{string.Join(", ", value.Items.Select((item, axis) => Quoted(Shown(factors.OfAxis(axis) * item.Number, wish.Notation ?? item.Notation))))}]",
             KeyKind.Lengths => $"[{string.Join(", ", value.Items.Select(i => Quoted(Shown(factors.Length(key.Stretch, i.Number), wish.Notation ?? i.Notation))))}]",
-            KeyKind.Mass => Quoted(KeyRange.Show(key, factors.Length(key.Stretch, value.Number), notation)),
+            KeyKind.Mass or KeyKind.Area => Quoted(KeyRange.Show(key, factors.Length(key.Stretch, value.Number), notation)),
             KeyKind.Angle => Quoted(new Angle(Math.Round(factors.Angle(key.Stretch, value.Number) * (1800 / Math.PI)) * (Math.PI / 1800)).ToText()),
             _ => Quoted(Shown(factors.Length(key.Stretch, value.Number), notation)),
         };
     }
+
+    /// <summary>What is wished of a key of the file itself; null where nothing is.</summary>
+    private static string? Wished(string path, SchemaForm form, StretchWish wish) => form.IsRepeated ? null : path switch
+    {
+        "title" => wish.Title,
+        "hull.length" => wish.Length,
+        "hull.beam" => wish.Beam,
+        "hull.depth" => wish.Depth,
+        "hull.draft" => wish.Draft,
+        _ => null,
+    };
 
     private static bool IsMetric(LengthNotation notation) => notation == LengthNotation.Millimeters;
 
@@ -212,7 +217,15 @@ public static class Stretching
     /// <summary>The three factors of a stretch.</summary>
     private readonly record struct Factors(double Along, double Across, double Up)
     {
-        public bool Keep(Stretch stretch) => stretch == Schema.Stretch.None || Factor(stretch) == 1;
+        public bool Keep(Stretch stretch) => stretch switch
+        {
+            Schema.Stretch.None => true,
+            Schema.Stretch.Everywhere => Along == 1 && Across == 1 && Up == 1,
+            _ => Factor(stretch) == 1,
+        };
+
+        /// <summary>The factor along x, y or z.</summary>
+        public double OfAxis(int axis) => axis == 0 ? Along : axis == 1 ? Across : Up;
 
         public double Length(Stretch stretch, double value) => value * Factor(stretch);
 

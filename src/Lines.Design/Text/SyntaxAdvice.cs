@@ -23,8 +23,8 @@ internal static partial class SyntaxAdvice
     /// <summary>What to say of one broken line.</summary>
     /// <param name="line">The line.</param>
     /// <param name="message">What the parser said, for a line of no known kind.</param>
-    /// <param name="tables">The names of the tables there are.</param>
-    public static Advice For(string line, string message, IReadOnlyCollection<string> tables)
+    /// <param name="heads">The names of the tables there are, with the head line of each.</param>
+    public static Advice For(string line, string message, IReadOnlyDictionary<string, string> heads)
     {
         var code = line.Trim();
         if (code.Length > LongestLine)
@@ -34,19 +34,19 @@ internal static partial class SyntaxAdvice
         var indent = line.Length - line.TrimStart().Length;
         if (Invisible(line) is { } stranger)
             return stranger;
-        if (HeadMeant(line, tables) is { } table && !code.StartsWith('['))
-            return new(table, "has no square brackets around a table's name", $"write [{table}] alone on its line", indent, code.Length);
+        if (HeadMeant(line, heads) is { } table && !code.StartsWith('['))
+            return new(table, "has no square brackets around a table's name", $"write {heads[table]} alone on its line", indent, code.Length);
         if (code.StartsWith('['))
-            return ForHead(code, indent);
+            return ForHead(code, indent, heads);
         var equals = line.IndexOf('=', StringComparison.Ordinal);
         return equals < 0 ? ForNoValue(code, indent) : ForPair(line, equals, indent, message);
     }
 
     /// <summary>The table a line is meant to begin, if it is one of those there are: <c>(hull.bow)</c>, <c>hull.bow:</c>.</summary>
-    public static string? HeadMeant(string line, IReadOnlyCollection<string> tables)
+    public static string? HeadMeant(string line, IReadOnlyDictionary<string, string> heads)
     {
         var name = line.Split('#')[0].Trim().Trim('(', ')', '{', '}', '<', '>', '[', ']', ':', '=', ' ', '"');
-        return tables.Contains(name, StringComparer.Ordinal) ? name : null;
+        return heads.ContainsKey(name) ? name : null;
     }
 
     /// <summary>A character nobody sees where TOML wants a blank or none: pages and word processors put them in.</summary>
@@ -68,13 +68,13 @@ internal static partial class SyntaxAdvice
     private static bool IsInvisible(char c) =>
         char.GetUnicodeCategory(c) == UnicodeCategory.Format || (char.GetUnicodeCategory(c) == UnicodeCategory.SpaceSeparator && c != ' ');
 
-    private static Advice ForHead(string code, int indent)
+    private static Advice ForHead(string code, int indent, IReadOnlyDictionary<string, string> heads)
     {
         var name = code.TrimStart('[').Split('#', ']', '=')[0].Trim();
         if (name.Length == 0)
             return new("file", "has brackets without a table's name", "write it between them, like [hull]", indent, code.Length);
         var problem = code.Contains(']', StringComparison.Ordinal) ? "is not a table's name in brackets" : "has no closing bracket";
-        return new(SourceText.Shown(name), problem, $"write [{SourceText.Shown(name)}] alone on its line", indent, code.Length);
+        return new(SourceText.Shown(name), problem, $"write {heads.GetValueOrDefault(name, $"[{SourceText.Shown(name)}]")} alone on its line", indent, code.Length);
     }
 
     private static Advice ForNoValue(string code, int indent)

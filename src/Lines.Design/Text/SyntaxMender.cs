@@ -30,8 +30,8 @@ internal static partial class SyntaxMender
     private const int LongestList = 120;
 
     /// <param name="source">The text.</param>
-    /// <param name="tables">The names of the tables there are, for lines that are meant to begin one.</param>
-    public static (DocumentSyntax Document, IReadOnlyList<BrokenLine> Broken) Parse(SourceText source, IReadOnlyCollection<string> tables)
+    /// <param name="heads">The names of the tables there are, with the head line of each, for lines that are meant to begin one.</param>
+    public static (DocumentSyntax Document, IReadOnlyList<BrokenLine> Broken) Parse(SourceText source, IReadOnlyDictionary<string, string> heads)
     {
         var lines = source.Text.Split('\n');
         var broken = new List<BrokenLine>();
@@ -47,11 +47,11 @@ internal static partial class SyntaxMender
             if (parsed > MostParsed)
             {
                 foreach (var fault in faults.DistinctBy(f => f.Span.Start.Line).ExceptBy(broken.Select(b => b.Place.Line), f => f.Span.Start.Line + 1))
-                    broken.Add(Judge(lines, fault, tables));
+                    broken.Add(Judge(lines, fault, heads));
                 return (document, broken);
             }
 
-            var first = Judge(lines, faults[0], tables);
+            var first = Judge(lines, faults[0], heads);
             var index = first.Place.Line - 1;
             if (lines[index].Length == 0)
                 return (document, broken.Count > 0 ? broken : [first]);
@@ -60,11 +60,11 @@ internal static partial class SyntaxMender
                 broken.Add(first);
             for (var k = index + 1; OpensList(lines[index]) && k < lines.Length && IsMember(lines[k]); k++)
                 lines[k] = "";
-            lines[index] = again ? "" : Mended(lines[index], tables);
+            lines[index] = again ? "" : Mended(lines[index], heads);
         }
     }
 
-    private static BrokenLine Judge(string[] lines, DiagnosticMessage fault, IReadOnlyCollection<string> tables)
+    private static BrokenLine Judge(string[] lines, DiagnosticMessage fault, IReadOnlyDictionary<string, string> heads)
     {
         var at = Math.Min(fault.Span.Start.Line, lines.Length - 1);
         // A fault that shows only at the beginning of the next line, or of the next token, is of the line before.
@@ -72,9 +72,9 @@ internal static partial class SyntaxMender
             at--;
         at = Blamed(lines, at);
         var column = at == fault.Span.Start.Line ? fault.Span.Start.Column + 1 : lines[at].TrimEnd().Length + 1;
-        var advice = SyntaxAdvice.For(lines[at].TrimEnd('\r'), fault.Message, tables);
+        var advice = SyntaxAdvice.For(lines[at].TrimEnd('\r'), fault.Message, heads);
         var place = advice.From is { } from ? new Place(at + 1, from + 1, Math.Max(1, advice.Length)) : new Place(at + 1, column);
-        var whole = advice.Key is "file" || lines[at].TrimStart().StartsWith('[') || tables.Contains(advice.Key, StringComparer.Ordinal);
+        var whole = advice.Key is "file" || lines[at].TrimStart().StartsWith('[') || heads.ContainsKey(advice.Key);
         return new BrokenLine(place, advice.Key, advice.Problem, advice.Remedy, whole);
     }
 
@@ -106,10 +106,10 @@ internal static partial class SyntaxMender
     private static partial Regex StatementStart();
 
     /// <summary>The head of a table closed where it is not, so that the keys below keep their table; else nothing.</summary>
-    private static string Mended(string line, IReadOnlyCollection<string> tables)
+    private static string Mended(string line, IReadOnlyDictionary<string, string> heads)
     {
-        if (SyntaxAdvice.HeadMeant(line, tables) is { } meant)
-            return $"[{meant}]";
+        if (SyntaxAdvice.HeadMeant(line, heads) is { } meant)
+            return heads[meant];
         if (!line.TrimStart().StartsWith('['))
             return "";
         var name = new StringBuilder();
@@ -121,6 +121,6 @@ internal static partial class SyntaxMender
         }
 
         var path = name.ToString().Trim('.');
-        return path.Length == 0 || path.Contains("..", StringComparison.Ordinal) ? "" : $"[{path}]";
+        return path.Length == 0 || path.Contains("..", StringComparison.Ordinal) ? "" : heads.GetValueOrDefault(path, $"[{path}]");
     }
 }

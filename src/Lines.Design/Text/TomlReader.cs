@@ -13,27 +13,34 @@ internal sealed class TomlReader
     private const int LongestKey = 120;
 
     private readonly DiagnosticBag _faults;
-    private readonly List<TomlTable> _tables = [];
-    private readonly List<TomlEntry> _entries = [];
-    private readonly Dictionary<string, Place> _values = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, Place> _heads = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _repeated = new(StringComparer.Ordinal);
+    private readonly TomlScope _file = new("", Place.Start);
+    private readonly List<TomlScope> _elements = [];
+    private readonly Dictionary<string, TomlScope?> _open;
+    private readonly List<(string Path, int Line)> _headed = [];
     private readonly HashSet<int> _brokenLines = [];
 
-    private TomlReader(DiagnosticBag faults) => _faults = faults;
+    private TomlReader(IEnumerable<string> repeated, DiagnosticBag faults)
+    {
+        _faults = faults;
+        _open = repeated.ToDictionary(r => r, _ => (TomlScope?)null, StringComparer.Ordinal);
+    }
 
     /// <summary>Takes the text apart; faults go into the bag.</summary>
     /// <param name="source">The text.</param>
-    /// <param name="tables">The names of the tables there are.</param>
+    /// <param name="heads">The names of the tables there are, with the head line of each; those in double brackets may stand several times.</param>
     /// <param name="faults">The bag.</param>
-    public static TomlTree Read(SourceText source, IReadOnlyCollection<string> tables, DiagnosticBag faults)
+    public static TomlTree Read(SourceText source, IReadOnlyDictionary<string, string> heads, DiagnosticBag faults)
     {
-        var reader = new TomlReader(faults);
-        var (document, broken) = SyntaxMender.Parse(source, tables);
+        var reader = new TomlReader(heads.Where(h => h.Value.StartsWith("[[", StringComparison.Ordinal)).Select(h => h.Key), faults);
+        var (document, broken) = SyntaxMender.Parse(source, heads);
         reader._brokenLines.UnionWith(broken.Select(b => b.Place.Line));
         reader.Walk(document);
         reader.ReportSyntax(broken);
-        return new TomlTree(reader._tables, reader._entries, broken.Count == 0);
+        var whole = broken.Count == 0;
+        return new TomlTree(reader._file.Tables, reader._file.Entries, whole)
+        {
+            Elements = [.. reader._elements.Select(e => new TomlElement(e.Name, e.Place, new TomlTree(e.Tables, e.Entries, whole)))],
+        };
     }
 
     /// <summary>Reports the broken lines, each key with the table it stands in.</summary>
@@ -41,8 +48,8 @@ internal sealed class TomlReader
     {
         foreach (var line in broken)
         {
-            var index = _tables.FindLastIndex(t => t.Place.Line < line.Place.Line && t.Headed);
-            var inside = index < 0 || line.IsWhole ? "" : _tables[index].Path + ".";
+            var index = _headed.FindLastIndex(t => t.Line < line.Place.Line);
+            var inside = index < 0 || line.IsWhole ? "" : _headed[index].Path + ".";
             _faults.Add(line.Place, inside + line.Key, line.Problem, line.Remedy);
         }
     }
@@ -50,7 +57,7 @@ internal sealed class TomlReader
     private void Walk(DocumentSyntax document)
     {
         foreach (var pair in document.KeyValues)
-            Take("", pair);
+            Take(_file, "", pair);
         foreach (var table in document.Tables)
         {
             if (table.Name is null)
@@ -60,35 +67,44 @@ internal sealed class TomlReader
             var repeated = table is TableArraySyntax;
             if (path.Length == 0 || IsTooLong(path, place))
                 continue;
-            _tables.Add(new TomlTable(path, place, repeated, Headed: true));
-            if (repeated)
-                _repeated.Add(path);
-            if (IsRepeated(path))
+            _headed.Add((path, place.Line));
+            if (repeated && _open.ContainsKey(path))
+            {
+                _elements.Add(new TomlScope(path, place));
+                _open[path] = _elements[^1];
+                foreach (var pair in table.Items)
+                    Take(_elements[^1], "", pair);
                 continue;
-            if (_values.TryGetValue(path, out var before))
-                _faults.Add(place, path, Invariant($"is a table here and a value at line {before.Line}"), "keep one of the two");
-            else if (!_heads.TryAdd(path, place))
-                _faults.Add(place, path, Invariant($"is a table already at line {_heads[path].Line}"), "put its keys together in one");
-            foreach (var pair in table.Items)
-                Take(path, pair);
+            }
+
+            var (scope, inner) = ScopeOf(path);
+            Take(scope, inner, place, repeated, table.Items.OfType<KeyValueSyntax>());
         }
     }
 
-    /// <summary>Whether a table stands in double brackets, or in one that does; no key of this version has its place there.</summary>
-    private bool IsRepeated(string path)
+    /// <summary>The last table in double brackets that a table stands in, and its path within; the file itself where there is none.</summary>
+    private (TomlScope Scope, string Path) ScopeOf(string path)
     {
-        if (_repeated.Count == 0)
-            return false;
-        for (var end = path.Length; end > 0; end = path.LastIndexOf('.', end - 1))
-        {
-            if (_repeated.Contains(path[..end]))
-                return true;
-        }
-
-        return false;
+        var dot = path.IndexOf('.', StringComparison.Ordinal);
+        return dot > 0 && _open.GetValueOrDefault(path[..dot]) is { } scope ? (scope, path[(dot + 1)..]) : (_file, path);
     }
 
-    private void Take(string table, KeyValueSyntax pair)
+    private void Take(TomlScope scope, string path, Place place, bool repeated, IEnumerable<KeyValueSyntax> items)
+    {
+        scope.Tables.Add(new TomlTable(path, place, repeated));
+        if (repeated)
+            scope.Strange.Add(path);
+        if (scope.IsInStrange(path))
+            return;
+        if (scope.Values.TryGetValue(path, out var before))
+            _faults.Add(place, scope.Shown(path), Invariant($"is a table here and a value at line {before.Line}"), "keep one of the two");
+        else if (!scope.Heads.TryAdd(path, place))
+            _faults.Add(place, scope.Shown(path), Invariant($"is a table already at line {scope.Heads[path].Line}"), "put its keys together in one");
+        foreach (var pair in items)
+            Take(scope, path, pair);
+    }
+
+    private void Take(TomlScope scope, string table, KeyValueSyntax pair)
     {
         if (pair.Key is null || pair.Value is null || _brokenLines.Contains(pair.Key.Span.Start.Line + 1))
             return;
@@ -99,28 +115,28 @@ internal sealed class TomlReader
         var place = PlaceOf(pair.Key);
         if (IsTooLong(path, place))
             return;
-        if (_values.TryGetValue(path, out var before))
+        if (scope.Values.TryGetValue(path, out var before))
         {
-            _faults.Add(place, path, Invariant($"is given already at line {before.Line}"), "keep one of the two");
+            _faults.Add(place, scope.Shown(path), Invariant($"is given already at line {before.Line}"), "keep one of the two");
             return;
         }
 
         if (pair.Value is InlineTableSyntax inline)
         {
-            _tables.Add(new TomlTable(path, place, Repeated: false, Headed: false));
+            scope.Tables.Add(new TomlTable(path, place, Repeated: false));
             foreach (var item in inline.Items)
             {
                 if (item.KeyValue is not null)
-                    Take(path, item.KeyValue);
+                    Take(scope, path, item.KeyValue);
             }
 
             return;
         }
 
-        if (_heads.ContainsKey(path))
-            _faults.Add(place, path, "is a table elsewhere in the file and a value here", "keep one of the two");
-        _values.Add(path, place);
-        _entries.Add(new TomlEntry(path, place, ValueOf(pair.Value)));
+        if (scope.Heads.ContainsKey(path))
+            _faults.Add(place, scope.Shown(path), "is a table elsewhere in the file and a value here", "keep one of the two");
+        scope.Values.Add(path, place);
+        scope.Entries.Add(new TomlEntry(path, place, ValueOf(pair.Value)));
     }
 
     private bool IsTooLong(string path, Place place)

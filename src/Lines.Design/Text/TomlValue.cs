@@ -38,11 +38,20 @@ internal sealed record TomlEntry(string Path, Place KeyPlace, TomlValue Value);
 /// <param name="Path">Its name with the tables it is in.</param>
 /// <param name="Place">Where its name stands.</param>
 /// <param name="Repeated">Whether it is written in double brackets.</param>
-/// <param name="Headed">Whether it has a head line, rather than braces.</param>
-internal sealed record TomlTable(string Path, Place Place, bool Repeated, bool Headed);
+internal sealed record TomlTable(string Path, Place Place, bool Repeated);
 
 /// <summary>A file taken apart, in the order it is read.</summary>
 /// <param name="Tables">The tables that have a head, or stand in braces.</param>
 /// <param name="Entries">The keys with values.</param>
 /// <param name="Whole">Whether every line was understood.</param>
-internal sealed record TomlTree(IReadOnlyList<TomlTable> Tables, IReadOnlyList<TomlEntry> Entries, bool Whole);
+internal sealed record TomlTree(IReadOnlyList<TomlTable> Tables, IReadOnlyList<TomlEntry> Entries, bool Whole)
+{
+    /// <summary>The tables that may stand several times, each time they do; their paths begin anew within.</summary>
+    public IReadOnlyList<TomlElement> Elements { get; init; } = [];
+}
+
+/// <summary>One table in double brackets, with the tables in it.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Place">Where that stands.</param>
+/// <param name="Tree">What it holds.</param>
+internal sealed record TomlElement(string Name, Place Place, TomlTree Tree);

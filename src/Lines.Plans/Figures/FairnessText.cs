@@ -10,17 +10,21 @@ namespace Lines.Plans.Figures;
 public static class FairnessText
 {
     /// <summary>Verdict, what to mend, and the worst of each family of lines.</summary>
-    public static string Of(FairnessReport report)
+    /// <param name="report">The judgment.</param>
+    /// <param name="outrigger">Which outrigger it is of; nothing for the main hull.</param>
+    public static string Of(FairnessReport report, string outrigger = "")
     {
         ArgumentNullException.ThrowIfNull(report);
-        var text = new StringBuilder("Fairness\n  ").Append(report.Verdict).Append('\n');
+        ArgumentNullException.ThrowIfNull(outrigger);
+        var (heading, form) = outrigger.Length == 0 ? ("Fairness", DesignSchema.Vessel) : ($"Fairness of {outrigger}", DesignSchema.Outrigger);
+        var text = new StringBuilder(heading).Append("\n  ").Append(report.Verdict).Append('\n');
         foreach (var fault in report.Faults)
         {
             text.Append("  - ").Append(fault.Sentence);
             if (fault.Ease is { } dial)
             {
                 var (verb, end) = Turn(report, dial);
-                text.Append("; ").Append(verb).Append(' ').Append(DesignSchema.ByDial[dial].Path).Append(end);
+                text.Append("; ").Append(verb).Append(' ').Append(form.Shown(DesignSchema.ByDial[dial].Path)).Append(end);
             }
 
             text.Append('\n');

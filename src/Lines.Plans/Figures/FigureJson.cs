@@ -4,7 +4,6 @@ using System.Text.Json;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Hull.Fairness;
-using Lines.Hull.Form;
 
 namespace Lines.Plans.Figures;
 
@@ -23,6 +22,9 @@ public sealed record Results(string File)
 
     /// <summary>The judgment of the lines; null where they were not judged.</summary>
     public FairnessReport? Fairness { get; init; }
+
+    /// <summary>The judgment of each outrigger's lines, with what it is called; empty where there is none, or they were not judged.</summary>
+    public IReadOnlyList<(string Name, FairnessReport Report)> Outriggers { get; init; } = [];
 
     /// <summary>The molds; null where none were made.</summary>
     public IReadOnlyList<MoldEntry>? Molds { get; init; }
@@ -61,7 +63,9 @@ public static class FigureJson
             json.WriteString("version", version);
             json.WriteString("file", results.File);
             Figures(json, results.Figures);
-            Fairness(json, results.Fairness);
+            json.WritePropertyName("fairness");
+            Fairness(json, results.Fairness, DesignSchema.Vessel);
+            Outriggers(json, results.Outriggers);
             Molds(json, results.Molds);
             Files(json, results.Files);
             Diagnostics(json, results.Diagnostics);
@@ -110,9 +114,27 @@ public static class FigureJson
         json.WriteEndObject();
     }
 
-    private static void Fairness(Utf8JsonWriter json, FairnessReport? report)
+    private static void Outriggers(Utf8JsonWriter json, IReadOnlyList<(string Name, FairnessReport Report)> outriggers)
     {
-        json.WriteStartArray("fairness");
+        if (outriggers.Count == 0)
+            return;
+        json.WriteStartArray("outriggers");
+        foreach (var (name, report) in outriggers)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", name);
+            json.WriteBoolean("fair", report.Fair);
+            json.WritePropertyName("fairness");
+            Fairness(json, report, DesignSchema.Outrigger);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Fairness(Utf8JsonWriter json, FairnessReport? report, SchemaForm form)
+    {
+        json.WriteStartArray();
         foreach (var line in report?.Lines ?? [])
         {
             json.WriteStartObject();
@@ -132,16 +154,16 @@ public static class FigureJson
             }
 
             if (line.Ease is { } dial)
-                Ease(json, dial, report!.Trials.FirstOrDefault(t => t.Dial == dial));
+                Ease(json, form.Shown(DesignSchema.ByDial[dial].Path), report!.Trials.FirstOrDefault(t => t.Dial == dial));
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
 
-    private static void Ease(Utf8JsonWriter json, Dial dial, EasingTrial? trial)
+    private static void Ease(Utf8JsonWriter json, string key, EasingTrial? trial)
     {
-        json.WriteString("ease", DesignSchema.ByDial[dial].Path);
+        json.WriteString("ease", key);
         if (trial is null)
             return;
         json.WriteNumber("ease_toward", trial.Toward);

@@ -167,7 +167,7 @@ public sealed class DesignFaultTests
             [hull.bow]
             entry_fullness = 0.9
             [[outrigger]]
-            side = "both"
+            side = "bath"
             [[outrigger]]
             side = "port"
             [outrigger.hull]
@@ -180,7 +180,7 @@ public sealed class DesignFaultTests
 
         Assert.Equal(
             [
-                "1 title", "2 hull", "3 hull.length", "4 hull.beam", "5 hull.depth", "6 hull.lenght", "8 hull.bow.entry_fullness", "9 outrigger", "15 hull.sterm",
+                "1 title", "2 hull", "3 hull.length", "4 hull.beam", "5 hull.depth", "6 hull.lenght", "8 hull.bow.entry_fullness", "10 outrigger.side", "15 hull.sterm",
             ],
             faults.Select(f => Invariant($"{f.Place.Line} {f.Key}")),
             StringComparer.Ordinal);

@@ -70,7 +70,7 @@ public sealed class DesignFileTests
         var reading = DesignFile.Read(Encoding.UTF8.GetBytes(text), "a.toml");
 
         Assert.Empty(reading.Diagnostics);
-        Assert.Equal(Sound(SampleDesigns.Pointed).Vessel, reading.Design!.Vessel);
+        Assert.Equal(Sound(SampleDesigns.Pointed).Vessel.MainHull, reading.Design!.Vessel.MainHull);
     }
 
     [Fact]

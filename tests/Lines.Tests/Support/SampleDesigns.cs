@@ -51,6 +51,15 @@ internal static class SampleDesigns
         mold_at = ["0.9 m", "1.8 m", "2.6 m", "3.5 m", "4.4 m"]
         strongback_top = "700 mm"
 
+        [rig]
+        area = "7.5 m2"
+        aft = "2.3 m"
+        height = "2.1 m"
+
+        [structure]
+        mass = "38 kg"
+        at = ["2.6 m", "0 m", "0.2 m"]
+
         """;
 
     /// <summary>A sound design with a transom whose foot is given by its immersion, and nothing optional.</summary>
@@ -79,6 +88,13 @@ internal static class SampleDesigns
         flare = "-2 deg"
         [build]
         planking = "1/4 in"
+        [rig]
+        area = "50 ft2"
+        aft = "6 ft"
+        height = "7 ft"
+        [structure]
+        mass = "90 lb"
+        at = ["7 ft", "0 in", "8 in"]
 
         """;
 
