@@ -7,7 +7,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or cuts PROGRAM,
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or afloat, or cuts PROGRAM,
 // or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
@@ -17,6 +17,9 @@ switch (args)
     case ["hulls", var count, var seed, var spread, var explained]:
         RandomHulls.Print(
             int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), double.Parse(spread, CultureInfo.InvariantCulture), int.Parse(explained, CultureInfo.InvariantCulture));
+        return 0;
+    case ["afloat"]:
+        FloatTimes.Print("templates", 15);
         return 0;
     case ["cuts", var program]:
         SectionCuts.Print(program);

@@ -7,6 +7,7 @@ using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
 using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
+using Lines.Hull.Loading;
 using Lines.Hull.Offsets;
 using Lines.Hull.Sections;
 using Lines.Kernel.Meshes;
@@ -20,6 +21,7 @@ using Lines.Plans.Molds;
 using Lines.Plans.Offsets;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
+using Lines.Plans.Stability;
 
 namespace Lines.Cli.Input;
 
@@ -34,6 +36,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
     private readonly Lazy<FormCurvesBook> _curves = new(() => FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, units));
+    private readonly Lazy<StabilityBook?> _stability = new(() => StabilityOf(shaped, shaped.UsualSettings, units));
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
@@ -133,6 +136,24 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of curves of form"),
     };
 
+    /// <summary>The load cases; null where the weight of the empty boat is not in the file.</summary>
+    public StabilityBook? Stability => _stability.Value;
+
+    /// <summary>The load cases of a design in figures.</summary>
+    public static StabilityBook? StabilityOf(Shaped shaped, LoadSettings settings, LengthNotation units) =>
+        shaped.LoadCases(settings) is { } studies ? new StabilityBook(shaped.Design.Title, shaped.Hull, studies, settings, units) : null;
+
+    /// <summary>Load cases and stability in the format of an ending.</summary>
+    /// <param name="book">The load cases.</param>
+    /// <param name="paper">Paper of a PDF, and what a picture is as wide as.</param>
+    /// <param name="ending">.pdf or .svg.</param>
+    public static byte[] LoadCases(StabilityBook book, PaperSize paper, string ending) => ending switch
+    {
+        ".pdf" => PdfFile.Write($"{book.Title}: load cases and stability", StabilityPages.Of(book, paper)),
+        ".svg" => Text(SvgFile.Write(StabilityPages.Arms(book, paper))),
+        _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of load cases"),
+    };
+
     /// <summary>The report.</summary>
     /// <param name="plan">Paper of the lines plan in it.</param>
     /// <param name="paper">Paper of the curves of form in it.</param>
@@ -147,6 +168,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         shaped.Fairness,
         files)
     {
+        Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper)) : null,
         Warnings = [.. NotMade],
         Notes = [.. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));

@@ -5,6 +5,7 @@ using Lines.Design.Diagnostics;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Loading;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
@@ -45,6 +46,14 @@ internal sealed class Shaped
 
     /// <summary>All hulls at their places.</summary>
     public VesselShape Vessel => new(Hull, [.. Design.Vessel.Outriggers.Zip(Outriggers, (o, s) => (o, s.Hull))]);
+
+    /// <summary>The load cases; null where the weight of the empty boat is not known, and then no case can be told.</summary>
+    /// <param name="settings">What they are studied for.</param>
+    public IReadOnlyList<LoadCaseStudy>? LoadCases(LoadSettings settings) =>
+        Design.Vessel.Structure is { } structure ? LoadCaseStudy.All(Vessel, Design.Vessel, structure, settings) : null;
+
+    /// <summary>What load cases are studied for where nothing else is asked.</summary>
+    public LoadSettings UsualSettings => new(Water.Sea, LoadSettings.UsualFreeboard, LoadSettings.UsualWind, Design.Build.Joints);
 
     /// <summary>All hulls with what each displaces, main hull first.</summary>
     public IReadOnlyList<HullOfVessel> Hulls =>

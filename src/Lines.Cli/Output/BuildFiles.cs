@@ -24,6 +24,8 @@ internal static class BuildFiles
         "offsets.pdf" => "Table of offsets, to print.",
         "curves-of-form.csv" => "Displacement, areas, centers and coefficients against draft for a spreadsheet or a program, SI.",
         "curves-of-form.pdf" => "The same as curves and tables, to print.",
+        "load-cases.pdf" => "Load cases, stability, swamped and bent: pictures and tables, to print.",
+        "righting-arms.svg" => "Righting arms for a browser or a drawing program.",
         "hull.step" => "Surface of the hull for CAD: the starboard skin in mm.",
         "hull.igs" => "The same surface for CAD that does not read STEP.",
         "hull.stl" => "Closed body of flat facets in mm, both sides and a deck, for 3D printers and mills.",

@@ -7,6 +7,7 @@ using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
 using Lines.Plans.Paper;
+using Lines.Plans.Stability;
 
 namespace Lines.Cli.Verbs;
 
@@ -50,7 +51,7 @@ internal static class BuildVerb
         // The name alone: the same design gives the same numbers wherever it lies.
         var name = Path.GetFileName(path);
         var numbers = Task.Run(() => FigureJson.Write(
-            new Results(name) { Figures = [.. shaped.Figures, .. products.Curves.Drafts], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = [.. shaped.Warnings.Select(w => w with { File = name })] }, Printed.Version));
+            new Results(name) { Figures = [.. shaped.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = [.. shaped.Warnings.Select(w => w with { File = name })] }, Printed.Version));
         foreach (var made in others)
         {
             foreach (var (product, content) in made.GetAwaiter().GetResult())
@@ -65,6 +66,7 @@ internal static class BuildVerb
             ["lines-plan.pdf"] = 1,
             ["offsets.pdf"] = products.OffsetsPages(inside: false, wish.Paper).Count,
             ["curves-of-form.pdf"] = FormCurvesPages.Count,
+            ["load-cases.pdf"] = products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0,
             ["molds/setting-up.pdf"] = products.SettingUpPages.Count,
             [Common.PatternsFile(wish.Paper)] = pages,
         };
@@ -87,6 +89,8 @@ internal static class BuildVerb
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp()), ("molds/setting-up.csv", products.SettingUpTable())];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ("curves-of-form" + e, products.FormCurves(wish.Paper, e)))];
+        if (products.Stability is { } cases)
+            yield return () => [("load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ("righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];
         yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ("hull" + e, products.Hull(e, HullMesh.UsualChordError)))];
     }
 

@@ -80,5 +80,8 @@ public sealed record VesselShape(HullSurface Main, IReadOnlyList<(Outrigger Outr
     public IReadOnlyList<PlacedHull> Hulls =>
         [new("main hull", Main, default), .. Outriggers.SelectMany((o, k) => o.Outrigger.Places.Select(p => new PlacedHull(NameOf(k, p), o.Surface, p)))];
 
+    /// <summary>Whether port and starboard are mirror images: every outrigger has its twin on the other side.</summary>
+    public bool IsAlikeOnBothSides => Hulls.All(h => Hulls.Any(o => o.Surface == h.Surface && o.Place == h.Place with { Y = -h.Place.Y }));
+
     private static string NameOf(int index, Vector3 place) => Invariant($"outrigger {index + 1} {(place.Y < 0 ? "port" : "starboard")}");
 }

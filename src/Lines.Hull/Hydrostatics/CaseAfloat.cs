@@ -11,7 +11,7 @@ public enum FloatState
     /// <summary>It would float with water over an open sheer: it fills.</summary>
     Floods,
 
-    /// <summary>It comes to rest nowhere under a right angle of heel.</summary>
+    /// <summary>It comes to rest nowhere under a right angle of heel and half of one of trim.</summary>
     Capsizes,
 
     /// <summary>All its hulls together displace less than it weighs.</summary>
@@ -47,8 +47,14 @@ public sealed record CaseAfloat(
     (double Height, Point3 At, FloatingBody Body)? Freeboard,
     IReadOnlyList<HullAfloat> Hulls)
 {
+    /// <summary>Trim from which a boat stands on end [rad].</summary>
+    private const double GreatestTrim = Math.PI / 4;
+
     /// <summary>Relative error of volumes told beside the equilibrium.</summary>
     private const double Tolerance = 1e-9;
+
+    /// <summary>Whether the boat comes to rest as <see cref="Afloat"/> says; if not, it is told held upright.</summary>
+    public bool Rests => State is FloatState.Floats or FloatState.Floods;
 
     /// <summary>Height of the transverse metacenter above the center of gravity [m].</summary>
     public double? TransverseMetacentricHeight => Rise + (Afloat?.Immersed.TransverseMoment / Afloat?.Immersed.Volume);
@@ -92,7 +98,8 @@ public sealed record CaseAfloat(
         return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]);
     }
 
-    private static bool IsRest(Afloat? afloat) => afloat is { Stable: true } && Math.Abs(afloat.Water.Heel) < Math.PI / 2;
+    private static bool IsRest(Afloat? afloat) =>
+        afloat is { Stable: true } && Math.Abs(afloat.Water.Heel) < Math.PI / 2 && Math.Abs(afloat.Water.Trim) < GreatestTrim;
 
     private static Afloat? Aside(Craft craft, Weight weight, double density)
     {

@@ -72,6 +72,9 @@ public sealed class RightingArms
     /// <summary>Heel from which the boat is turned back: where it floats, 0 for a boat alike on both sides [rad]; null where none is found.</summary>
     public double? From { get; }
 
+    /// <summary>Whether the boat rests at that heel, and is not turned back already when upright.</summary>
+    public bool Rests => From is { } from && At(from) is { } arm && Math.Abs(arm.Arm) <= 10 * Level;
+
     /// <summary>Least heel at which water comes over an open sheer [rad]; null where it never does.</summary>
     public double? Downflooding { get; }
 

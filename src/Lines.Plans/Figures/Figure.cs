@@ -27,6 +27,21 @@ public enum Quantity
     /// <summary>Angle [rad].</summary>
     Angle,
 
+    /// <summary>Mass times a lever [kg m].</summary>
+    MassMoment,
+
+    /// <summary>Force [N].</summary>
+    Force,
+
+    /// <summary>Moment of a force [N m].</summary>
+    Moment,
+
+    /// <summary>Area under righting arms [m rad].</summary>
+    RightingArea,
+
+    /// <summary>Speed [m/s], shown in knots.</summary>
+    Speed,
+
     /// <summary>A pure number.</summary>
     Ratio,
 

@@ -89,6 +89,11 @@ public static class FigureJson
             Quantity.MassPerLength => "_kg_per_m",
             Quantity.SecondMoment => "_m4",
             Quantity.Angle => "_rad",
+            Quantity.MassMoment => "_kg_m",
+            Quantity.Force => "_n",
+            Quantity.Moment => "_n_m",
+            Quantity.RightingArea => "_m_rad",
+            Quantity.Speed => "_m_per_s",
             _ => "",
         };
     }

@@ -7,6 +7,9 @@ namespace Lines.Plans.Figures;
 /// <summary>Shows figures to people, in the unit system of a notation: metric with mm, else feet and pounds.</summary>
 public static class FigureText
 {
+    /// <summary>Exact: a pound times standard gravity [N], and a nautical mile an hour [m/s].</summary>
+    private const double PoundForce = Mass.Pound * 9.80665, Knot = 1852.0 / 3600;
+
     /// <summary>A figure's value with its unit; "unknown" where it has none.</summary>
     public static string Show(Figure figure, LengthNotation notation)
     {
@@ -42,6 +45,11 @@ public static class FigureText
             Quantity.MassPerLength => metric ? (100, 2, "kg/cm") : (Mass.Pound / Length.Inch, 1, "lb/in"),
             Quantity.SecondMoment => metric ? (1, 4, "m⁴") : (Math.Pow(Length.Foot, 4), 2, "ft⁴"),
             Quantity.Angle => (Math.PI / 180, 1, "deg"),
+            Quantity.MassMoment => metric ? (1, 2, "kg m") : (Mass.Pound * Length.Foot, 1, "ft lb"),
+            Quantity.Force => metric ? (1, 0, "N") : (PoundForce, 0, "lbf"),
+            Quantity.Moment => metric ? (1, 0, "N m") : (PoundForce * Length.Foot, 0, "ft lbf"),
+            Quantity.RightingArea => metric ? (1, 4, "m rad") : (Length.Foot, 4, "ft rad"),
+            Quantity.Speed => (Knot, 1, "kn"),
             Quantity.Fraction => (0.01, 1, "%"),
             Quantity.Count => (1, 0, ""),
             _ => (1, 3, ""),

@@ -11,6 +11,16 @@ public static class Cautions
     /// <summary>Who decides.</summary>
     public const string Rules = "Before people are carried, the rules of the place and a licensed designer decide.";
 
+    /// <summary>What an outrigger boat does not do.</summary>
+    public const string Outriggers = "Outrigger boats do not right themselves once over, and can pitch over their bows when driven hard.";
+
+    /// <summary>What to try before going out.</summary>
+    public const string Trials =
+        "Try her close to shore before any trip: swamped, heeled, and climbing back aboard; life jacket on, never alone, with cold water in mind. Seal the flotation and see that it stays sealed.";
+
+    /// <summary>What freeboards are told for.</summary>
+    public const string CalmWater = "Freeboards and drafts are for calm water with the crew sitting still where the file puts them.";
+
     /// <summary>What to do with a print.</summary>
     public const string Print = $"Measure the test square before cutting: {TestSquare.Size} each way, on page 1 of the paper patterns, beside the part in the router files of single parts, once in all-molds.dxf.";
 
@@ -25,5 +35,5 @@ public static class Cautions
         "Cedar dust and epoxy sensitize; saws and routers bite. Use extraction, a respirator and gloves, and keep hands clear of the blade.";
 
     /// <summary>All of them, in the order they are printed.</summary>
-    public static IReadOnlyList<string> All { get; } = [Figures, Rules, Print, Shop];
+    public static IReadOnlyList<string> All { get; } = [Figures, Rules, Outriggers, Trials, Print, Shop];
 }

@@ -3,6 +3,7 @@ using Lines.Hull.Fairness;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
+using Lines.Plans.Stability;
 
 namespace Lines.Plans.Report;
 
@@ -25,6 +26,9 @@ public sealed record ReportContent(
     FairnessReport Fairness,
     IReadOnlyList<ReportFile> Files)
 {
+    /// <summary>Load cases and stability; null where the weight of the empty boat is not known.</summary>
+    public ReportStability? Stability { get; init; }
+
     /// <summary>What could not be made as asked, one sentence each.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
@@ -37,6 +41,11 @@ public sealed record ReportContent(
 /// <param name="Curves">The curves against draft.</param>
 /// <param name="Sections">The sectional areas along the boat.</param>
 public sealed record ReportCurves(FormCurvesBook Book, Sheet Curves, Sheet Sections);
+
+/// <summary>Load cases and stability in the report.</summary>
+/// <param name="Book">Their figures.</param>
+/// <param name="Arms">The righting arms.</param>
+public sealed record ReportStability(StabilityBook Book, Sheet Arms);
 
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>

@@ -30,6 +30,8 @@ public static class ReportPage
         Plan(page, content);
         Numbers(page, content);
         Curves(page, content.Curves);
+        if (content.Stability is { } stability)
+            StabilitySection.Write(page, stability);
         page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness));
         page.Append("<h3>Curvature of the whole skin</h3>\n");
         Drawing(page, SvgFile.Write(content.Curvature), "Curvature of the skin", CurvatureSheet.WhatToLookFor);
@@ -58,7 +60,8 @@ public static class ReportPage
         page.Append("</section>\n");
     }
 
-    private static void Drawing(StringBuilder page, string picture, string name, string caption) =>
+    /// <summary>A picture that scrolls sideways where it is too wide.</summary>
+    internal static void Drawing(StringBuilder page, string picture, string name, string caption) =>
         page.Append("<figure class=\"plan\">\n<div tabindex=\"0\" role=\"region\" aria-label=\"").Append(name).Append(", scrolls sideways on a narrow screen\">\n")
             .Append(picture).Append("</div>\n<figcaption>").Append(caption).Append("</figcaption>\n</figure>\n");
 
@@ -103,7 +106,8 @@ public static class ReportPage
         page.Append("</details>\n</section>\n");
     }
 
-    private static void Table(StringBuilder page, FigureTable table)
+    /// <summary>A table of figures.</summary>
+    internal static void Table(StringBuilder page, FigureTable table)
     {
         page.Append("<div class=\"scroll\">\n<table>\n<caption>").Append(Escaped(table.Title)).Append("</caption>\n<thead><tr>");
         foreach (var (column, k) in table.Columns.Select((c, k) => (c, k)))

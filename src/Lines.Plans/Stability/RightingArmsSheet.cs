@@ -1,0 +1,118 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+using Lines.Plans.LinesPlan;
+using Lines.Plans.Paper;
+using Lines.Plans.Report;
+
+namespace Lines.Plans.Stability;
+
+/// <summary>The righting arms of all load cases against heel: full while they count, dashed past downflooding or the end of the range.</summary>
+/// <remarks><b>Frame.</b> The sheet, millimeters, y up; heel to the right, arms up.</remarks>
+internal static class RightingArmsSheet
+{
+    /// <summary>Height of the drawing without its names [mm].</summary>
+    private const double Chart = 118;
+
+    private const double Margin = 12.7;
+    private const double Left = 20;
+    private const double Head = 24;
+    private const double Row = 4.6;
+
+    /// <summary>Points between two angles computed: the cubic through them with their own slopes looks smooth.</summary>
+    private const int Chords = 8;
+
+    private static readonly Layer s_full = new("arms", new Ink(0.45));
+    private static readonly Layer s_dashed = new("arms-out-of-range", new Ink(0.25, [2.2, 1.4]));
+
+    /// <summary>The drawing as a sheet of its own.</summary>
+    /// <param name="book">The load cases.</param>
+    /// <param name="width">Width of the sheet [mm].</param>
+    public static Sheet Of(StabilityBook book, double width)
+    {
+        var sides = book.Sides.Where(s => s.Arms.Curve.Count > 1).ToList();
+        double height = Head + Chart + 14 + (Row * (sides.Count + 2)) + Margin, room = width - (2 * Margin);
+        var marks = new PageMarks();
+        var box = new Box2(Margin + Left, height - Head - Chart, width - Margin, height - Head);
+        marks.Text(PlanInks.Titles, $"{book.Title}: righting arms", new Point2(Margin, height - Margin - 3), 4, room);
+        marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come over an open sheer, which is then taken as decked, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
+        if (sides.Count > 0)
+            Draw(marks, book, sides.Select(s => (s.Name, s.Arms)).ToList(), box);
+        marks.Text(PlanInks.Lettering, Cautions.Outriggers, new Point2(Margin, Margin + 3.5), 2, room);
+        marks.Text(PlanInks.Lettering, Cautions.Figures, new Point2(Margin, Margin), 2, room);
+        return new Sheet($"{book.Title}, righting arms", width, height, marks.All);
+    }
+
+    private static void Draw(PageMarks marks, StabilityBook book, List<(string Name, Hull.Hydrostatics.RightingArms Arms)> sides, Box2 box)
+    {
+        var unit = FigureText.UnitOf(Quantity.Length, book.Notation);
+        double most = sides.Max(s => s.Arms.Curve.Max(a => a.Arm)) / unit.Size, least = Math.Min(0, sides.Min(s => s.Arms.Curve.Min(a => a.Arm)) / unit.Size);
+        var step = RoundNumber.AtLeast((most - least) / 8);
+        double top = step * Math.Ceiling(most / step), bottom = step * Math.Floor(least / step), perUnit = box.Height / (top - bottom);
+        Point2 At(double heel, double arm) => new(box.Left + (heel / Math.PI * box.Width), box.Bottom + (((arm / unit.Size) - bottom) * perUnit));
+        for (var k = 0; k <= Math.Round((top - bottom) / step); k++)
+        {
+            var value = bottom + (k * step);
+            var y = box.Bottom + (k * step * perUnit);
+            marks.Line(Math.Abs(value) < step / 2 ? PlanInks.Fine : PlanInks.Grid, new Point2(box.Left, y), new Point2(box.Right, y));
+            marks.Text(PlanInks.Lettering, Invariant($"{Math.Round(value, 6):0.###}"), new Point2(box.Left - 2, y), 2, anchor: Anchor.MiddleRight);
+        }
+
+        marks.Text(PlanInks.Lettering, $"righting arm, {unit.Name}", new Point2(box.Left - 13, box.Center.Y), 2, anchor: Anchor.Center, angle: Math.PI / 2);
+        for (var degrees = 0; degrees <= 180; degrees += 15)
+        {
+            var foot = At(degrees * Math.PI / 180, bottom * unit.Size);
+            marks.Line(PlanInks.Grid, foot, foot with { Y = box.Top });
+            marks.Text(PlanInks.Lettering, Invariant($"{degrees}"), foot + new Vector2(0, -4), 2, anchor: Anchor.Center);
+        }
+
+        marks.Text(PlanInks.Lettering, "heel, degrees", new Point2(box.Center.X, box.Bottom - 8), 2, anchor: Anchor.Center);
+        for (var k = 0; k < sides.Count; k++)
+        {
+            Curve(marks, sides[k].Arms, Invariant($"{k + 1}"), At);
+            var told = $"{Invariant($"{k + 1}")}  {sides[k].Name.Replace("|", ", ", StringComparison.Ordinal)}: {Told(book, sides[k].Arms)}";
+            marks.Text(PlanInks.Lettering, told, new Point2(box.Left, box.Bottom - 14 - (Row * k)), 2.2, box.Width);
+        }
+    }
+
+    private static string Told(StabilityBook book, Hull.Hydrostatics.RightingArms arms)
+    {
+        static string Degrees(double heel) => Invariant($"{heel * 180 / Math.PI:0.0} deg");
+        var end = arms.Downflooding is { } floods && floods <= arms.End ? $"water over the sheer at {Degrees(floods)}" : arms.Vanishing is { } ends ? $"arm ends at {Degrees(ends)}" : "arm lasts to 180 deg";
+        return arms.Greatest is { } greatest
+            ? $"range {Degrees(arms.Range)}, {end}, greatest arm {new Length(greatest.Arm).ToText(book.Notation)} at {Degrees(greatest.Heel)}"
+            : $"no range: {end}";
+    }
+
+    // Two pieces: what counts, and the rest; the number of the case stands at its greatest arm.
+    private static void Curve(PageMarks marks, Hull.Hydrostatics.RightingArms arms, string number, Func<double, double, Point2> at)
+    {
+        List<Point2> counts = [], rest = [];
+        var end = arms.From is null ? 0 : arms.End;
+        for (var k = 1; k < arms.Curve.Count; k++)
+        {
+            var (a, b) = (arms.Curve[k - 1], arms.Curve[k]);
+            var h = b.Heel - a.Heel;
+            for (var i = k == 1 ? 0 : 1; i <= Chords; i++)
+            {
+                double t = (double)i / Chords, heel = a.Heel + (t * h), s = 1 - t;
+                var arm = (s * s * (1 + (2 * t)) * a.Arm) + (t * t * (3 - (2 * t)) * b.Arm) + (h * s * t * ((s * a.Slope) - (t * b.Slope)));
+                if (heel >= end && rest.Count == 0 && arms.At(end) is { } last)
+                {
+                    counts.Add(at(end, last.Arm));
+                    rest.Add(at(end, last.Arm));
+                }
+
+                (heel < end ? counts : rest).Add(at(heel, arm));
+            }
+        }
+
+        marks.Path(s_full, counts);
+        marks.Path(s_dashed, rest);
+        if (arms.Downflooding is { } floods && floods <= arms.End && rest.Count > 0)
+            marks.Cross(PlanInks.Titles, rest[0], 1.6);
+        var place = arms.Greatest is { } greatest ? at(greatest.Heel, greatest.Arm) : rest[0];
+        marks.Text(PlanInks.Titles, number, place + new Vector2(0, 1.2), 2.4, anchor: Anchor.Center);
+    }
+}

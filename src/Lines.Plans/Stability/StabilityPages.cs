@@ -1,0 +1,63 @@
+using Lines.Drawing.Model;
+using Lines.Kernel.Geometry;
+using Lines.Plans.LinesPlan;
+using Lines.Plans.Offsets;
+using Lines.Plans.Paper;
+
+namespace Lines.Plans.Stability;
+
+/// <summary>Load cases and stability on paper: the righting arms, then the tables.</summary>
+public static class StabilityPages
+{
+    private const double Margin = 12.7;
+
+    /// <summary>The righting arms as one drawing.</summary>
+    /// <param name="book">The load cases.</param>
+    /// <param name="paper">The paper whose longer side the drawing is as wide as.</param>
+    public static Sheet Arms(StabilityBook book, PaperSize paper)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(paper);
+        return RightingArmsSheet.Of(book, paper.Height);
+    }
+
+    /// <summary>All pages.</summary>
+    /// <param name="book">The load cases.</param>
+    /// <param name="paper">The paper, laid on its longer side.</param>
+    public static IReadOnlyList<Sheet> Of(StabilityBook book, PaperSize paper)
+    {
+        var arms = Arms(book, paper);
+        return [arms, .. book.Tables.SelectMany(t => Parts(t.Table, paper).Select(p => Page(book, p, t.Note, paper)))];
+    }
+
+    // A table of many cases is told on several pages, as many columns on each as can be read; of many rows too.
+    private static IEnumerable<FigureTable> Parts(FigureTable table, PaperSize paper)
+    {
+        const int Columns = 8;
+        var rows = (int)((paper.Width - (2 * Margin) - 40) / 4.1);
+        for (var from = 1; from < table.Columns.Count; from += Columns)
+        {
+            var to = Math.Min(from + Columns, table.Columns.Count);
+            for (var row = 0; row < table.Rows.Count; row += rows)
+            {
+                yield return new FigureTable(
+                    table.Title,
+                    [table.Columns[0], .. table.Columns.Take(from..to)],
+                    [.. table.Rows.Skip(row).Take(rows).Select(r => (IReadOnlyList<string>)[r[0], .. r.Take(from..to)])]);
+            }
+        }
+    }
+
+    private static Sheet Page(StabilityBook book, FigureTable table, string note, PaperSize paper)
+    {
+        double width = paper.Height - (2 * Margin), y = paper.Width - Margin - 4;
+        var marks = new PageMarks();
+        marks.Text(PlanInks.Titles, $"{book.Title}: load cases", new Point2(Margin, y), 3);
+        marks.Add((PlacedTable.Fitted(table, width) with { Left = Margin, Top = y - 6 }).Marks());
+        var lines = (note.Length > 0 ? (string[])[note] : []).Concat([Report.Cautions.Figures]).Reverse().ToList();
+        var capital = PageMarks.HeightFor(lines, 2, width);
+        for (var k = 0; k < lines.Count; k++)
+            marks.Text(PlanInks.Lettering, lines[k], new Point2(Margin, Margin + (3.5 * k)), capital);
+        return new Sheet($"{book.Title}, load cases", paper.Height, paper.Width, marks.All);
+    }
+}
