@@ -140,7 +140,7 @@ public sealed class DialSource
         var faults = new DiagnosticBag(_source);
         var raw = _file.Find(key.Path) is { } value ? SourceText.Shown(value.Raw) + ": " : "";
         var told = fault.Nearest is { } n ? AsTold(key, n, upward: !(n < _file.Find(key.Path)?.Number)) : fault.Nearest;
-        faults.Add(_file.PlaceOf(key.Path), key.Path, raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
+        faults.Add(_file.PlaceOf(key.Path), key.Path, Whose + raw + fault.Message, fault.Remedy ?? Remedy(key, told, fair: true, together: false));
         return faults.Sorted();
     }
 
@@ -159,7 +159,7 @@ public sealed class DialSource
             (left.IsLoss ? warnings : notes).Add(
                 listed?.Place ?? _file.PlaceOf(key.Path),
                 key.Path,
-                $"{left.Headline(notation)}: {left.Reason(notation)}",
+                $"{Whose}{left.Headline(notation)}: {left.Reason(notation)}",
                 left.Advice(notation));
         }
 
@@ -213,6 +213,9 @@ public sealed class DialSource
     }
 
     private LengthNotation NotationOf(SchemaKey key) => (_values.Find(key.Path) ?? _file.Find(key.Path))?.Notation ?? LengthNotation.Millimeters;
+
+    /// <summary>Whose mold a fault of the building table is about, where it is not the main hull's.</summary>
+    private string Whose => _values.Form.IsRepeated ? Invariant($"{_values.Form.Name} at line {_values.Head.Line}: ") : "";
 
     private DiagnosticBag Bag => new DiagnosticBag(_source).Within(_values.Form.Shown);
 

@@ -48,9 +48,12 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public LengthNotation Units => units;
 
     /// <summary>The products of a design file, lengths shown as asked, else as most of the file's are written.</summary>
-    public static Products From(string path, LengthNotation? asked)
+    /// <param name="path">The file.</param>
+    /// <param name="asked">How lengths are shown.</param>
+    /// <param name="hull">Which hull; null for the main one.</param>
+    public static Products From(string path, LengthNotation? asked, string? hull = null)
     {
-        var shaped = Shaped.From(path);
+        var shaped = Shaped.From(path, hull);
         return new Products(shaped, shaped.Units(asked));
     }
 
@@ -71,7 +74,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The lines plan.</summary>
     public Sheet Plan(PaperSize paper) =>
         _plans.GetOrAdd(paper, p => new(() => LinesPlanSheet.Of(
-            shaped.Lines, shaped.Figures, new LinesPlanSettings(shaped.Design.Title, p, units) { Joints = shaped.Design.Build.Joints, IsFair = shaped.Fairness.Fair }))).Value;
+            shaped.Lines, shaped.OwnFigures, new LinesPlanSettings(shaped.Design.Title, p, units) { Joints = shaped.Design.Build.Joints, IsFair = shaped.Fairness.Fair }))).Value;
 
     /// <summary>The table of offsets in the format of an ending.</summary>
     /// <param name="inside">Whether to the inside of planking rather than the outside.</param>
@@ -169,8 +172,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         files)
     {
         Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper)) : null,
-        Warnings = [.. NotMade],
-        Notes = [.. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
+        Warnings = [.. NotMade, .. Judged(fair: false)],
+        Notes = [.. Judged(fair: true), .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
@@ -192,6 +195,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The hull as flat facets.</summary>
     /// <param name="chordError">Greatest distance from the surface [m].</param>
     public TriangleMesh Mesh(double chordError) => _meshes.GetOrAdd(chordError, e => new(() => HullMesh.Of(shaped.Hull, e))).Value;
+
+    // The verdicts on the outriggers that are fair, or are not, a sentence each.
+    private IEnumerable<string> Judged(bool fair) => shaped.OutriggersJudged.Where(o => o.Report.Fair == fair).Select(o => $"{char.ToUpperInvariant(o.Name[0])}{o.Name[1..]}: {o.Report.Verdict}");
 
     // The parts asked for that are not made, and why, a sentence each.
     private IEnumerable<string> NotMade => shaped.Molds.LeftOut.Where(l => l.IsLoss).Select(l => l.Sentence(units));

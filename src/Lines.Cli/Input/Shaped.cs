@@ -37,6 +37,9 @@ internal sealed class Shaped
         _molds = new(ShapeMolds);
     }
 
+    /// <summary>What the main hull is called on the command line.</summary>
+    public const string MainHull = "main";
+
     public VesselDesign Design { get; }
 
     public HullSurface Hull { get; }
@@ -82,12 +85,34 @@ internal sealed class Shaped
     /// <summary>How lengths are shown: as asked, else as most of the design file's are written.</summary>
     public LengthNotation Units(LengthNotation? asked) => asked ?? Design.Source.Notation;
 
-    public IReadOnlyList<FigureGroup> Figures =>
-        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints), .. VesselFigures.Of(Hulls)];
+    /// <summary>The figures of this hull alone.</summary>
+    public IReadOnlyList<FigureGroup> OwnFigures =>
+        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
+
+    /// <summary>The figures of this hull, and a group for each outrigger.</summary>
+    public IReadOnlyList<FigureGroup> Figures => [.. OwnFigures, .. VesselFigures.Of(Hulls)];
 
     /// <summary>Reads a file and shapes its hull.</summary>
     /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>
     public static Shaped From(string path) => Of(DesignInput.Read(path));
+
+    /// <summary>Reads a file, shapes its hulls and gives one of them.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="hull">Which hull, as <see cref="MainHull"/> and <see cref="OutriggerName"/> call them; null for the main one.</param>
+    /// <exception cref="CommandFailure">The file is not a sound design, its dials exclude each other, or it has no such hull.</exception>
+    public static Shaped From(string path, string? hull)
+    {
+        var all = From(path);
+        string[] names = [MainHull, .. all.Outriggers.Select((_, k) => OutriggerName(k + 1))];
+        var index = Array.IndexOf(names, hull ?? MainHull);
+        return index < 0
+            ? throw new CommandFailure(ExitCode.Wrong, $"--hull: {path} has no hull \"{hull}\"; it has {string.Join(", ", names)}")
+            : index == 0 ? all : all.Outriggers[index - 1];
+    }
+
+    /// <summary>What an outrigger is called on the command line, and the folder of its files.</summary>
+    /// <param name="number">Its number in the design, from 1.</param>
+    public static string OutriggerName(int number) => Invariant($"outrigger-{number}");
 
     /// <summary>Shapes the hull of a design.</summary>
     /// <exception cref="CommandFailure">Its dials exclude each other; that was shown at every dial named.</exception>
@@ -113,19 +138,22 @@ internal sealed class Shaped
     /// <summary>The molds left out, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> Warnings => Design.Source.ExplainLeftOut(Molds);
 
-    /// <summary>Tells the warnings, each at its place in the file.</summary>
+    /// <summary>The molds of all hulls left out, as warnings and notes.</summary>
+    public IReadOnlyList<Diagnostic> AllWarnings => [.. Warnings, .. Outriggers.SelectMany(o => o.Warnings)];
+
+    /// <summary>Tells the warnings about all hulls, each at its place in the file.</summary>
     /// <returns>What the command returns: 1 where a mold asked for is missing, else 0.</returns>
     public int Warned()
     {
-        DesignInput.Show(Warnings);
-        return Missing.Any() ? ExitCode.Unfair : ExitCode.Done;
+        DesignInput.Show(AllWarnings);
+        return Missing.Concat(Outriggers.SelectMany(o => o.Missing)).Any() ? ExitCode.Unfair : ExitCode.Done;
     }
 
     /// <summary>Names the parts that are missing, as the last thing a verb says that made the others.</summary>
     /// <param name="units">How lengths are shown.</param>
     public void TellMissing(LengthNotation units)
     {
-        string[] parts = [.. Missing.Select(l => l.Part(units))];
+        string[] parts = [.. Missing.Select(l => l.Part(units)), .. Outriggers.SelectMany((o, k) => o.Missing.Select(l => Invariant($"{l.Part(units)} of outrigger {k + 1}")))];
         if (parts.Length > 0)
             Streams.Say(Invariant($"{parts.Length} {(parts.Length == 1 ? "part is" : "parts are")} missing: {string.Join(", ", parts)}"));
     }

@@ -13,7 +13,12 @@ internal static class BuildFiles
 
     private static string Counted(int pages) => pages == 1 ? "One page." : Invariant($"{pages} pages.");
 
-    private static string Purpose(string name) => name switch
+    private static string Purpose(string name) =>
+        name.StartsWith("outrigger-", StringComparison.Ordinal) && name.IndexOf('/', StringComparison.Ordinal) is > 0 and var slash
+            ? $"{OfOneHull(name[(slash + 1)..])} Of outrigger {name["outrigger-".Length..slash]}."
+            : OfOneHull(name);
+
+    private static string OfOneHull(string name) => name switch
     {
         "lines-plan.pdf" => "Lines plan to scale, to print.",
         "lines-plan.svg" => "Lines plan for a browser or a drawing program.",

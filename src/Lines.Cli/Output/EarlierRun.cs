@@ -20,13 +20,14 @@ internal static class EarlierRun
             : [];
     }
 
-    /// <summary>The molds, and the patterns on every paper, of an earlier build.</summary>
+    /// <summary>The molds, and the patterns on every paper, of an earlier build, those of its outriggers too.</summary>
     /// <param name="target">The output folder.</param>
-    public static IReadOnlyList<string> MoldsAndPatterns(string target)
-    {
-        var molds = Molds(target, "molds/");
-        return molds.Count == 0 ? [] : [.. molds, .. PrintVerb.Papers.Select(Common.PatternsFile)];
-    }
+    public static IReadOnlyList<string> MoldsAndPatterns(string target) =>
+        [.. OutriggerFolders(target).Prepend("").SelectMany(folder => Molds(target, folder + "molds/") is { Count: > 0 } molds ? molds.Concat(PrintVerb.Papers.Select(p => folder + Common.PatternsFile(p))) : [])];
+
+    private static IEnumerable<string> OutriggerFolders(string target) => Directory.Exists(target)
+        ? Directory.EnumerateDirectories(target, "outrigger-*").Select(Path.GetFileName).OfType<string>().Where(n => n["outrigger-".Length..] is { Length: > 0 } number && number.All(char.IsAsciiDigit)).Order(StringComparer.Ordinal).Select(n => n + "/")
+        : [];
 
     private static bool IsMold(string name) =>
         name is "stem.dxf" or "stern.dxf" or "transom.dxf"

@@ -24,7 +24,7 @@ internal static class BuildVerb
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
-        var verb = new Command("build", "Writes everything a builder needs into one folder; exit code 1 if the hull is not fair or a mold asked for cannot be made.")
+        var verb = new Command("build", "Writes everything a builder needs into one folder, an outrigger's part into a folder of its own in it; exit code 1 if the hull is not fair or a mold asked for cannot be made.")
         {
             file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
         };
@@ -46,12 +46,22 @@ internal static class BuildVerb
         using var folder = new OutputFolder(target, force);
         // The patterns take as long as all the rest together, so their work begins first.
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
-        var others = Works(products, wish).Select(Task.Run).ToList();
+        var floats = shaped.Outriggers.Select((o, k) => (Folder: Shaped.OutriggerName(k + 1) + "/", Products: new Products(o, products.Units))).ToList();
+        var others = Works(products, wish, "").Concat(floats.SelectMany(f => Works(f.Products, wish, f.Folder).Append(
+            () => [(f.Folder + Common.PatternsFile(wish.Paper), f.Products.Patterns(wish.Paper, wish.Correction))]))).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
         // The name alone: the same design gives the same numbers wherever it lies.
         var name = Path.GetFileName(path);
         var numbers = Task.Run(() => FigureJson.Write(
-            new Results(name) { Figures = [.. shaped.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []], Fairness = shaped.Fairness, Molds = products.MoldEntries("molds/"), Diagnostics = [.. shaped.Warnings.Select(w => w with { File = name })] }, Printed.Version));
+            new Results(name)
+            {
+                Figures = [.. shaped.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []],
+                Fairness = shaped.Fairness,
+                Outriggers = shaped.OutriggersJudged,
+                Molds = [.. products.MoldEntries("molds/"), .. floats.SelectMany(f => f.Products.MoldEntries(f.Folder + "molds/"))],
+                Diagnostics = [.. shaped.AllWarnings.Select(w => w with { File = name })],
+            },
+            Printed.Version));
         foreach (var made in others)
         {
             foreach (var (product, content) in made.GetAwaiter().GetResult())
@@ -60,38 +70,43 @@ internal static class BuildVerb
 
         folder.Add(Common.PatternsFile(wish.Paper), patterns.GetAwaiter().GetResult());
         folder.Add(Numbers, numbers.GetAwaiter().GetResult());
-        var pages = products.PatternPages(wish.Paper, wish.Correction).Count;
-        var counts = new Dictionary<string, int>(StringComparer.Ordinal)
-        {
-            ["lines-plan.pdf"] = 1,
-            ["offsets.pdf"] = products.OffsetsPages(inside: false, wish.Paper).Count,
-            ["curves-of-form.pdf"] = FormCurvesPages.Count,
-            ["load-cases.pdf"] = products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0,
-            ["molds/setting-up.pdf"] = products.SettingUpPages.Count,
-            [Common.PatternsFile(wish.Paper)] = pages,
-        };
+        var counts = floats.Prepend((Folder: "", Products: products)).SelectMany(f => Pages(f.Products, wish, f.Folder)).ToDictionary(StringComparer.Ordinal);
+        var pages = counts.Where(c => c.Key.EndsWith(Common.PatternsFile(wish.Paper), StringComparison.Ordinal)).Sum(c => c.Value);
         folder.Add(Report, products.Report(PlanPaper(wish), wish.Paper, BuildFiles.Of(folder.Names, counts)));
         folder.Finish(stale);
 
         var warned = shaped.Warned();
         if (!shaped.Fairness.Fair)
             Streams.Say(shaped.Fairness.Verdict);
+        foreach (var (outrigger, report) in shaped.OutriggersJudged.Where(o => !o.Report.Fair))
+            Streams.Say($"{outrigger}: {report.Verdict}");
         Streams.Error.WriteLine(Invariant($"wrote {folder.Names.Count} files into {target} (the patterns take {pages} pages of {wish.Paper.Name}); open {Path.Combine(target, Report)} first"));
         shaped.TellMissing(products.Units);
-        return shaped.Fairness.Fair ? warned : ExitCode.Unfair;
+        return shaped.AllFair ? warned : ExitCode.Unfair;
     }
 
-    /// <summary>What makes the files beside the patterns and the numbers, in the order they are written; the works do not wait for each other.</summary>
-    private static IEnumerable<Func<IReadOnlyList<(string Name, byte[] Content)>>> Works(Products products, Wish wish)
+    /// <summary>How many pages each PDF of a hull has.</summary>
+    private static IEnumerable<KeyValuePair<string, int>> Pages(Products products, Wish wish, string folder) =>
+    [
+        new(folder + "lines-plan.pdf", 1),
+        new(folder + "offsets.pdf", products.OffsetsPages(inside: false, wish.Paper).Count),
+        new(folder + "curves-of-form.pdf", FormCurvesPages.Count),
+        new(folder + "load-cases.pdf", products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0),
+        new(folder + "molds/setting-up.pdf", products.SettingUpPages.Count),
+        new(folder + Common.PatternsFile(wish.Paper), products.PatternPages(wish.Paper, wish.Correction).Count),
+    ];
+
+    /// <summary>What makes the files of a hull beside the patterns and the numbers, in the order they are written; the works do not wait for each other.</summary>
+    private static IEnumerable<Func<IReadOnlyList<(string Name, byte[] Content)>>> Works(Products products, Wish wish, string folder)
     {
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
-            yield return () => [("lines-plan" + ending, products.LinesPlan(PlanPaper(wish), ending))];
-        yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ("offsets" + e, products.Offsets(inside: false, wish.Paper, e)))];
-        yield return () => [.. products.Molds().Select(m => ("molds/" + m.Name, m.Content)), ("molds/setting-up.pdf", products.SettingUp()), ("molds/setting-up.csv", products.SettingUpTable())];
-        yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ("curves-of-form" + e, products.FormCurves(wish.Paper, e)))];
+            yield return () => [($"{folder}lines-plan{ending}", products.LinesPlan(PlanPaper(wish), ending))];
+        yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ($"{folder}offsets{e}", products.Offsets(inside: false, wish.Paper, e)))];
+        yield return () => [.. products.Molds().Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
+        yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
         if (products.Stability is { } cases)
-            yield return () => [("load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ("righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];
-        yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ("hull" + e, products.Hull(e, HullMesh.UsualChordError)))];
+            yield return () => [($"{folder}load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ($"{folder}righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];
+        yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ($"{folder}hull{e}", products.Hull(e, HullMesh.UsualChordError)))];
     }
 
     /// <summary>The lines plan goes on the sheet of two of the printer's, which copy shops print.</summary>

@@ -24,7 +24,7 @@ internal static class CheckVerb
         var shaped = Shaped.From(path);
         if (json)
         {
-            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Outriggers = shaped.OutriggersJudged, Diagnostics = shaped.Warnings });
+            Printed.Json(new Results(path) { Figures = shaped.Figures, Fairness = shaped.Fairness, Outriggers = shaped.OutriggersJudged, Diagnostics = shaped.AllWarnings });
         }
         else
         {

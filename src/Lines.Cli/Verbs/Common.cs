@@ -22,6 +22,14 @@ internal static class Common
         Description = $"replace the files of an earlier run in the folder and take away its {taken} that are made no more; all other files stay",
     };
 
+    /// <summary>Which hull of a vessel; left out, the main one.</summary>
+    public static Option<string?> Hull()
+    {
+        var option = new Option<string?>("--hull") { Description = $"which hull: {Shaped.MainHull}, or outrigger-1 and on as they stand in FILE (left out: {Shaped.MainHull})", HelpName = "HULL" };
+        option.CompletionSources.Add([Shaped.MainHull, Shaped.OutriggerName(1), Shaped.OutriggerName(2)]);
+        return option;
+    }
+
     public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
 
     /// <summary>A choice of paper.</summary>
@@ -53,8 +61,9 @@ internal static class Common
     /// <summary>The file of a build that holds the full-size patterns.</summary>
     public static string PatternsFile(PaperSize size) => $"templates-{NameOf(size)}.pdf";
 
-    /// <summary>An output in the current folder named after the design file.</summary>
-    public static string NamedAfter(string design, string ending) => Path.GetFileNameWithoutExtension(design) + ending;
+    /// <summary>An output in the current folder named after the design file, and after the hull where it is not the main one.</summary>
+    public static string NamedAfter(string design, string ending, string? hull = null) =>
+        Path.GetFileNameWithoutExtension(design) + (hull is null or Shaped.MainHull ? "" : $"-{hull}") + ending;
 
     /// <summary>The ending of a name of an output, when it is one of those that can be written.</summary>
     /// <exception cref="CommandFailure">It is not.</exception>

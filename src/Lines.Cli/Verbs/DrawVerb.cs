@@ -15,18 +15,19 @@ internal static class DrawVerb
         var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write; its ending says the format: .pdf, .svg, .dxf, .png (left out: a PDF named after FILE)");
         var paper = Common.Paper("paper the plan is drawn for, laid on its longer side", PaperSize.Tabloid);
-        var verb = new Command("draw", "Draws the lines plan: profile, half-breadths, diagonals, body plan.") { file, output, paper, units, force };
+        var hull = Common.Hull();
+        var verb = new Command("draw", "Draws the lines plan: profile, half-breadths, diagonals, body plan.") { file, hull, output, paper, units, force };
         verb.SetAction(parsed => Draw(
-            parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Tabloid, parsed.GetValue(units), parsed.GetValue(force)));
-        return verb.WithExamples("lines draw tender.toml", "lines draw tender.toml -o tender.svg --units ft-in", "lines draw tender.toml -o plan.pdf --paper a2");
+            parsed.GetValue(file)!, parsed.GetValue(hull), parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Tabloid, parsed.GetValue(units), parsed.GetValue(force)));
+        return verb.WithExamples("lines draw tender.toml", "lines draw tender.toml -o tender.svg --units ft-in", "lines draw tender.toml -o plan.pdf --paper a2", "lines draw courier.toml --hull outrigger-1");
     }
 
-    private static int Draw(string path, string? output, PaperSize paper, LengthNotation? units, bool force)
+    private static int Draw(string path, string? hull, string? output, PaperSize paper, LengthNotation? units, bool force)
     {
-        var target = output ?? Common.NamedAfter(path, "-lines-plan.pdf");
+        var target = output ?? Common.NamedAfter(path, "-lines-plan.pdf", hull);
         var ending = Common.Format(target, ".pdf", ".svg", ".dxf", ".png");
         OutputFile.Check(target, force);
-        OutputFile.Write(target, Products.From(path, units).LinesPlan(paper, ending), force);
+        OutputFile.Write(target, Products.From(path, units, hull).LinesPlan(paper, ending), force);
         Streams.Error.WriteLine($"wrote {target}; open it to see the lines");
         return ExitCode.Done;
     }

@@ -33,13 +33,15 @@ internal static class ExportVerb
             HelpName = "LENGTH",
             CustomParser = ChordError,
         };
-        var verb = new Command("export", "Writes the hull for other programs: STEP and IGES hold the starboard skin as a surface, STL and OBJ a closed body of flat facets; all in mm.")
+        var hull = Common.Hull();
+        var verb = new Command("export", "Writes the hull for other programs: STEP and IGES hold the starboard skin (and deck) as surfaces, STL and OBJ a closed body of flat facets; all in mm.")
         {
-            file, output, formats, tolerance, json, force,
+            file, hull, output, formats, tolerance, json, force,
         };
         verb.SetAction(parsed => Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () => Export(
             parsed.GetValue(file)!,
-            Target.Of(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(formats) ?? []),
+            parsed.GetValue(hull),
+            Target.Of(parsed.GetValue(file)!, parsed.GetValue(hull), parsed.GetValue(output), parsed.GetValue(formats) ?? []),
             parsed.GetValue(tolerance),
             parsed.GetValue(json),
             parsed.GetValue(force))));
@@ -48,14 +50,14 @@ internal static class ExportVerb
 
     private static string Names => string.Join(", ", Formats.Select(f => f.Name));
 
-    private static int Export(string path, Target target, double? tolerance, bool json, bool force)
+    private static int Export(string path, string? hull, Target target, double? tolerance, bool json, bool force)
     {
         var meshed = target.Formats.Any(f => f.IsMesh);
         if (tolerance is not null && !meshed)
             throw new CommandFailure(ExitCode.Wrong, "--tolerance is for stl and obj; step and iges hold the surface itself");
         var chordError = tolerance ?? HullMesh.UsualChordError;
         target.Check(force);
-        var products = new Products(Shaped.From(path), LengthNotation.Millimeters);
+        var products = new Products(Shaped.From(path, hull), LengthNotation.Millimeters);
         target.Write(products, chordError, force);
         if (json)
             Printed.Json(new Results(path) { Figures = meshed ? [MeshFigures(products, chordError)] : [], Files = target.Files });
@@ -109,12 +111,12 @@ internal static class ExportVerb
         public string Written => IsFile ? Path : Invariant($"{Formats.Count} {(Formats.Count == 1 ? "file" : "files")} into {Path}");
 
         /// <exception cref="CommandFailure">An ending that is no format, or a format that is not the ending's.</exception>
-        public static Target Of(string design, string? output, IReadOnlyList<Format> asked)
+        public static Target Of(string design, string? hull, string? output, IReadOnlyList<Format> asked)
         {
             var formats = asked.Count > 0 ? asked : ExportVerb.Formats;
             var ending = System.IO.Path.GetExtension(output ?? "").ToLowerInvariant();
             if (output is null || ending.Length == 0 || Directory.Exists(output))
-                return new Target(output ?? Common.NamedAfter(design, "-hull"), false, formats);
+                return new Target(output ?? Common.NamedAfter(design, "-hull", hull), false, formats);
             Common.Format(output, [.. ExportVerb.Formats.SelectMany(f => f.Endings)]);
             var format = ExportVerb.Formats.Single(f => f.Endings.Contains(ending, StringComparer.Ordinal));
             return asked.Count == 0 || asked is [var only] && only == format

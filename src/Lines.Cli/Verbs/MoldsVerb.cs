@@ -13,16 +13,17 @@ internal static class MoldsVerb
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
-        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV; exit code 1 if a mold asked for cannot be made.") { file, output, units, force };
-        verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
+        var hull = Common.Hull();
+        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
+        verb.SetAction(parsed => Molds(parsed.GetValue(file)!, parsed.GetValue(hull), parsed.GetValue(output), parsed.GetValue(units), parsed.GetValue(force)));
         return verb.WithExamples("lines molds tender.toml", "lines molds tender.toml -o cnc --units in --force");
     }
 
-    private static int Molds(string path, string? output, LengthNotation? units, bool force)
+    private static int Molds(string path, string? hull, string? output, LengthNotation? units, bool force)
     {
-        var target = output ?? Common.NamedAfter(path, "-molds");
+        var target = output ?? Common.NamedAfter(path, "-molds", hull);
         OutputFolder.Check(target, force);
-        var shaped = Shaped.From(path);
+        var shaped = Shaped.From(path, hull);
         var products = new Products(shaped, shaped.Units(units));
         using var folder = new OutputFolder(target, force);
         foreach (var (name, content) in products.Molds())

@@ -70,12 +70,14 @@ internal static class NewVerb
         return ExitCode.Done;
     }
 
-    /// <summary>Says whether the hull of a design just written can be shaped and is fair, and what to ease where not.</summary>
+    /// <summary>Says whether the hulls of a design just written can be shaped and are fair, and what to ease where not.</summary>
     private static void Judge(VesselDesign design, string path)
     {
         if (Shaped.TryOf(design, out var conflicts) is { } shaped)
         {
             Streams.Error.WriteLine(shaped.Fairness.Verdict);
+            foreach (var (name, report) in shaped.OutriggersJudged.Where(o => !o.Report.Fair))
+                Streams.Error.WriteLine($"{name}: {report.Verdict}");
             return;
         }
 

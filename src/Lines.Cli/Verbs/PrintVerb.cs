@@ -20,21 +20,22 @@ internal static class PrintVerb
         var output = Common.OutputTo("the PDF to write (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, Papers);
         var printer = new PrinterOptions();
+        var hull = Common.Hull();
         var verb = new Command("print", "Writes every mold full size, tiled onto letter or A4 paper, with a calibration page; exit code 1 if a mold asked for cannot be made.")
         {
-            file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
+            file, hull, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
         };
         verb.SetAction(parsed => Print(
-            parsed.GetValue(file)!, parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, printer.Of(parsed), parsed.GetValue(units), parsed.GetValue(force)));
+            parsed.GetValue(file)!, parsed.GetValue(hull), parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, printer.Of(parsed), parsed.GetValue(units), parsed.GetValue(force)));
         return verb.WithExamples("lines print tender.toml", "lines print tender.toml --paper a4 --scale-x 1.004 --scale-y 0.998 --skew 0.001");
     }
 
-    private static int Print(string path, string? output, PaperSize paper, PrinterCorrection correction, LengthNotation? units, bool force)
+    private static int Print(string path, string? hull, string? output, PaperSize paper, PrinterCorrection correction, LengthNotation? units, bool force)
     {
-        var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf");
+        var target = output ?? Common.NamedAfter(path, $"-templates-{Common.NameOf(paper)}.pdf", hull);
         Common.Format(target, ".pdf");
         OutputFile.Check(target, force);
-        var shaped = Shaped.From(path);
+        var shaped = Shaped.From(path, hull);
         var products = new Products(shaped, shaped.Units(units));
         OutputFile.Write(target, products.Patterns(paper, correction), force);
         var pages = products.PatternPages(paper, correction).Count;

@@ -150,30 +150,36 @@ internal sealed class BodyPlanView
     private void DrawSections(IReadOnlyList<HullLine> sections, int side, List<Point2> sheer)
     {
         var deck = DeckLines.Of(_lines.Hull);
+        List<List<Point2>> arcs = [.. sections.Select(s => deck is null ? [] : deck.ArcAt(s.Position).Select(p => At(side, p)).ToList())];
         var tops = sections.Select(s => At(side, s.End.Point)).ToList();
         var heights = sections.Select(s => IsHalf(s) ? Math.Max(1.5, LeastLetters / _layout.Reduction) : 2).ToList();
         var numbers = SpreadLabels.Apart(
-            [.. tops.Select(t => t.X + (side * 0.6))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 2.4)]);
+            [.. tops.Select((t, i) => Placed(t.X + (side * 0.6), StrokeLettering.Width(sections[i].Label, heights[i]) / 2))], [.. sections.Select((s, i) => StrokeLettering.Width(s.Label, heights[i]) + 2.4)]);
         for (var i = 0; i < sections.Count; i++)
         {
             var curve = PlanCurve.Of(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Sections, sections[i], K, p => At(side, p));
             _curves.Add(curve);
-            if (deck?.ArcAt(sections[i].Position) is { Count: > 1 } arc)
-                _marks.Path(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Deck, [.. arc.Select(p => At(side, p))]);
+            if (arcs[i].Count > 1)
+                _marks.Path(IsHalf(sections[i]) ? PlanInks.HalfSections : PlanInks.Deck, arcs[i]);
             _marks.Text(PlanInks.Lettering, sections[i].Label, new Point2(numbers[i], HighestOver(numbers[i], StrokeLettering.Width(sections[i].Label, heights[i]) / 2) + 1.3), heights[i], anchor: Anchor.Center);
         }
 
-        // The sheer's greatest height under a number, which may stand aside of its section; beyond its ends that of the end.
-        double HighestOver(double x, double half)
+        // Over a deck a number stays on its own side of the centerline, where the arcs of the other end begin.
+        double Placed(double x, double half) => deck is null ? x : _layout.Body.X + (side * Math.Max(side * (x - _layout.Body.X), half + 0.8));
+
+        // The greatest height of the sheer, and of a deck, under a number, which may stand aside of its section; beyond the sheer's ends that of the end.
+        double HighestOver(double x, double half) => arcs.Where(a => a.Count > 1 && a.Min(p => p.X) <= x + half && a.Max(p => p.X) >= x - half).Append(sheer).Max(l => HighestOf(l, x, half));
+
+        double HighestOf(List<Point2> line, double x, double half)
         {
-            var (least, greatest) = (sheer.Min(p => p.X), sheer.Max(p => p.X));
-            return new[] { x - half, x + half }.Select(e => HeightAt(Math.Clamp(e, least, greatest)))
-                .Concat(sheer.Where(p => Math.Abs(p.X - x) < half).Select(p => p.Y)).Max();
+            var (least, greatest) = (line.Min(p => p.X), line.Max(p => p.X));
+            return new[] { x - half, x + half }.Select(e => HeightAt(line, Math.Clamp(e, least, greatest)))
+                .Concat(line.Where(p => Math.Abs(p.X - x) < half).Select(p => p.Y)).Max();
         }
 
-        double HeightAt(double x)
+        double HeightAt(List<Point2> line, double x)
         {
-            var (a, b) = sheer.Zip(sheer.Skip(1)).First(s => (s.First.X - x) * (s.Second.X - x) <= 0);
+            var (a, b) = line.Zip(line.Skip(1)).First(s => (s.First.X - x) * (s.Second.X - x) <= 0);
             return a.X == b.X ? Math.Max(a.Y, b.Y) : a.Y + ((x - a.X) / (b.X - a.X) * (b.Y - a.Y));
         }
     }

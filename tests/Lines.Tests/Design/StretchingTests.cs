@@ -38,8 +38,8 @@ public sealed class StretchingTests
         {
             var text = Stretching.Stretch(File.ReadAllText(Repository.PathOf("templates", template + ".toml")), new StretchWish { Notation = LengthNotation.FeetInches });
             Assert.Equal(LengthNotation.FeetInches, DesignFile.Read(text, "x.toml").Design!.Source.Notation);
-            Assert.DoesNotContain("\"0 ", text, StringComparison.Ordinal);
-            Assert.DoesNotContain("0 ft", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("\"0 ", text.Replace("\"0 in\"", "", StringComparison.Ordinal), StringComparison.Ordinal); // a place on the centerline is 0 in
+            Assert.DoesNotMatch("(?<![0-9])0 ft", text);
         }
 
         // One length in feet beside dozens in inches: the vote of inches alone would win.
@@ -146,5 +146,26 @@ public sealed class StretchingTests
         var reading = DesignFile.Read(text, "stretched.toml");
         Assert.Empty(reading.Diagnostics.Select(d => d.ToString()));
         return reading.Design!;
+    }
+
+    [Fact]
+    public void Outriggers_loads_and_bulkheads_follow_the_main_hull_and_masses_stay()
+    {
+        var text = File.ReadAllText(Repository.PathOf("templates", "sample-courier.toml"));
+        var before = DesignFile.Read(text, "x.toml").Design!.Vessel;
+        // Half as long again, double the beam, nine tenths of the height.
+        var after = DesignFile.Read(Stretching.Stretch(text, new StretchWish { Length = "8.70 m", Beam = "1100 mm", Depth = "360 mm" }), "x.toml").Design!.Vessel;
+        var (was, now) = (before.Outriggers[0], after.Outriggers[0]);
+        Assert.Equal((2 * was.Spacing, 1.5 * was.Aft), (now.Spacing, now.Aft));
+        Assert.Equal(0.9 * was.Height, now.Height, 0.00051);
+        Assert.Equal((1.5 * was.Hull.Length, 2 * was.Hull.Beam), (now.Hull.Length, now.Hull.Beam));
+        Assert.Equal(0.9 * was.Hull.Crown!.Value, now.Hull.Crown!.Value, 0.00051);
+        Assert.Equal(before.Loads.Select(l => (l.Name, l.Mass)), after.Loads.Select(l => (l.Name, l.Mass)));
+        Assert.All(before.Loads.Zip(after.Loads), p => Assert.Equal((1.5 * p.First.At.X, 2 * p.First.At.Y, 0.9 * p.First.At.Z), (p.Second.At.X, p.Second.At.Y, p.Second.At.Z), Within));
+        Assert.Equal(before.Compartments.Select(c => 1.5 * c.To), after.Compartments.Select(c => c.To), (a, b) => Math.Abs(a - b) < 0.00051);
+        Assert.Equal((before.Rig!.Area, before.Rig.Height, before.Structure!.Mass), (after.Rig!.Area, after.Rig.Height, after.Structure!.Mass));
+
+        static bool Within((double X, double Y, double Z) a, (double X, double Y, double Z) b) =>
+            Math.Max(Math.Abs(a.X - b.X), Math.Max(Math.Abs(a.Y - b.Y), Math.Abs(a.Z - b.Z))) < 0.00051;
     }
 }
