@@ -124,7 +124,11 @@ internal sealed class Shaped
         VesselDesign[] designs = [design, .. design.Outriggers];
         var solutions = Waiting.For(
             "shaping the hull, or the nearest dimensions that go together ...",
-            () => designs.AsParallel().AsOrdered().Select(d => HullShape.Solve(d.Vessel, d.Source.AsTold, d.Source.AsTold)).ToArray());
+            () =>
+            {
+                var tasks = designs.Select(d => Task.Run(() => HullShape.Solve(d.Vessel, d.Source.AsTold, d.Source.AsTold))).ToList();
+                return tasks.Select(t => t.GetAwaiter().GetResult()).ToArray();
+            });
         conflicts = [.. designs.Zip(solutions).SelectMany(s => s.First.Source.Explain(s.Second)).OrderBy(d => d.Place)];
         if (conflicts.Count > 0 || solutions.Any(s => s.Surface is null))
             return null;

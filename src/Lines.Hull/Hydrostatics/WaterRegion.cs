@@ -124,7 +124,7 @@ internal sealed class WaterRegion
         List<double> run = [];
         for (var i = 1; i < span.Length; i++)
         {
-            if (WaterlineAt((span[i - 1] + span[i]) / 2) < 1)
+            if (IsDry((span[i - 1] + span[i]) / 2))
             {
                 run.AddRange(run.Count == 0 ? [span[i - 1], span[i]] : [span[i]]);
                 continue;
@@ -138,6 +138,10 @@ internal sealed class WaterRegion
         if (run.Count > 0)
             yield return run;
     }
+
+    // The edge v = 1 is not under water, or level with it where the patch rises through it: there the waterline is that edge.
+    private bool IsDry(double u) =>
+        WaterlineAt(u) < 1 || (_side.JetAt(u, 1) is var edge && edge.V.Z > 0 && Math.Abs(edge.Point.Z - _height) <= SameHeight);
 
     // Where the iso-line v crosses the water plane. An iso-line that lies in the plane (the design waterline) has no crossing.
     private List<double> Crossings(double v)

@@ -135,7 +135,8 @@ public static class LoadCaseFigures
         {
             FloatState.Floats => "floats",
             FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m"),
-            FloatState.Capsizes => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * afloat.TransverseMetacentricHeight!.Value):0} mm {(afloat.TransverseMetacentricHeight < 0 ? "below" : "above")} the center of gravity"),
+            FloatState.Capsizes when afloat.TransverseMetacentricHeight is { } height => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * height):0} mm {(height < 0 ? "below" : "above")} the center of gravity"),
+            FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim, and held upright she does not float level either",
             FloatState.Sinks => Invariant($"SINKS: {afloat.Weight.Mass:0.0} kg on hulls that displace {afloat.Capacity:0.0} kg"),
             _ => Invariant($"NO EQUILIBRIUM found for {afloat.Weight.Mass:0.0} kg at {afloat.Weight.Center.X:0.00} m"),
         };

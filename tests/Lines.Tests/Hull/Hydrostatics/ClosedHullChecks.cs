@@ -129,6 +129,18 @@ public class ClosedHullChecks
             Assert.Equal(UprightHydrostatics.Below(open, open.Draft, 1e-9), UprightHydrostatics.Below(CrownedHulls.With(open, Crown), open.Draft, 1e-9));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(Crown)]
+    public void Water_level_with_a_level_sheer_ends_there_under_a_flat_deck_or_a_crowned_one(double crown)
+    {
+        // Neither is the sheer above the water nor the deck below it, but for rounding: the walls' closed forms, and no wet deck.
+        var water = UprightHydrostatics.Below(CrownedHulls.With(Float, crown), Height, 1e-9);
+        Assert.Equal(4.0 / 3 * Half * Length * Height, water.Volume, 1e-9);
+        Assert.Equal(4.0 / 3 * Half * Length, water.Waterplane!.Area, 1e-9);
+        Assert.Equal(0, water.Deck);
+    }
+
     [Fact]
     public void A_flat_deck_encloses_the_skin_to_a_level_sheer()
     {
