@@ -46,6 +46,32 @@ public static class Equilibrium
     /// <inheritdoc cref="Free"/>
     public static Afloat? AtHeel(Craft craft, Weight weight, double density, WaterPlane start) => Find(craft, weight, density, start, free: 2);
 
+    /// <summary>Level and trim at a heel that is held, looked for over all trims up to 45 degrees.</summary>
+    /// <remarks><b>Method.</b> The lever aft at the level of every third degree of trim; between two at which it turns from forward to aft the boat comes back
+    /// to its trim. Of several the nearest to the start is taken: a boat that falls over its bow while it heels jumps from one to another.</remarks>
+    /// <inheritdoc cref="AtHeel"/>
+    internal static Afloat? AtHeelAnyTrim(Craft craft, Weight weight, double density, WaterPlane start)
+    {
+        const int Most = 15;
+        var found = new List<Afloat>();
+        Balance? before = null;
+        for (var k = -Most; k <= Most; k++)
+        {
+            if (LevelOf(craft, weight.Mass / density, start with { Trim = k * Math.PI / 60 }) is not { } water)
+                return null;
+            Balance now = new(water, craft.Below(water, Integrals), weight.Mass / density, weight.Center);
+            if (before is { LeverAft: < 0 } last && now.LeverAft >= 0
+                && AtHeel(craft, weight, density, now.LeverAft < -last.LeverAft ? now.Water : last.Water) is { TrimStiffness: > 0 } afloat)
+            {
+                found.Add(afloat);
+            }
+
+            before = now;
+        }
+
+        return found.MinBy(a => Math.Abs(a.Water.Trim - start.Trim));
+    }
+
     /// <summary>The level that carries a mass at a trim and heel that are held.</summary>
     /// <param name="craft">The bodies.</param>
     /// <param name="volume">Volume to be displaced [m³].</param>

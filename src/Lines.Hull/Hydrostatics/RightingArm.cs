@@ -26,8 +26,11 @@ public sealed record FloatEvents(FloatingBody Body, double? Submerges, double? L
 /// </remarks>
 public sealed class RightingArms
 {
-    /// <summary>Step of the curve [rad]: 37 angles from 0 to 180 degrees.</summary>
-    public const double Step = Math.PI / 36;
+    /// <summary>Angles of the curve, from 0 to 180 degrees, and the step between them [rad].</summary>
+    public const int Angles = 37;
+
+    /// <inheritdoc cref="Angles"/>
+    public const double Step = Math.PI / (Angles - 1);
 
     /// <summary>Width of a bracket at which a heel counts as found [rad].</summary>
     private const double Found = 1e-7;
@@ -55,7 +58,7 @@ public sealed class RightingArms
         (_craft, _weight, _density, _side) = (craft, weight, density, toPort ? -1 : 1);
         ToPort = toPort;
         var curve = new List<RightingArm>();
-        for (var k = 0; k <= 36 && At(k * Step) is { } arm; k++)
+        for (var k = 0; k < Angles && At(k * Step) is { } arm; k++)
             curve.Add(arm);
         Curve = curve;
         From = Resting();
@@ -80,6 +83,9 @@ public sealed class RightingArms
 
     /// <summary>Heel at which the righting arm ends, open hulls taken as decked [rad]; null where it lasts to 180 degrees.</summary>
     public double? Vanishing { get; }
+
+    /// <summary>Heel beyond which no level and trim carry the weight, as the boat stands on end [rad]; null where there are to 180 degrees.</summary>
+    public double? Lost => Curve.Count is > 0 and < Angles ? Curve[^1].Heel : null;
 
     /// <summary>End of what counts: downflooding, the end of the righting arm or 180 degrees, whichever comes first [rad].</summary>
     public double End => Math.Min(Downflooding ?? Math.PI, Vanishing ?? (Curve.Count > 0 ? Curve[^1].Heel : 0));
@@ -151,7 +157,7 @@ public sealed class RightingArms
         if (_known.TryGetValue(heel, out var known))
             return known;
         var near = _known.Count == 0 ? null : _known.Values.MinBy(k => Math.Abs(k.Heel - heel));
-        var reached = Reach(near, heel);
+        var reached = Reach(near, heel) ?? Anywhere(near, heel);
         if (reached is not null)
             _known[heel] = reached;
         return reached;
@@ -171,12 +177,16 @@ public sealed class RightingArms
     private RightingArm? Reach(RightingArm? near, double heel)
     {
         var start = near?.Afloat.Water ?? default;
-        if (Equilibrium.AtHeel(_craft, _weight, _density, start with { Heel = _side * heel }) is { } afloat)
+        if (Equilibrium.AtHeel(_craft, _weight, _density, start with { Heel = _side * heel }) is { TrimStiffness: > 0 } afloat)
             return Told(heel, afloat);
         if (near is null || Math.Abs(heel - near.Heel) < LeastStep)
             return null;
         return Reach(near, (near.Heel + heel) / 2) is { } middle ? Reach(middle, heel) : null;
     }
+
+    // She falls over her bow or stern: the trim of the neighbor leads to none here.
+    private RightingArm? Anywhere(RightingArm? near, double heel) =>
+        Equilibrium.AtHeelAnyTrim(_craft, _weight, _density, (near?.Afloat.Water ?? default) with { Heel = _side * heel }) is { } afloat ? Told(heel, afloat) : null;
 
     private RightingArm Told(double heel, Afloat afloat) =>
         new(heel, afloat, _side * afloat.LeverAcross, afloat.Stiffness, _craft.LowestSheer(afloat.Water)?.Height);

@@ -55,7 +55,7 @@ public sealed record LoadCaseStudy(
         ArgumentNullException.ThrowIfNull(settings);
         var craft = Craft.Of(shape);
         var bending = new Lazy<BendingStudy>(() => new BendingStudy(shape));
-        LoadCase[] cases = [new LoadCase(LightShip, []), .. vessel.Cases];
+        LoadCase[] cases = [.. vessel.Cases.Any(c => LightShip.Equals(c.Name, StringComparison.OrdinalIgnoreCase)) ? Array.Empty<LoadCase>() : [new LoadCase(LightShip, [])], .. vessel.Cases];
         return [.. cases.Select(c => Of(c))];
 
         LoadCaseStudy Of(LoadCase loading)

@@ -28,9 +28,9 @@ public static class LoadCaseFigures
         var case_ = study.Afloat.Rests ? study.Afloat : study.Afloat with { Afloat = null, Freeboard = null, Hulls = [] };
         var (immersed, center) = (case_.Afloat?.Immersed, case_.Weight.Center);
         var flotation = case_.Afloat is { } a && immersed?.Flotation is { } f ? (f.X * a.Water.Aft.X) + (a.Water.Up.X * a.Water.Level) : (double?)null;
-        return new FigureGroup(KeyOf(study), $"{study.Name}: {StateOf(case_)}",
+        return new FigureGroup(KeyOf(study), $"{study.Name}: {StateOf(study.Afloat)}",
         [
-            new("floats", "Floats dry and upright", case_.State == FloatState.Floats ? 1 : 0, Quantity.Count) { Note = StateOf(case_) },
+            new("floats", "Floats dry and upright", case_.State == FloatState.Floats ? 1 : 0, Quantity.Count) { Note = StateOf(study.Afloat) },
             new("mass", "Mass, all told", case_.Weight.Mass, Quantity.Mass),
             new("center_aft", "Center of gravity", center.X, Quantity.Length) { Note = "aft of the foremost point" },
             new("center_to_starboard", "Center of gravity to starboard", center.Y, Quantity.Length),
@@ -42,6 +42,7 @@ public static class LoadCaseFigures
             Known("freeboard_least", "Least freeboard", case_.Freeboard?.Height, Quantity.Length) with { Note = "calm water, crew still" },
             Known("freeboard_at", "Least freeboard at", case_.Freeboard?.At.X, Quantity.Length) with { Note = "aft of the foremost point" },
             new("further_mass", "Further mass allowed", study.Further, Quantity.Mass) { Note = Invariant($"at the center of the loads, keeping {1000 * freeboard:0} mm of freeboard") },
+            new("crew_and_gear", "Crew and gear allowed, with those aboard", study.Loads.Sum(l => l.Mass) + study.Further, Quantity.Mass) { Note = "the same, calm water" },
             new("capacity", "Displacement to the sheer", case_.Capacity, Quantity.Mass) { Note = "all hulls, immersed to sheer or deck" },
             .. case_.Hulls.SelectMany(HullOf),
             Known("waterplane_area", "Waterplane area", immersed?.Area, Quantity.Area),
@@ -75,6 +76,7 @@ public static class LoadCaseFigures
             new("range", "Range", arms.Range, Quantity.Angle) { Note = "over which she comes back, dry" },
             Maybe("downflooding", "Water over the sheer at", arms.Downflooding, "no open sheer goes under"),
             Maybe("vanishing", "Righting arm ends at", arms.Vanishing, "it lasts to 180 degrees") with { Note = "open hulls taken as decked" },
+            .. arms.Lost is { } lost ? [new Figure("lost", "No trim carries her beyond", lost, Quantity.Angle) { Note = "she stands on end" }] : Array.Empty<Figure>(),
             new("greatest_arm", "Greatest righting arm", greatest?.Arm, Quantity.Length) { Why = "there is no range" },
             new("greatest_moment", "Greatest righting moment", study.Afloat.Weight.Mass * greatest?.Arm, Quantity.MassMoment) { Why = "there is no range" },
             Maybe("greatest_arm_at", "Greatest righting arm at", greatest?.Heel, "there is no range"),
@@ -134,9 +136,8 @@ public static class LoadCaseFigures
         return afloat.State switch
         {
             FloatState.Floats => "floats",
-            FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m"),
-            FloatState.Capsizes when afloat.TransverseMetacentricHeight is { } height => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * height):0} mm {(height < 0 ? "below" : "above")} the center of gravity"),
-            FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim, and held upright she does not float level either",
+FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
+            FloatState.Capsizes => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * afloat.TransverseMetacentricHeight!.Value):0} mm {(afloat.TransverseMetacentricHeight < 0 ? "below" : "above")} the center of gravity"),
             FloatState.Sinks => Invariant($"SINKS: {afloat.Weight.Mass:0.0} kg on hulls that displace {afloat.Capacity:0.0} kg"),
             _ => Invariant($"NO EQUILIBRIUM found for {afloat.Weight.Mass:0.0} kg at {afloat.Weight.Center.X:0.00} m"),
         };
@@ -152,6 +153,8 @@ public static class LoadCaseFigures
         WaveForm.Hogging => "crest amidships",
         _ => "trough amidships",
     };
+
+    private static string Side(double y) => Math.Abs(y) < 1e-6 ? "" : y > 0 ? ", starboard" : ", port";
 
     private static string KeyOf(LoadCaseStudy study) => GroupKey + Slug(study.Name);
 

@@ -79,7 +79,7 @@ internal static class RightingArmsSheet
     private static string Told(StabilityBook book, Hull.Hydrostatics.RightingArms arms)
     {
         static string Degrees(double heel) => Invariant($"{heel * 180 / Math.PI:0.0} deg");
-        var end = arms.Downflooding is { } floods && floods <= arms.End ? $"water over the sheer at {Degrees(floods)}" : arms.Vanishing is { } ends ? $"arm ends at {Degrees(ends)}" : "arm lasts to 180 deg";
+        var end = arms.Downflooding is { } floods && floods <= arms.End ? $"water over the sheer at {Degrees(floods)}" : arms.Vanishing is { } ends ? $"arm ends at {Degrees(ends)}" : arms.Lost is { } lost ? $"stands on end beyond {Degrees(lost)}" : "arm lasts to 180 deg";
         return arms.Greatest is { } greatest
             ? $"range {Degrees(arms.Range)}, {end}, greatest arm {new Length(greatest.Arm).ToText(book.Notation)} at {Degrees(greatest.Heel)}"
             : $"no range: {end}";

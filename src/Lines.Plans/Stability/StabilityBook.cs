@@ -26,7 +26,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     public static IReadOnlyList<string> Cautioned { get; } = [Cautions.CalmWater, Cautions.Outriggers, Cautions.Trials, Cautions.Figures, Cautions.Rules];
 
     /// <summary>All figures, in groups.</summary>
-    public IReadOnlyList<FigureGroup> Groups => [.. Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard)), Guides];
+    public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];
 
     /// <summary>Whether every case floats dry.</summary>
     public bool AllFloat => Studies.All(s => s.Afloat.State == FloatState.Floats);
@@ -53,6 +53,9 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
             ]);
         }
     }
+
+    /// <summary>Cases beside each other on a terminal.</summary>
+    private const int TerminalColumns = 6;
 
     private const string Boats = "leaves out canoes, kayaks, sailboats, outriggers";
 
@@ -117,7 +120,11 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         foreach (var verdict in Verdicts)
             text.Append("  ").Append(verdict).Append('\n');
         foreach (var (table, note) in Tables)
-            text.Append('\n').Append(table.Title).Append("\n\n").Append(OffsetsText.Write(table)).Append(note.Length > 0 ? note + "\n" : "");
+        {
+            text.Append('\n').Append(table.Title).Append("\n\n").AppendJoin('\n', Parts(table, TerminalColumns).Select(OffsetsText.Write));
+            text.Append(note.Length > 0 ? note + "\n" : "");
+        }
+
         return text.Append('\n').Append(FigureText.Table([Guides], Notation)).Append(RuleGuides.Scope).Append('\n').ToString();
     }
 
@@ -129,6 +136,27 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         FloatState.Sinks => "SINKS",
         _ => "NO EQUILIBRIUM",
     };
+
+    /// <summary>A table of many columns in several, each beginning with the names of the rows.</summary>
+    internal static IEnumerable<FigureTable> Parts(FigureTable table, int columns)
+    {
+        for (var from = 1; from < table.Columns.Count; from += columns)
+        {
+            var to = Math.Min(from + columns, table.Columns.Count);
+            yield return new FigureTable(table.Title, [table.Columns[0], .. table.Columns.Take(from..to)], [.. table.Rows.Select(r => (IReadOnlyList<string>)[r[0], .. r.Take(from..to)])]);
+        }
+    }
+
+    // Cases whose names differ in signs alone get numbers behind their keys.
+    private static IEnumerable<FigureGroup> Numbered(IEnumerable<FigureGroup> groups)
+    {
+        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var group in groups)
+        {
+            var count = seen[group.Key] = seen.GetValueOrDefault(group.Key) + 1;
+            yield return count == 1 ? group : group with { Key = Invariant($"{group.Key}_{count}") };
+        }
+    }
 
     private string LengthUnit => Notation is LengthNotation.Millimeters or LengthNotation.Inches ? ", " + FigureText.UnitOf(Quantity.Length, Notation).Name : "";
 

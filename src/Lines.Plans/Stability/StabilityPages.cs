@@ -35,16 +35,10 @@ public static class StabilityPages
     {
         const int Columns = 8;
         var rows = (int)((paper.Width - (2 * Margin) - 40) / 4.1);
-        for (var from = 1; from < table.Columns.Count; from += Columns)
+        foreach (var part in StabilityBook.Parts(table, Columns))
         {
-            var to = Math.Min(from + Columns, table.Columns.Count);
-            for (var row = 0; row < table.Rows.Count; row += rows)
-            {
-                yield return new FigureTable(
-                    table.Title,
-                    [table.Columns[0], .. table.Columns.Take(from..to)],
-                    [.. table.Rows.Skip(row).Take(rows).Select(r => (IReadOnlyList<string>)[r[0], .. r.Take(from..to)])]);
-            }
+            for (var row = 0; row < part.Rows.Count; row += rows)
+                yield return part with { Rows = [.. part.Rows.Skip(row).Take(rows)] };
         }
     }
 

@@ -48,6 +48,24 @@ public class EquilibriumReferenceChecks
         Assert.Equal(arm, found.LeverAcross, 1e-6);
     }
 
+    /// <summary>Derrett p. 130 ex. 1: KB 3, KM 6, KG 5.5 m, 25 degrees; the wall-sided formula gives 0.349152 m (the book rounds to 0.35). As a box: T = 6,
+    /// B²/(12 T) = 3.</summary>
+    [Fact]
+    public void The_wall_sided_formula_gives_the_arm_of_a_deep_box()
+    {
+        var breadth = Math.Sqrt(3 * 12 * 6);
+        var found = Equilibrium.AtHeel(Box(60, breadth, 14), At(60 * breadth * 6 * Salt, 30, 0, 5.5), Salt, new WaterPlane(0, 0, Radians(25)))!;
+        Assert.Equal(0.349152, found.LeverAcross, 1e-6);
+        Assert.Equal(0.5, Equilibrium.Free(Box(60, breadth, 14), At(60 * breadth * 6 * Salt, 30, 0, 5.5), Salt, default)!.Stiffness, 1e-9);
+    }
+
+    /// <summary>Nicholls's Seamanship p. 527: box of 36 ft at 18 ft, BM 6 ft, KM 15 ft. Reed's ex. 5.3 (from a solution): B = 12, KG = T, GM = T/4 at T = 4 m.</summary>
+    [Theory]
+    [InlineData(36, 18, 10, 5)]
+    [InlineData(12, 4, 4, 1)]
+    public void Boxes_of_the_handbooks_have_their_metacentric_heights(double breadth, double draft, double gravity, double height) =>
+        Assert.Equal(height, Equilibrium.Free(Box(100, breadth, 2 * draft), At(100 * breadth * draft * Salt, 50, 0, gravity), Salt, default)!.Stiffness, 1e-8);
+
     /// <summary>Past its deck edge the box is a clipped rectangle: lever by shoelace, level by bisection.</summary>
     [Theory]
     [InlineData(40)]
