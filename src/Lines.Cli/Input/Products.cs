@@ -171,7 +171,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         shaped.Fairness,
         files)
     {
-        Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper)) : null,
+        Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper), StabilityPages.Bending(cases, paper)) : null,
         Warnings = [.. NotMade, .. Judged(fair: false)],
         Notes = [.. Judged(fair: true), .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));

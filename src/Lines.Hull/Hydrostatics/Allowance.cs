@@ -13,13 +13,13 @@ public static class Allowance
     /// <param name="craft">The bodies.</param>
     /// <param name="weight">All weights aboard.</param>
     /// <param name="density">Density of the water [kg/m³].</param>
+    /// <param name="start">How it floats now.</param>
     /// <param name="place">Where the further mass is put.</param>
     /// <param name="freeboard">Least freeboard to be kept [m].</param>
     /// <returns>The mass [kg]; 0 where even nothing more leaves too little.</returns>
-    public static double Further(Craft craft, Weight weight, double density, Point3 place, double freeboard)
+    public static double Further(Craft craft, Weight weight, double density, WaterPlane start, Point3 place, double freeboard)
     {
         ArgumentNullException.ThrowIfNull(craft);
-        var start = default(WaterPlane);
         if (!Keeps(0))
             return 0;
         double low = 0, high = Math.Max(1, weight.Mass / 8);
@@ -36,7 +36,11 @@ public static class Allowance
         bool Keeps(double mass)
         {
             var all = mass > 0 ? weight + new Weight(mass, place) : weight;
-            if (Equilibrium.Free(craft, all, density, start) is not { Stable: true } found)
+            // A boat that lolls when light may stand upright when loaded.
+            var found = Equilibrium.Free(craft, all, density, start);
+            if (found is not { Stable: true })
+                found = Equilibrium.Free(craft, all, density, default);
+            if (found is not { Stable: true })
                 return false;
             var lowest = craft.LowestSheer(found.Water)?.Height ?? craft.Bodies[0].LowestSheer(found.Water).Height;
             if (!(lowest >= freeboard))

@@ -17,7 +17,7 @@ public enum FloatState
     /// <summary>All its hulls together displace less than it weighs.</summary>
     Sinks,
 
-    /// <summary>No level and trim were found that carry the weight.</summary>
+    /// <summary>Not even held upright is there a level and trim that carry the weight: it goes over, or stands on end.</summary>
     NotFound,
 }
 
@@ -76,8 +76,8 @@ public sealed record CaseAfloat(
     private double? Rise => Afloat is { } a && a.Immersed.Center is { } b ? a.Water.Up.Dot(b - Weight.Center) : null;
 
     /// <summary>Finds how a boat floats under a weight.</summary>
-    /// <remarks><b>Method.</b> <see cref="Equilibrium.Free"/> from upright; where that is not stable, from where the righting arms to either side say the boat
-    /// comes to rest, the nearer first.</remarks>
+    /// <remarks><b>Method.</b> <see cref="Equilibrium.Free"/> from upright; where that is not stable, from where the boat, heeled by and by to
+    /// either side, is turned back; the nearer of the two.</remarks>
     /// <param name="craft">The bodies, the main hull first.</param>
     /// <param name="weight">All weights together.</param>
     /// <param name="density">Density of the water [kg/m³].</param>
@@ -101,17 +101,27 @@ public sealed record CaseAfloat(
     private static bool IsRest(Afloat? afloat) =>
         afloat is { Stable: true } && Math.Abs(afloat.Water.Heel) < Math.PI / 2 && Math.Abs(afloat.Water.Trim) < GreatestTrim;
 
+    // Heeled by and by to either side until the arm turns the boat back: there it comes to rest. The nearer side counts.
     private static Afloat? Aside(Craft craft, Weight weight, double density)
     {
-        var sides = ((bool[])[false, true]).Select(toPort => new RightingArms(craft, weight, density, toPort))
-            .Where(a => a.From is > 0 and < Math.PI / 2).OrderBy(a => a.From!.Value);
-        foreach (var side in sides)
-        {
-            if (side.At(side.From!.Value) is { } near && Equilibrium.Free(craft, weight, density, near.Afloat.Water) is { } found && IsRest(found))
-                return found;
-        }
+        const double Step = Math.PI / 60;
+        Afloat?[] sides = [Heeled(1), Heeled(-1)];
+        return sides.OfType<Afloat>().MinBy(a => Math.Abs(a.Water.Heel));
 
-        return null;
+        Afloat? Heeled(int side)
+        {
+            var water = default(WaterPlane);
+            for (var k = 0; k * Step < Math.PI / 2; k++)
+            {
+                if (Equilibrium.AtHeel(craft, weight, density, water with { Heel = side * k * Step }) is not { } held)
+                    return null;
+                water = held.Water;
+                if (k > 0 && side * held.LeverAcross >= 0 && Equilibrium.Free(craft, weight, density, water) is { } found && IsRest(found))
+                    return found;
+            }
+
+            return null;
+        }
     }
 
     private static (double Height, Point3 At, FloatingBody Body) Edge(FloatingBody body, WaterPlane water)

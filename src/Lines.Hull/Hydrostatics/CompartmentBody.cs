@@ -10,12 +10,12 @@ namespace Lines.Hull.Hydrostatics;
 /// <para><b>Frame.</b> That of the hull. The bulkheads are planes of constant x; an open hull's part is closed level from sheer to sheer.</para>
 /// <para><b>Method.</b> For every v the skin between the bulkheads is an interval of u; the patch over it is laid through its points, a cubic each way
 /// through four points of every cell. Cells end at the skin's knots of v and where a bulkhead passes the stem, the sternpost or the transom's edge.</para>
-/// <para><b>Accuracy.</b> Cells are halved until the enclosed volume stands still to 1e-7.</para>
+/// <para><b>Accuracy.</b> Cells are halved until the enclosed volume stands still to 1e-6; the error left is a tenth of that or less.</para>
 /// </remarks>
 public static class CompartmentBody
 {
     /// <summary>Relative change of the volume at which cells are fine enough.</summary>
-    private const double Still = 1e-7;
+    private const double Still = 1e-6;
 
     /// <summary>Cells along u, and of each span of v, to begin with, and how often they are halved at most.</summary>
     private const int CellsU = 8, CellsV = 2, MostHalvings = 4;

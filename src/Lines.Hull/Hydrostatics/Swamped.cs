@@ -10,37 +10,45 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Sheer">Height of the main hull's lowest sheer over the water [m], negative under it; null where it does not float.</param>
 public sealed record SwampedCase(string? Holed, double Reserve, CaseAfloat Afloat, double? Sheer);
 
-/// <summary>Cases of a swamped boat.</summary>
+/// <summary>A boat whose main hull is full of water.</summary>
 /// <remarks>
 /// <b>Method.</b> Lost buoyancy: water stands in the hull as high as outside, so the hull displaces nothing but its sealed compartments. The planking's
 /// own volume and what the crew's legs displace are left out, which is on the safe side for boats of wood.
 /// </remarks>
-public static class Swamped
+public sealed class Swamped
 {
-    /// <summary>The boat swamped, then with each compartment and each closed float holed in turn.</summary>
+    private readonly FloatingBody _main;
+    private readonly IReadOnlyList<FloatingBody> _tight;
+
+    /// <summary>Takes what is sealed of a boat.</summary>
     /// <param name="vessel">The shaped hulls.</param>
     /// <param name="compartments">Compartments of the main hull; those not sealed count for nothing.</param>
-    /// <param name="weight">All weights aboard.</param>
-    /// <param name="density">Density of the water [kg/m³].</param>
-    public static IReadOnlyList<SwampedCase> Of(VesselShape vessel, IReadOnlyList<Compartment> compartments, Weight weight, double density)
+    public Swamped(VesselShape vessel, IReadOnlyList<Compartment> compartments)
     {
         ArgumentNullException.ThrowIfNull(vessel);
         ArgumentNullException.ThrowIfNull(compartments);
-        var main = FloatingBody.Of(vessel.Hulls[0]);
-        List<FloatingBody> tight =
+        _main = FloatingBody.Of(vessel.Hulls[0]);
+        _tight =
         [
             .. compartments.Where(c => c.IsSealed).Select(c => CompartmentBody.Between(vessel.Hulls[0], c.Name, c.From, c.To)),
             .. vessel.Hulls.Skip(1).Select(FloatingBody.Of).Where(b => !b.IsOpen),
         ];
-        return [Case(null), .. tight.Select(Case)];
+    }
+
+    /// <summary>The boat swamped, then with each compartment and each closed float holed in turn.</summary>
+    /// <param name="weight">All weights aboard.</param>
+    /// <param name="density">Density of the water [kg/m³].</param>
+    public IReadOnlyList<SwampedCase> Under(Weight weight, double density)
+    {
+        return [Case(null), .. _tight.Select(Case)];
 
         SwampedCase Case(FloatingBody? holed)
         {
-            var craft = new Craft([.. tight.Where(b => b != holed)]);
+            var craft = new Craft([.. _tight.Where(b => b != holed)]);
             if (craft.Bodies.Count == 0)
                 return new SwampedCase(holed?.Name, -weight.Mass, new CaseAfloat(FloatState.Sinks, weight, density, 0, null, null, []), null);
             var afloat = CaseAfloat.Of(craft, weight, density);
-            return new SwampedCase(holed?.Name, afloat.Capacity - weight.Mass, afloat, afloat.Afloat is { } at ? main.LowestSheer(at.Water).Height : null);
+            return new SwampedCase(holed?.Name, afloat.Capacity - weight.Mass, afloat, afloat.Afloat is { } at ? _main.LowestSheer(at.Water).Height : null);
         }
     }
 }

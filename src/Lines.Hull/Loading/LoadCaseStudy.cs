@@ -42,7 +42,7 @@ public sealed record LoadCaseStudy(
     /// <summary>Name of the case without loads.</summary>
     public const string LightShip = "light ship";
 
-    /// <summary>Studies the light ship and every load case of a vessel.</summary>
+    /// <summary>Studies the light ship and every load case of a vessel, on all cores.</summary>
     /// <param name="shape">The shaped hulls.</param>
     /// <param name="vessel">The vessel.</param>
     /// <param name="structure">The empty boat.</param>
@@ -55,28 +55,29 @@ public sealed record LoadCaseStudy(
         ArgumentNullException.ThrowIfNull(settings);
         var craft = Craft.Of(shape);
         var bending = new Lazy<BendingStudy>(() => new BendingStudy(shape));
+        var swamped = new Lazy<Swamped>(() => new Swamped(shape, vessel.Compartments));
         LoadCase[] cases = [.. vessel.Cases.Any(c => LightShip.Equals(c.Name, StringComparison.OrdinalIgnoreCase)) ? Array.Empty<LoadCase>() : [new LoadCase(LightShip, [])], .. vessel.Cases];
-        return [.. cases.Select(c => Of(c))];
+        return [.. cases.AsParallel().AsOrdered().Select(Of)];
 
         LoadCaseStudy Of(LoadCase loading)
         {
             Weight empty = new(structure.Mass, structure.At), all = Weight.Of([empty, .. loading.Loads.Select(AsWeight)]);
             var density = settings.Water.Density;
             var afloat = CaseAfloat.Of(craft, all, density);
-            IReadOnlyList<SwampedCase> swamped = craft.Bodies[0].IsOpen && loading.Loads.Count > 0 ? Hydrostatics.Swamped.Of(shape, vessel.Compartments, all, density) : [];
+            IReadOnlyList<SwampedCase> full = craft.Bodies[0].IsOpen && loading.Loads.Count > 0 ? swamped.Value.Under(all, density) : [];
             if (afloat.Afloat is not { } floating)
-                return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, 0, [], [], swamped, []);
+                return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, 0, [], [], full, []);
             List<RightingArms> arms = [new(craft, all, density, toPort: false)];
             if (!shape.IsAlikeOnBothSides || all.Center.Y != 0)
                 arms.Add(new RightingArms(craft, all, density, toPort: true));
             var place = loading.Loads.Count > 0 ? Weight.Of(loading.Loads.Select(AsWeight)).Center : all.Center;
-            var further = afloat.State == FloatState.Floats ? Allowance.Further(craft, all, density, place, settings.Freeboard) : 0;
+            var further = afloat.State == FloatState.Floats ? Allowance.Further(craft, all, density, floating.Water, place, settings.Freeboard) : 0;
             IReadOnlyList<SailHeel> sails = vessel.Rig is { } rig && afloat.State == FloatState.Floats && loading.Loads.Count > 0
                 ? [.. arms.Select(a => SailHeel.Of(rig, a, all.Mass, afloat.Hulls[0].Depth, settings.Wind))]
                 : [];
             var bent = Enum.GetValues<WaveForm>()
                 .Select(w => bending.Value.In(floating, empty, [.. loading.Loads.Select(AsWeight)], density, w, settings.Joints)).OfType<Bending>();
-            return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, further, arms, sails, swamped, [.. bent]);
+            return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, further, arms, sails, full, [.. bent]);
         }
 
         static Weight AsWeight(Load load) => new(load.Mass, load.At);

@@ -136,10 +136,10 @@ public static class LoadCaseFigures
         return afloat.State switch
         {
             FloatState.Floats => "floats",
-FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
+            FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
             FloatState.Capsizes => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * afloat.TransverseMetacentricHeight!.Value):0} mm {(afloat.TransverseMetacentricHeight < 0 ? "below" : "above")} the center of gravity"),
             FloatState.Sinks => Invariant($"SINKS: {afloat.Weight.Mass:0.0} kg on hulls that displace {afloat.Capacity:0.0} kg"),
-            _ => Invariant($"NO EQUILIBRIUM found for {afloat.Weight.Mass:0.0} kg at {afloat.Weight.Center.X:0.00} m"),
+            _ => Invariant($"NO EQUILIBRIUM under 90 deg of heel and 45 of trim: {afloat.Weight.Mass:0.0} kg at {afloat.Weight.Center.X:0.00} m, {afloat.Weight.Center.Z:0.00} m up; she goes over, or stands on end"),
         };
     }
 

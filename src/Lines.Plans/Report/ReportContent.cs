@@ -45,7 +45,8 @@ public sealed record ReportCurves(FormCurvesBook Book, Sheet Curves, Sheet Secti
 /// <summary>Load cases and stability in the report.</summary>
 /// <param name="Book">Their figures.</param>
 /// <param name="Arms">The righting arms.</param>
-public sealed record ReportStability(StabilityBook Book, Sheet Arms);
+/// <param name="Bending">Forces along the main hull; null where no case floats.</param>
+public sealed record ReportStability(StabilityBook Book, Sheet Arms, Sheet? Bending);
 
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>

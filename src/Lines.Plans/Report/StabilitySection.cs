@@ -20,6 +20,8 @@ internal static class StabilitySection
 
         page.Append("</ul>\n");
         ReportPage.Drawing(page, SvgFile.Write(stability.Arms), "Righting arms", "Above the line she comes back, below it she goes on over. Dashed arms do not count: she has filled, or her arm has ended.");
+        if (stability.Bending is { } bending)
+            ReportPage.Drawing(page, SvgFile.Write(bending), "Along the hull", "Of the case that bends the hull most: preliminary.");
         foreach (var (table, note) in book.Tables)
         {
             ReportPage.Table(page, table);

@@ -21,13 +21,23 @@ public static class StabilityPages
         return RightingArmsSheet.Of(book, paper.Height);
     }
 
+    /// <summary>Forces along the main hull in the case that bends it most; null where none floats.</summary>
+    /// <param name="book">The load cases.</param>
+    /// <param name="paper">The paper whose longer side the drawing is as wide as.</param>
+    public static Sheet? Bending(StabilityBook book, PaperSize paper)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(paper);
+        return BendingSheet.Of(book, paper.Height);
+    }
+
     /// <summary>All pages.</summary>
     /// <param name="book">The load cases.</param>
     /// <param name="paper">The paper, laid on its longer side.</param>
     public static IReadOnlyList<Sheet> Of(StabilityBook book, PaperSize paper)
     {
         var arms = Arms(book, paper);
-        return [arms, .. book.Tables.SelectMany(t => Parts(t.Table, paper).Select(p => Page(book, p, t.Note, paper)))];
+        return [arms, .. Bending(book, paper) is { } bending ? [bending] : Array.Empty<Sheet>(), .. book.Tables.SelectMany(t => Parts(t.Table, paper).Select(p => Page(book, p, t.Note, paper)))];
     }
 
     // A table of many cases is told on several pages, as many columns on each as can be read; of many rows too.

@@ -39,11 +39,11 @@ public class CaseAfloatChecks
     /// <summary>Each further kilogram sinks a box by 1 / (density L B).</summary>
     [Fact]
     public void A_box_carries_what_its_waterplane_allows() =>
-        Assert.Equal((0.3 - 0.1) * Density * 4, Allowance.Further(s_box, At(800, 2, 0, 0.1), Density, new Point3(2, 0, 0.1), 0.1), 0.02);
+        Assert.Equal((0.3 - 0.1) * Density * 4, Allowance.Further(s_box, At(800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1), 0.02);
 
     [Fact]
     public void No_more_is_allowed_where_the_freeboard_is_too_small_already() =>
-        Assert.Equal(0, Allowance.Further(s_box, At(1800, 2, 0, 0.1), Density, new Point3(2, 0, 0.1), 0.1));
+        Assert.Equal(0, Allowance.Further(s_box, At(1800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1));
 
     [Fact]
     public void A_box_loaded_to_one_side_floods()
@@ -108,14 +108,14 @@ public class CaseAfloatChecks
     {
         var vessel = new VesselShape(SampleHulls.DoubleEnder(), []);
         Compartment[] ends = [new("fore", 0, 1.6, true), new("aft", 3.6, 5.2, true), new("well", 1.6, 3.6, false)];
-        var cases = Swamped.Of(vessel, ends, At(60, 2.6, 0, 0.1), Density);
+        var cases = new Swamped(vessel, ends).Under(At(60, 2.6, 0, 0.1), Density);
         Assert.Equal([null, "fore", "aft"], cases.Select(c => c.Holed));
         var volume = CompartmentBody.Between(vessel.Hulls[0], "fore", 0, 1.6).Below(WaterPlane.LevelAt(2), 1e-9).Volume
             + CompartmentBody.Between(vessel.Hulls[0], "aft", 3.6, 5.2).Below(WaterPlane.LevelAt(2), 1e-9).Volume;
         Assert.Equal((Density * volume) - 60, cases[0].Reserve, 1e-3);
         Assert.True(cases[0].Afloat.State is FloatState.Floats or FloatState.Capsizes);
         Assert.NotNull(cases[0].Sheer);
-        var none = Assert.Single(Swamped.Of(vessel, [], At(60, 2.6, 0, 0.1), Density));
+        var none = Assert.Single(new Swamped(vessel, []).Under(At(60, 2.6, 0, 0.1), Density));
         Assert.Equal(FloatState.Sinks, none.Afloat.State);
         Assert.Equal(-60, none.Reserve);
     }

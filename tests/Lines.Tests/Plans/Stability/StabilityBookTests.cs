@@ -91,6 +91,17 @@ public class StabilityBookTests
     }
 
     [Fact]
+    public void A_case_that_capsizes_says_so_and_tells_no_drafts()
+    {
+        var shape = new VesselShape(SampleHulls.DoubleEnder(), []);
+        var vessel = new Vessel(SampleHulls.DoubleEnder().Dials) { Loads = [new Load("climber", 90, new Point3(2.6, 0, 2), null)] };
+        var book = new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.15)), s_settings), s_settings, LengthNotation.Inches);
+        Assert.Contains("loaded: CAPSIZES: comes to no rest under 90 deg of heel", book.Text(), StringComparison.Ordinal);
+        Assert.Null(book.Groups.First(g => g.Key is "case_loaded").Figures.First(f => f.Key is "draft_fore").Value);
+        Assert.NotEmpty(StabilityPages.Of(book, PaperSize.Letter));
+    }
+
+    [Fact]
     public void Cautions_and_the_scope_of_rules_stand_with_the_numbers()
     {
         var text = s_book.Text();
