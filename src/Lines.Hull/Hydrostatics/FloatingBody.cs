@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Splines;
@@ -13,6 +14,8 @@ namespace Lines.Hull.Hydrostatics;
 /// </remarks>
 public sealed class FloatingBody
 {
+    private static readonly ConditionalWeakTable<HullSurface, FloatingSkin[]> Made = [];
+
     private readonly FloatingSkin[] _skins;
     private readonly FloatingSkin _sheer;
 
@@ -22,14 +25,14 @@ public sealed class FloatingBody
     /// <param name="open">Whether it is open along the last edge of the last patch.</param>
     /// <param name="offset">Place of its origin in the hull frame [m].</param>
     public FloatingBody(string name, IReadOnlyList<BSplineSurface> patches, bool open, Vector3 offset)
+        : this(name, SkinsOf(patches, open), open, offset)
     {
-        ArgumentNullException.ThrowIfNull(patches);
-        Name = name;
-        IsOpen = open;
-        Offset = offset;
-        FloatingSkin[] skins = [.. patches.Select(p => new FloatingSkin(p))];
-        _sheer = open ? skins[^1] : skins[0];
-        _skins = open ? [.. skins, new FloatingSkin(LevelDeck(patches[^1]))] : skins;
+    }
+
+    private FloatingBody(string name, FloatingSkin[] skins, bool open, Vector3 offset)
+    {
+        (Name, IsOpen, Offset, _skins) = (name, open, offset, skins);
+        _sheer = open ? skins[^2] : skins[0];
     }
 
     /// <summary>What it is called.</summary>
@@ -46,8 +49,12 @@ public sealed class FloatingBody
     public static FloatingBody Of(PlacedHull hull)
     {
         ArgumentNullException.ThrowIfNull(hull);
-        return new FloatingBody(hull.Name, hull.Surface.Patches, hull.Surface.Deck is null, hull.Place);
+        return new FloatingBody(hull.Name, Made.GetValue(hull.Surface, static h => SkinsOf(h.Patches, h.Deck is null)), hull.Surface.Deck is null, hull.Place);
     }
+
+    /// <summary>What a hull displaces below a level plane, in its own frame.</summary>
+    internal static Immersed LevelBelow(HullSurface hull, double height, double tolerance) =>
+        Of(new PlacedHull("", hull, default)).Below(WaterPlane.LevelAt(height), tolerance);
 
     /// <summary>What lies below a water plane.</summary>
     /// <remarks>
@@ -63,6 +70,10 @@ public sealed class FloatingBody
         if (!(tolerance > 0))
             throw new ArgumentOutOfRangeException(nameof(tolerance), tolerance, "the tolerance must be above 0");
         var own = water.From(Offset);
+
+        // Where water grazes the sheer, skin and deck would each decide by rounding who is wet, a square root of rounding apart: it stands a hair lower.
+        if (Math.Abs(LowestSheer(water).Height) < FloatingSkin.Touching)
+            own = own with { Level = own.Level - (2 * FloatingSkin.Touching) };
         var resolution = Math.Min(0.01, Math.Sqrt(tolerance) / 4);
         Span<double> starboard = stackalloc double[SkinClip.Sums];
         Span<double> port = stackalloc double[SkinClip.Sums];
@@ -141,6 +152,13 @@ public sealed class FloatingBody
             aa,
             ab,
             bb);
+    }
+
+    // Patch by patch; an open body's level deck comes last.
+    private static FloatingSkin[] SkinsOf(IReadOnlyList<BSplineSurface> patches, bool open)
+    {
+        ArgumentNullException.ThrowIfNull(patches);
+        return [.. (open ? patches.Append(LevelDeck(patches[^1])) : patches).Select(p => new FloatingSkin(p))];
     }
 
     // Ruled from sheer to sheer: the starboard half, from the sheer to the centerline.

@@ -8,7 +8,7 @@ namespace Lines.Hull.Hydrostatics;
 internal sealed class FloatingSkin
 {
     /// <summary>Distance from the water that counts as lying in it [m]: well above rounding, far below the model length of 1 µm.</summary>
-    private const double Touching = 1e-11;
+    internal const double Touching = 1e-11;
 
     private readonly double[] _whole;
 

@@ -1,5 +1,4 @@
 using Lines.Hull.Form;
-using Lines.Kernel.Geometry;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
@@ -7,11 +6,10 @@ namespace Lines.Hull.Hydrostatics;
 
 /// <summary>Volume, centers, areas and moments of a hull below a level water plane, integrated on the surface itself.</summary>
 /// <remarks>
-/// <para><b>Method.</b> The volume is the flux of the field (0, y, 0), whose divergence is 1, through the skin; its first moments
-/// are those of (0, xy, 0) and (0, zy, 0). The centerplane, the water plane and a transom, which is square to the
-/// centerplane, have no flux of these fields, so they are closed exactly and the integrals run over the skin alone. Each
-/// polynomial piece of the spline is integrated on its own, those that the water crosses up to the waterline v(u). The deck of a closed
-/// hull is a second patch of the same surface: wherever the sheer is under water the body goes on up to the deck (<see cref="DeckBelow"/>).</para>
+/// <para><b>Method.</b> Volume, center and the waterplane's area and moments are those of <see cref="FloatingBody"/> under a level plane. Wetted areas
+/// are integrated here, each polynomial piece of the spline on its own, those that the water crosses up to the waterline v(u), and the ends and the
+/// breadth of the waterline found on it. The deck of a closed hull is a second patch of the same surface: wherever the sheer is under water the body
+/// goes on up to the deck (<see cref="DeckBelow"/>).</para>
 /// <para><b>Accuracy.</b> The relative error of every integral is below the tolerance. The Wigley hull's closed forms are met to 1e-9.</para>
 /// </remarks>
 public static class UprightHydrostatics
@@ -19,7 +17,7 @@ public static class UprightHydrostatics
     /// <summary>Water this high over the deck leaves no doubt that all of it is wet: the model length [m].</summary>
     private const double Clear = 1e-6;
 
-    private static readonly double[] s_none = [0, 0, 0, 0];
+    private static readonly double[] s_none = [0];
 
     /// <summary>What the hull displaces below the plane z = <paramref name="height"/>.</summary>
     /// <param name="hull">The hull.</param>
@@ -35,25 +33,24 @@ public static class UprightHydrostatics
         var region = new WaterRegion(hull.Side, height, hull.Deck is not null);
         if (region.Spans.Count == 0)
             return new Buoyancy(height, 0, 0, null, null, 0, 0, null, null);
-        var sums = Skin(hull, region, tolerance);
+        var skin = Skin(hull, region, tolerance);
         var deck = hull.Deck is { } patch ? new DeckBelow(patch, height, tolerance) : null;
-        var above = deck?.Fluxes(sums) ?? [0, 0, 0, 0];
-        var volume = sums[0] + above[0];
-        var waterplane = PlaneOf(deck is null ? [region] : [region, deck.Region], tolerance);
+        var immersed = FloatingBody.LevelBelow(hull, height, tolerance);
+        var waterplane = PlaneOf(deck is null ? [region] : [region, deck.Region], immersed);
         var sections = new SectionAreas(hull, height, tolerance);
         var (fore, aft) = waterplane is null || deck is { IsWet: true } ? sections.Extent : (waterplane.Fore, waterplane.Aft);
         return new Buoyancy(
             height,
             height - LowestKeel(hull, region),
-            2 * volume,
-            new Point3((sums[1] + above[1]) / volume, 0, (sums[2] + above[2]) / volume),
+            immersed.Volume,
+            immersed.Center,
             waterplane,
-            2 * sums[3],
+            2 * skin,
             TransomBelow(hull, region, tolerance) + (hull.Transom is { } plane && deck is not null ? deck.TransomAbove(plane, tolerance) : 0),
             sections.Greatest(fore, aft),
             waterplane is null ? null : sections.At((waterplane.Fore + waterplane.Aft) / 2))
         {
-            Deck = 2 * above[3],
+            Deck = 2 * (deck?.Area(skin) ?? 0),
         };
     }
 
@@ -70,69 +67,41 @@ public static class UprightHydrostatics
         return Below(hull, highest + Clear, tolerance);
     }
 
-    private static double[] Skin(HullSurface hull, WaterRegion region, double tolerance)
+    private static double Skin(HullSurface hull, WaterRegion region, double tolerance)
     {
         var (whole, topped) = region.Cells();
-        var a = Quadrature.Over((u, v, values) => Fluxes(hull, u, v, 1, values), s_none, whole, tolerance);
+        var a = Quadrature.Over((u, v, values) => values[0] = AreaOf(hull.Side.JetAt(u, v)), s_none, whole, tolerance);
         var b = Quadrature.Over(
             (u, t, values) =>
             {
                 var (v, rate) = region.BelowWaterline(u, t);
-                Fluxes(hull, u, v, rate, values);
+                values[0] = AreaOf(hull.Side.JetAt(u, v)) * rate;
             },
             a, // where the waterline lies on a knot line but for rounding, these cells are nothing beside the whole ones
             topped,
             tolerance);
-        return [.. a.Zip(b, (x, y) => x + y)];
+        return a[0] + b[0];
     }
 
-    private static void Fluxes(HullSurface hull, double u, double v, double rate, Span<double> values) => Fluxes(hull.Side.JetAt(u, v), rate, values);
-
-    /// <summary>Flux of (0, y, 0) and of its first moments through a patch of surface, and its area.</summary>
-    internal static void Fluxes(in SurfaceJet jet, double rate, Span<double> values)
-    {
-        var normal = jet.V.Cross(jet.U);
-        var flux = jet.Point.Y * normal.Y * rate;
-        values[0] = flux;
-        values[1] = jet.Point.X * flux;
-        values[2] = jet.Point.Z * flux;
-        values[3] = normal.Length * rate;
-    }
+    /// <summary>Area of a patch of surface for unit steps of its parameters [m²].</summary>
+    internal static double AreaOf(in SurfaceJet jet) => jet.V.Cross(jet.U).Length;
 
     /// <summary>The waterplane, bounded by the waterlines on all patches; null where a closed hull is immersed whole.</summary>
-    private static Waterplane? PlaneOf(IReadOnlyList<WaterRegion> regions, double tolerance)
+    private static Waterplane? PlaneOf(IReadOnlyList<WaterRegion> regions, Immersed immersed)
     {
         var lines = regions.SelectMany(r => r.Waterlines.Select(s => (Region: r, Span: s))).ToList();
         if (lines.Count == 0)
             return null;
-        var sums = new double[4];
-        foreach (var (region, span) in lines)
-        {
-            var part = Quadrature.Over((u, values) => Strip(region.AlongAt(u), values), s_none, span, tolerance);
-            for (var k = 0; k < sums.Length; k++)
-                sums[k] += part[k];
-        }
-
         var (broadest, half) = lines.Select(l => Peak.Over(u => l.Region.AlongAt(u).Point.Y, l.Span) is var p ? (l.Region.AlongAt(p.At).Point, p.Value) : default).MaxBy(p => p.Value);
-        double area = 2 * sums[0], flotation = sums[1] / sums[0];
         return new Waterplane(
             lines.Min(l => l.Region.AlongAt(l.Span[0]).Point.X),
             lines.Max(l => l.Region.AlongAt(l.Span[^1]).Point.X),
             2 * half,
             broadest.X,
-            area,
-            flotation,
-            2 * sums[3],
-            (2 * sums[2]) - (area * flotation * flotation));
-
-        static void Strip((Point3 Point, Vector3 Slope) along, Span<double> values)
-        {
-            var (p, slope) = along;
-            values[0] = p.Y * slope.X;
-            values[1] = p.X * values[0];
-            values[2] = p.X * values[1];
-            values[3] = p.Y * p.Y * values[0] / 3;
-        }
+            immersed.Area,
+            immersed.Flotation!.Value.X,
+            immersed.TransverseMoment,
+            immersed.LongitudinalMoment);
     }
 
     private static double TransomBelow(HullSurface hull, WaterRegion region, double tolerance)

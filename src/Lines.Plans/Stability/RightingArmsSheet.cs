@@ -70,7 +70,7 @@ internal static class RightingArmsSheet
         marks.Text(PlanInks.Lettering, "heel, degrees", new Point2(box.Center.X, box.Bottom - 8), 2, anchor: Anchor.Center);
         for (var k = 0; k < sides.Count; k++)
         {
-            Curve(marks, sides[k].Arms, Invariant($"{k + 1}"), At);
+            Curve(marks, sides[k].Arms, k, At);
             var told = $"{Invariant($"{k + 1}")}  {sides[k].Name.Replace("|", ", ", StringComparison.Ordinal)}: {Told(book, sides[k].Arms)}";
             marks.Text(PlanInks.Lettering, told, new Point2(box.Left, box.Bottom - 14 - (Row * k)), 2.2, box.Width);
         }
@@ -85,8 +85,8 @@ internal static class RightingArmsSheet
             : $"no range: {end}";
     }
 
-    // Two pieces: what counts, and the rest; the number of the case stands at its greatest arm.
-    private static void Curve(PageMarks marks, Hull.Hydrostatics.RightingArms arms, string number, Func<double, double, Point2> at)
+    // Two pieces: what counts, and the rest; the number of the case stands on what counts, each further along than the one before.
+    private static void Curve(PageMarks marks, Hull.Hydrostatics.RightingArms arms, int index, Func<double, double, Point2> at)
     {
         List<Point2> counts = [], rest = [];
         var end = arms.From is null ? 0 : arms.End;
@@ -112,7 +112,8 @@ internal static class RightingArmsSheet
         marks.Path(s_dashed, rest);
         if (arms.Downflooding is { } floods && floods <= arms.End && rest.Count > 0)
             marks.Cross(PlanInks.Titles, rest[0], 1.6);
-        var place = arms.Greatest is { } greatest ? at(greatest.Heel, greatest.Arm) : rest[0];
-        marks.Text(PlanInks.Titles, number, place + new Vector2(0, 1.2), 2.4, anchor: Anchor.Center);
+        const int Along = 5;
+        var place = arms.Range > 0 && arms.At(arms.From!.Value + (arms.Range * (0.45 + (0.1 * (index % Along))))) is { } labeled ? at(labeled.Heel, labeled.Arm) : rest[0];
+        marks.Text(PlanInks.Titles, Invariant($"{index + 1}"), place + new Vector2(0, 1.2), 2.4, anchor: Anchor.Center);
     }
 }

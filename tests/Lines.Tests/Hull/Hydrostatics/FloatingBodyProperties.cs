@@ -91,6 +91,18 @@ public class FloatingBodyProperties
     }
 
     [Fact]
+    public void Water_that_grazes_the_sheer_cuts_the_waterplane_of_water_just_below_it()
+    {
+        foreach (var hull in (HullSurface[])[SampleHulls.DoubleEnder(), SampleHulls.TransomBoat(), CrownedHulls.With(SampleHulls.DoubleEnder(), 0.04)])
+        {
+            var body = FloatingBody.Of(new PlacedHull("hull", hull, default));
+            Immersed at = body.Below(WaterPlane.LevelAt(hull.LeastSheer), 1e-10), below = body.Below(WaterPlane.LevelAt(hull.LeastSheer - 1e-10), 1e-10);
+            Assert.Equal(1, at.Area / below.Area, 1e-9);
+            Assert.Equal(1, at.Volume / below.Volume, 1e-9);
+        }
+    }
+
+    [Fact]
     public void The_lowest_sheer_and_the_reach_are_those_of_a_fine_grid()
     {
         var hull = SampleHulls.TransomBoat();

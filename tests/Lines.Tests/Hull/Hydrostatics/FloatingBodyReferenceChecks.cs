@@ -127,11 +127,11 @@ public class FloatingBodyReferenceChecks
         }
     }
 
-    /// <summary>Triangular prism: KB = 2T/3, BM = B²/(6T).</summary>
+    /// <summary>Triangular prism, 1 m broad at its waterline: KB = 2T/3, BM = B²/(6T).</summary>
     [Fact]
     public void A_triangular_prism_has_its_closed_forms()
     {
-        var found = SampleBodies.Prism(2, 1, 0.25).Below(WaterPlane.LevelAt(0.25), Tolerance);
+        var found = SampleBodies.Prism(2, 1.2, 0.3).Below(WaterPlane.LevelAt(0.25), Tolerance);
         Assert.Equal(0.25 * 2 / 3, found.Center!.Value.Z, 1e-12);
         Assert.Equal(1 / (6 * 0.25), found.TransverseMoment / found.Volume, 1e-12);
     }
