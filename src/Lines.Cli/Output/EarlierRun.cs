@@ -9,6 +9,9 @@ internal static class EarlierRun
     /// <summary>The drawing of all molds in one, which every run writes.</summary>
     public const string AllMolds = "all-molds.dxf";
 
+    /// <summary>Load cases and stability, written where the empty boat's weight is known: old ones must not be gone by.</summary>
+    public const string LoadCases = "load-cases.pdf", RightingArms = "righting-arms.svg";
+
     /// <summary>Names of the molds in an output folder, with forward slashes; none where no run of ours wrote there.</summary>
     /// <param name="target">The output folder.</param>
     /// <param name="folder">Folder of the molds in it, with a slash at its end, or nothing.</param>
@@ -20,10 +23,10 @@ internal static class EarlierRun
             : [];
     }
 
-    /// <summary>The molds, and the patterns on every paper, of an earlier build, those of its outriggers too.</summary>
+    /// <summary>The molds, the patterns on every paper and the load cases of an earlier build, those of its outriggers too.</summary>
     /// <param name="target">The output folder.</param>
-    public static IReadOnlyList<string> MoldsAndPatterns(string target) =>
-        [.. OutriggerFolders(target).Prepend("").SelectMany(folder => Molds(target, folder + "molds/") is { Count: > 0 } molds ? molds.Concat(PrintVerb.Papers.Select(p => folder + Common.PatternsFile(p))) : [])];
+    public static IReadOnlyList<string> MoldsPatternsAndCases(string target) =>
+        [.. OutriggerFolders(target).Prepend("").SelectMany(folder => Molds(target, folder + "molds/") is { Count: > 0 } molds ? molds.Concat(PrintVerb.Papers.Select(p => folder + Common.PatternsFile(p))).Concat([folder + LoadCases, folder + RightingArms]) : [])];
 
     private static IEnumerable<string> OutriggerFolders(string target) => Directory.Exists(target)
         ? Directory.EnumerateDirectories(target, "outrigger-*").Select(Path.GetFileName).OfType<string>().Where(n => n["outrigger-".Length..] is { Length: > 0 } number && number.All(char.IsAsciiDigit)).Order(StringComparer.Ordinal).Select(n => n + "/")

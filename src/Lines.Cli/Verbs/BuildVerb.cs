@@ -20,7 +20,7 @@ internal static class BuildVerb
 
     public static Command Make()
     {
-        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom) and patterns"));
+        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom), patterns and load cases"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
@@ -42,7 +42,7 @@ internal static class BuildVerb
         OutputFolder.Check(target, force);
         var shaped = Shaped.From(path);
         var products = new Products(shaped, shaped.Units(wish.Units));
-        var stale = EarlierRun.MoldsAndPatterns(target);
+        var stale = EarlierRun.MoldsPatternsAndCases(target);
         using var folder = new OutputFolder(target, force);
         // The patterns take as long as all the rest together, so their work begins first.
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));

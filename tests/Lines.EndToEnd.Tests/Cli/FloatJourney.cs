@@ -117,5 +117,11 @@ public sealed class FloatJourney
         Assert.Contains("\"case_light_ship\"", File.ReadAllText(place.PathOf("out/numbers.json")), StringComparison.Ordinal);
         Assert.True(File.Exists(place.PathOf("out/load-cases.pdf")));
         Assert.True(File.Exists(place.PathOf("out/righting-arms.svg")));
+
+        // The weight of the boat is gone from the file, and with it what was told of it.
+        place.Write("a.toml", Designs.Runner());
+        Assert.True(Command.Run(place.Root, "build", "a.toml", "-o", "out", "--force").Code is 0 or 1);
+        Assert.False(File.Exists(place.PathOf("out/load-cases.pdf")));
+        Assert.False(File.Exists(place.PathOf("out/righting-arms.svg")));
     }
 }

@@ -149,8 +149,8 @@ public sealed class OutputFolderTests : IDisposable
 
         Assert.Equal(["molds/mold-01.dxf", "molds/mold-100.dxf", "molds/transom.dxf"], EarlierRun.Molds(Target, "molds/").Order(StringComparer.Ordinal));
         Assert.Equal(
-            ["molds/mold-01.dxf", "molds/mold-100.dxf", "molds/transom.dxf", "templates-a4.pdf", "templates-letter.pdf"],
-            EarlierRun.MoldsAndPatterns(Target).Order(StringComparer.Ordinal));
+            ["load-cases.pdf", "molds/mold-01.dxf", "molds/mold-100.dxf", "molds/transom.dxf", "righting-arms.svg", "templates-a4.pdf", "templates-letter.pdf"],
+            EarlierRun.MoldsPatternsAndCases(Target).Order(StringComparer.Ordinal));
         Assert.Empty(EarlierRun.Molds(Target, ""));
         Assert.Empty(EarlierRun.Molds(Path.Combine(_root, "none"), ""));
     }
