@@ -9,11 +9,13 @@ namespace Lines.Hull.Form;
 /// of profile below it; the skin takes its shape from it, but the fullness is asked of the waterline cut from the skin.</remarks>
 internal sealed record CharacterLines
 {
-    /// <summary>Where the spans of a side begin, from its end to the widest station, as a rule: even ones make the fairest lines.</summary>
-    public static readonly double[] EvenSpans = [0, 0.25, 0.5, 0.75];
+    /// <summary>Where the spans of a side begin, from its end to the widest station, as a rule: nearly even ones make the fairest lines, and the
+    /// shorter the last the less a dial of one end is felt at the other.</summary>
+    public static readonly double[] UsualSpans = [0, 0.26, 0.53, 0.79];
 
-    /// <summary>More of them, and short ones at the widest station, so that a fine end can lie beside a full one.</summary>
-    public static readonly double[] CloseSpans = [0, 0.16, 0.42, 0.69, 0.9];
+    /// <summary>What is tried where the usual ones make no hull or no fair one: more of them, and short ones at the widest station, so that a fine
+    /// end can lie beside a full one; and fewer near the ends.</summary>
+    public static readonly double[][] OtherSpans = [[0, 0.16, 0.42, 0.69, 0.9], [0, 0.35, 0.65, 0.87]];
 
     /// <summary>Least part of the profile's height that lies below the end of the reference line.</summary>
     private const double LeastShare = 0.06;
@@ -232,27 +234,37 @@ internal sealed record CharacterLines
         line.Slope(um, 0);
         line.Area(0, um, d.Bow.EntryFullness * um * (aft - fore) * half);
         line.Area(um, 1, d.Stern.RunFullness * (1 - um) * (aft - fore) * half);
-        if (d.Bow.EntryAngle is double entry)
-            line.Slope(0, Math.Tan(entry));
-        if (d.Stern is TransomStern t)
+        // Each end leaves the waterline as it would alone, so that a dial of one end is not felt at the other.
+        var bow = EndAlone.Of(d.Bow.EntryFullness, half, um * (aft - fore), !d.Hollow && ReferenceFore(d) <= d.Draft);
+        line.Slope(0, d.Bow.EntryAngle is double entry ? Math.Tan(entry) : bow.Slope);
+        if (d.Stern is TransomStern)
         {
-            // The transom must be able to take the waterline's end on a section without hollow: outside the straight line from its foot to
-            // its breadth at the sheer, and inside what the widest section would give at that breadth.
-            double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
-            line.AtLeast(1, Math.Min(most, 1.15 * share * t.Breadth / 2));
-            line.AtMost(1, most);
+            var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, half));
+            line.Pass(1, stern.Ordinate);
+            line.Slope(1, -stern.Slope);
         }
         else
         {
+            var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft);
             line.Pass(1, 0);
-            if (d.Stern is PointedStern { RunAngle: double run })
-                line.Slope(1, -Math.Tan(run));
+            line.Slope(1, -(d.Stern is PointedStern { RunAngle: double run } ? Math.Tan(run) : stern.Slope));
         }
 
         var (from, to) = OneSided(d, um);
         if (!d.Hollow)
             line.OneSided(-1, from, to);
         return line.Solve();
+    }
+
+    /// <summary>Half-breadths between which the design waterline ends on a transom [m].</summary>
+    /// <remarks>The transom must be able to take the end on a section without hollow: outside the straight line from its foot to its breadth at
+    /// the sheer, and inside what the widest section would give at that breadth.</remarks>
+    private static (double Least, double Most)? TransomEnds(HullDials d, double half)
+    {
+        if (d.Stern is not TransomStern t)
+            return null;
+        double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
+        return (Math.Min(most, 1.15 * share * t.Breadth / 2), most);
     }
 
     /// <summary>Parameters between which the reference line must bulge; toward a raised end it is no line of the boat.</summary>

@@ -37,21 +37,29 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Whether it is a hull that the fairness check passes.</summary>
     private bool IsFair => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair;
 
-    /// <summary>Shapes lines and skin, checking each before the next is begun: on even spans, and on ones closer toward the ends where those leave no
-    /// hull, or no fair one.</summary>
+    /// <summary>Shapes lines and skin, checking each before the next is begun: on the usual spans, and on others where those leave no hull, or no fair
+    /// one.</summary>
     /// <param name="d">The dials.</param>
     public static HullAttempt Make(HullDials d)
     {
         var attempt = AtOnce(d);
         if (attempt.IsFair || attempt.Fault is { IsOfSection: true })
             return attempt;
-        var closer = Make(d, CharacterLines.CloseSpans);
-        return closer.IsFair || (closer.Fault is null && attempt.Fault is not null) ? closer : attempt;
+        foreach (var spans in CharacterLines.OtherSpans)
+        {
+            var other = Make(d, spans);
+            if (other.IsFair)
+                return other;
+            if (attempt.Fault is not null && other.Fault is null)
+                attempt = other;
+        }
+
+        return attempt;
     }
 
-    /// <summary>The first and quicker half of <see cref="Make(HullDials)"/>: even spans alone, which build most of what builds.</summary>
+    /// <summary>The first and quicker half of <see cref="Make(HullDials)"/>: the usual spans alone, which build most of what builds.</summary>
     public static HullAttempt AtOnce(HullDials d) =>
-        (SectionFault(d) ?? EndsFault(d)) is FormFault impossible ? new HullAttempt(null, impossible) : Make(d, CharacterLines.EvenSpans);
+        (SectionFault(d) ?? EndsFault(d)) is FormFault impossible ? new HullAttempt(null, impossible) : Make(d, CharacterLines.UsualSpans);
 
     private static HullAttempt Make(HullDials d, double[] spans)
     {

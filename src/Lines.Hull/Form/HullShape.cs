@@ -63,6 +63,10 @@ public static class HullShape
         var onSheer = SplineRows.At(v, 1, 0);
         skin.Loose(onSheer, lines.SheerPlan, SheerKept(lines), SkinStiffness.Sheer, d.Hollow ? (SkinBounds.HollowLines, 1 - SkinBounds.HollowLines) : (0, 1));
         skin.Loose(onWaterline, lines.Waterline, WaterlineKept(lines), SkinStiffness.Waterline, d.Hollow ? null : CharacterLines.OneSided(d, um));
+        if (!lines.ForeIsRaised)
+            skin.Lean(SplineRows.At(u, 0, 1), onWaterline, lines.Waterline);
+        if (!lines.AftIsRaised)
+            skin.Lean(SplineRows.At(u, 1, 1), onWaterline, lines.Waterline);
         if (d.Midship.Flare >= 0)
             skin.KeepOutside(onSheer, onWaterline);
         skin.KeepWithin(d.Beam / 2, um);

@@ -96,6 +96,13 @@ internal sealed class SkinProgram
             _fixed.Add(new ElasticRow(Breadth(Batten.Bending(_u, batten.Abscissa, u, out _), v), 0, Batten.CurvatureStiffness));
     }
 
+    /// <summary>A line of the net in plan comes to its end at a batten's angle, but for what convexity takes.</summary>
+    /// <param name="u">The slope at the end, as a row along the line.</param>
+    /// <param name="v">The iso-line, as a row up the section.</param>
+    /// <param name="batten">The batten.</param>
+    public void Lean(SparseRow u, SparseRow v, BattenLine batten) =>
+        _program.AddSquare(Breadth(u, v), u.Dot(batten.Ordinate), SkinStiffness.EndAngle);
+
     /// <summary>Asks for the fullness of a waterline that is no line of the net.</summary>
     public void Enclose(CutArea area, double fullness) => _areas.Add(new AreaGoal(area, fullness) { Asked = fullness });
 

@@ -43,10 +43,10 @@ public class ProfileMoldTests
                 Assert.Equal(end.Planking, NearestOnSkin.Distance(hull.Side.PointAt, corner, bow ? (-0.02, 0.28) : (0.72, 1.02), (-0.02, 1.3)), 0.00002);
             }
 
-            // There it meets the mold's own edge, no more than its siding under the keel: the sides close in over the rest.
+            // There it meets the mold's own edge, no lower under the keel than sides at 72 degrees, the steepest here, come to half the siding.
             var meeting = Top(outline, inner - (1e-7 * (bow ? 1 : -1)));
             Assert.True(butt.Outline.DistanceTo(new Point2(half, meeting)) < 0.00003);
-            Assert.InRange(butt.Heights.Keel - meeting, 0, end.Stock);
+            Assert.InRange(butt.Heights.Keel - meeting, 0, half * Math.Tan(72 * FormDials.Degree));
         }
     }
 

@@ -14,7 +14,7 @@ public class EasingTrialTests
     public void A_value_told_as_fair_lies_on_the_side_told_and_its_hull_is_fair()
     {
         var text = new EditedDesign(File.ReadAllText(Repository.PathOf("templates", "gauge-runner.toml")))
-            .With([("hull.bow.rocker", "\"60 mm\""), ("hull.bow.sheer", "\"1.2 m\""), ("hull.bow.forefoot", "\"1.2 m\""), ("hull.bow.entry_fullness", "0.55")]).Text;
+            .With([("hull.bow.rocker", "\"80 mm\""), ("hull.bow.sheer", "\"1.2 m\""), ("hull.bow.forefoot", "\"1.2 m\""), ("hull.bow.entry_fullness", "0.55")]).Text;
         var design = DesignFile.Read(text, "x.toml").Design!;
         var dials = design.Vessel.MainHull;
         var report = FairnessReport.Of(HullLines.Of(HullShape.Solve(dials).Surface!));
@@ -22,10 +22,10 @@ public class EasingTrialTests
 
         var trial = Assert.Single(EasingTrial.Of(report, dials, design.Source.AsTold, design.Source.Shown));
 
-        Assert.Equal((Dial.BowRocker, -1), (trial.Dial, trial.Toward));
-        Assert.True(trial.Fair < dials.Bow.Rocker);
+        Assert.Equal((Dial.BowRocker, 1), (trial.Dial, trial.Toward));
+        Assert.True(trial.Fair > dials.Bow.Rocker);
         Assert.True(FairnessReport.Of(HullLines.Of(HullShape.Solve(DialAccess.With(dials, trial.Dial, trial.Fair!.Value)).Surface!)).Fair);
-        Assert.Contains($"; lower hull.bow.rocker to {trial.Shown}, with which the hull is fair\n", FairnessText.Of(report with { Trials = [trial] }), StringComparison.Ordinal);
+        Assert.Contains($"; raise hull.bow.rocker to {trial.Shown}, with which the hull is fair\n", FairnessText.Of(report with { Trials = [trial] }), StringComparison.Ordinal);
     }
 
     [Theory]
