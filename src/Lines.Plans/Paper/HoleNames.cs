@@ -68,6 +68,12 @@ internal static class HoleNames
                     yield return Name(new Point2(x, shown.Bottom - off), Anchor.MiddleRight, Math.PI / 2);
                 }
 
+                foreach (var y in (double[])[shown.Top - (height / 2), shown.Bottom + (height / 2), shown.Top + off, shown.Bottom - off])
+                {
+                    yield return Name(new Point2(shown.Right + off, y), Anchor.MiddleLeft);
+                    yield return Name(new Point2(shown.Left - off, y), Anchor.MiddleRight);
+                }
+
                 foreach (var x in (double[])[shown.Right + off + (height / 2), shown.Left - off - (height / 2)])
                 {
                     yield return Name(new Point2(x, shown.Center.Y), Anchor.Middle, Math.PI / 2);

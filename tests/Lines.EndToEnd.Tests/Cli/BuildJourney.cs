@@ -181,13 +181,13 @@ public sealed class BuildJourney
         Assert.All(check.Error.Split('\n').Where(l => l.StartsWith("lumpy.toml:", StringComparison.Ordinal)), l => Assert.Contains(": note: build.mold_spacing: ", l, StringComparison.Ordinal));
         Assert.Contains("Not fair: ", check.Out, StringComparison.Ordinal);
         // What is said to be fair is.
-        var advice = Regex.Match(check.Out, "; lower hull.bow.rocker to (?<value>[0-9.]+ mm), with which the hull is fair", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+        var advice = Regex.Match(check.Out, "; raise hull.bow.rocker to (?<value>[0-9.]+ mm), with which the hull is fair", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
         Assert.True(advice.Success, check.Out);
-        place.Write("eased.toml", Designs.Unfair().Replace("60 mm", advice.Groups["value"].Value, StringComparison.Ordinal));
+        place.Write("eased.toml", Designs.Unfair().Replace("80 mm", advice.Groups["value"].Value, StringComparison.Ordinal));
         Assert.Contains("Fair: ", Command.Run(place.Root, "check", "eased.toml").Out, StringComparison.Ordinal);
         using var json = JsonDocument.Parse(Command.Run(place.Root, "check", "lumpy.toml", "--json").Out);
         var eased = json.RootElement.GetProperty("fairness").EnumerateArray().Where(l => l.TryGetProperty("ease", out _)).ToList();
-        Assert.All(eased, l => Assert.Equal(("hull.bow.rocker", -1, advice.Groups["value"].Value), (
+        Assert.All(eased, l => Assert.Equal(("hull.bow.rocker", 1, advice.Groups["value"].Value), (
             l.GetProperty("ease").GetString(), l.GetProperty("ease_toward").GetInt32(), l.GetProperty("ease_fair_at_shown").GetString())));
         Assert.Equal((1, ""), (build.Code, build.Out));
         Assert.Contains("lines: Not fair: ", build.Error, StringComparison.Ordinal);
