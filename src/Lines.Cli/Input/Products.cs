@@ -93,11 +93,14 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         _offsets.GetOrAdd((inside, paper), o => new(() => OffsetsSheets.Draw(Book(o.Item1), o.Item2))).Value;
 
     /// <summary>The molds for a router, each in a file of its own, then all in one; names without folder.</summary>
-    public IEnumerable<(string Name, byte[] Content)> Molds()
+    /// <param name="dxf">How the files are written.</param>
+    /// <param name="cuts">What the router asks of the molds.</param>
+    public IEnumerable<(string Name, byte[] Content)> Molds(DxfSettings dxf, CutSettings cuts)
     {
-        foreach (var mold in shaped.Molds.Molds)
-            yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units))));
-        yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, units))));
+        var plan = cuts.Of(shaped.Molds);
+        foreach (var mold in plan.Molds)
+            yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units), dxf)));
+        yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, plan, units), dxf)));
     }
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>

@@ -2,6 +2,8 @@ using System.CommandLine;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
+using Lines.Construction.Molds;
+using Lines.Drawing.Dxf;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
@@ -102,7 +104,7 @@ internal static class BuildVerb
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
             yield return () => [($"{folder}lines-plan{ending}", products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ($"{folder}offsets{e}", products.Offsets(inside: false, wish.Paper, e)))];
-        yield return () => [.. products.Molds().Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
+        yield return () => [.. products.Molds(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
         if (products.Stability is { } cases)
             yield return () => [($"{folder}load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ($"{folder}righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];

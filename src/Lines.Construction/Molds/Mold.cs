@@ -58,6 +58,9 @@ public sealed record Mold
     /// <summary>Why no <see cref="MoldMarkKind.Apex"/> is marked beside a profile mold, one clause; null where it is marked or the mold has none.</summary>
     public FormattableString? WhyNoApex { get; init; }
 
+    /// <summary>Whether it is only the half to the right of the centerline, which is an edge of its outline.</summary>
+    public bool IsHalf { get; init; }
+
     /// <summary>Distances from the strongback's fore end to the two ends of the mold's foot [m]; equal for a station mold's face.</summary>
     public required (double Fore, double Aft) Foot { get; init; }
 

@@ -3,9 +3,13 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Drawing.Dxf;
 
-/// <summary>Writes paths as LINE, LWPOLYLINE and, where they are drilled, CIRCLE entities.</summary>
-internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimeter)
+/// <summary>Writes paths as LINE, LWPOLYLINE (POLYLINE in release 12) and, where they are drilled, CIRCLE entities.</summary>
+/// <param name="dxf">What is written to.</param>
+/// <param name="owner">Handle of the space that owns them; null in release 12, which has none.</param>
+/// <param name="settings">The unit, and what becomes of arcs.</param>
+internal sealed class DxfEntities(DxfText dxf, string? owner, DxfSettings settings)
 {
+    private readonly double _perMillimeter = settings.Unit.PerMillimeter();
     private readonly List<ArcVertex> _vertices = [];
 
     /// <summary>Writes a path.</summary>
@@ -24,6 +28,9 @@ internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimete
             PutPolyline(layer, path.Closed);
     }
 
+    private DxfText Begin(string type, Layer layer, string marker) =>
+        owner is null ? dxf.Put(0, type).Put(8, layer.Name) : dxf.Entity(type, dxf.NextHandle(), owner, layer.Name, marker);
+
     /// <summary>Keeps the vertices that lie apart: a router stops or spins on a leg without length.</summary>
     private void TakeApart(ArcPath path)
     {
@@ -41,26 +48,42 @@ internal sealed class DxfEntities(DxfText dxf, string owner, double perMillimete
     }
 
     private void PutLine(Layer layer) =>
-        dxf.Entity("LINE", dxf.NextHandle(), owner, layer.Name, "AcDbLine").Point(10, Scaled(_vertices[0]), 0).Point(11, Scaled(_vertices[1]), 0);
+        Begin("LINE", layer, "AcDbLine").Point(10, Scaled(_vertices[0]), 0).Point(11, Scaled(_vertices[1]), 0);
 
     // Two half circles.
     private void PutCircle(Layer layer)
     {
         Point2 a = Scaled(_vertices[0]), b = Scaled(_vertices[1]);
-        dxf.Entity("CIRCLE", dxf.NextHandle(), owner, layer.Name, "AcDbCircle").Point(10, a + (0.5 * (b - a)), 0).Put(40, a.DistanceTo(b) / 2);
+        Begin("CIRCLE", layer, "AcDbCircle").Point(10, a + (0.5 * (b - a)), 0).Put(40, a.DistanceTo(b) / 2);
     }
 
     private void PutPolyline(Layer layer, bool closed)
     {
-        dxf.Entity("LWPOLYLINE", dxf.NextHandle(), owner, layer.Name, "AcDbPolyline").Put(90, _vertices.Count).Put(70, closed ? 1 : 0);
-        for (var i = 0; i < _vertices.Count; i++)
+        var vertices = settings.Chords is { } tolerance ? Chords(closed, tolerance) : _vertices;
+        if (owner is null)
+            dxf.Put(0, "POLYLINE").Put(8, layer.Name).Put(66, 1).Point(10, new Point2(0, 0), 0).Put(70, closed ? 1 : 0);
+        else
+            Begin("LWPOLYLINE", layer, "AcDbPolyline").Put(90, vertices.Count).Put(70, closed ? 1 : 0);
+        for (var i = 0; i < vertices.Count; i++)
         {
-            dxf.Point(10, Scaled(_vertices[i]));
+            if (owner is null)
+                dxf.Put(0, "VERTEX").Put(8, layer.Name).Point(10, Scaled(vertices[i]), 0);
+            else
+                dxf.Point(10, Scaled(vertices[i]));
             // The last vertex of an open polyline has no leg to bend.
-            if (_vertices[i].Bulge != 0 && (closed || i < _vertices.Count - 1))
-                dxf.Put(42, _vertices[i].Bulge);
+            if (vertices[i].Bulge != 0 && (closed || i < vertices.Count - 1))
+                dxf.Put(42, vertices[i].Bulge);
         }
+
+        if (owner is null)
+            dxf.Put(0, "SEQEND").Put(8, layer.Name);
     }
 
-    private Point2 Scaled(ArcVertex v) => new(v.Point.X * perMillimeter, v.Point.Y * perMillimeter);
+    private List<ArcVertex> Chords(bool closed, double tolerance)
+    {
+        var points = new ArcPath(_vertices, closed).Flattened(tolerance);
+        return [.. points.Take(closed ? points.Count - 1 : points.Count).Select(p => new ArcVertex(p, 0))];
+    }
+
+    private Point2 Scaled(ArcVertex v) => new(v.Point.X * _perMillimeter, v.Point.Y * _perMillimeter);
 }

@@ -4,41 +4,44 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Drawing.Dxf;
 
-/// <summary>Writes a sheet as DXF, version AC1015, for routers and drawing programs.</summary>
+/// <summary>Writes a sheet as DXF for routers and drawing programs: version AC1015, or AC1009 for old controllers.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> The sheet's own: x to the right, y up, origin at its lower left corner, 1:1.</para>
 /// <para><b>Method.</b> Lines, polylines whose arcs are bulges, and circles on layers that are drilled, nothing else: these are read everywhere. A closed path is
 /// one closed polyline that does not repeat its first vertex. Lettering is strokes on its layer. A filled area is its
 /// outline. Layers carry the sheet's colors, line widths and dashes. Handles count up from 1: the same sheet gives the same text.</para>
-/// <para><b>Accuracy.</b> Coordinates to 1e-8 of the unit.</para>
+/// <para><b>Accuracy.</b> Coordinates to 1e-8 of the unit; chords in place of arcs as near as <see cref="DxfSettings.Chords"/>.</para>
 /// </remarks>
 public static class DxfFile
 {
     /// <summary>The file's text, ASCII, line ends LF.</summary>
     /// <param name="sheet">The sheet.</param>
-    /// <param name="unit">The unit of the file's lengths; the drawing is full size in either.</param>
+    /// <param name="settings">Unit, version and whether arcs are drawn; null for <see cref="DxfSettings.Usual"/>.</param>
     /// <returns>The file.</returns>
     /// <exception cref="ArgumentException">A mark cannot be drawn, a layer's name is no name, or one name carries two inks.</exception>
-    public static string Write(Sheet sheet, DxfUnit unit = DxfUnit.Millimeter)
+    public static string Write(Sheet sheet, DxfSettings? settings = null)
     {
         ArgumentNullException.ThrowIfNull(sheet);
+        settings ??= DxfSettings.Usual;
         var layers = Layers.Of(sheet);
-        var perMillimeter = unit switch
-        {
-            DxfUnit.Millimeter => 1,
-            DxfUnit.Inch => 1 / 25.4,
-            _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "no such unit"),
-        };
+        var perMillimeter = settings.Unit.PerMillimeter();
         var extent = new Point2(sheet.Width * perMillimeter, sheet.Height * perMillimeter);
         var body = new DxfText();
+        if (settings.Version == DxfVersion.R12)
+        {
+            DxfR12Tables.Write(body, settings.Unit, layers, perMillimeter, extent);
+            WriteEntities(body, null, sheet, settings);
+            return body.Put(0, "EOF").ToString();
+        }
+
         var owners = new DxfOwners(body);
         DxfTables.Write(body, owners, layers, perMillimeter, extent);
         DxfTables.WriteBlocks(body, owners);
-        WriteEntities(body, owners, sheet, perMillimeter);
+        WriteEntities(body, owners.ModelSpace, sheet, settings);
         DxfObjects.Write(body, owners, extent);
         body.Put(0, "EOF");
         var head = new DxfText();
-        WriteHeader(head, unit, extent, body.NextHandle());
+        WriteHeader(head, settings.Unit, extent, body.NextHandle());
         return head.Append(body).ToString();
     }
 
@@ -61,10 +64,10 @@ public static class DxfFile
         DxfObjects.WriteClasses(dxf);
     }
 
-    private static void WriteEntities(DxfText dxf, DxfOwners owners, Sheet sheet, double perMillimeter)
+    private static void WriteEntities(DxfText dxf, string? owner, Sheet sheet, DxfSettings settings)
     {
         dxf.Begin("ENTITIES");
-        var entities = new DxfEntities(dxf, owners.ModelSpace, perMillimeter);
+        var entities = new DxfEntities(dxf, owner, settings);
         foreach (var mark in sheet.Marks)
         {
             switch (mark)

@@ -84,16 +84,10 @@ internal static class DxfTables
         End(dxf);
     }
 
-    private static void LineType(DxfText dxf, string table, string name, IReadOnlyList<double> dash)
-    {
-        // Dash and gap alternate; a pattern of odd length takes two turns until it repeats.
-        var pattern = dash.Count % 2 == 0 ? dash : [.. dash, .. dash];
-        Record(dxf, "LTYPE", table, "AcDbLinetypeTableRecord", name).Put(70, 0).Put(3, "").Put(72, 65).Put(73, pattern.Count).Put(40, pattern.Sum());
-        for (var i = 0; i < pattern.Count; i++)
-            dxf.Put(49, i % 2 == 0 ? pattern[i] : -pattern[i]).Put(74, 0);
-    }
+    private static void LineType(DxfText dxf, string table, string name, IReadOnlyList<double> dash) =>
+        DxfDashes.Write(Record(dxf, "LTYPE", table, "AcDbLinetypeTableRecord", name).Put(70, 0), dash, withKinds: true);
 
-    private static string LineTypeName(Layer layer) => layer.Ink.Dash is { Count: > 0 } ? layer.Name + "-dashes" : "Continuous";
+    private static string LineTypeName(Layer layer) => DxfDashes.NameOf(layer, "Continuous");
 
     private static void WriteLayers(DxfText dxf, DxfOwners owners, IReadOnlyList<Layer> layers)
     {

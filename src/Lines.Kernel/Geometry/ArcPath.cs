@@ -16,9 +16,12 @@ public sealed record ArcPath(IReadOnlyList<ArcVertex> Vertices, bool Closed)
     /// <summary>One straight line.</summary>
     public static ArcPath Line(Point2 from, Point2 to) => Through([from, to]);
 
-    /// <summary>A full circle as two half-circle arcs.</summary>
-    public static ArcPath Circle(Point2 center, double radius) =>
-        new([new ArcVertex(new Point2(center.X + radius, center.Y), 1), new ArcVertex(new Point2(center.X - radius, center.Y), 1)], true);
+    /// <summary>A full circle as two half-circle arcs, counter-clockwise unless asked otherwise.</summary>
+    public static ArcPath Circle(Point2 center, double radius, bool clockwise = false)
+    {
+        var bulge = clockwise ? -1 : 1;
+        return new([new ArcVertex(new Point2(center.X + radius, center.Y), bulge), new ArcVertex(new Point2(center.X - radius, center.Y), bulge)], true);
+    }
 
     /// <summary>The path with every vertex mapped; <paramref name="mirrors"/> says whether the map turns left into right.</summary>
     public ArcPath Mapped(Func<Point2, Point2> map, bool mirrors = false)

@@ -26,7 +26,7 @@ internal static class MoldDrawing
         var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Min(m => m.Path.Vertices[0].Point.Y);
         var (low, high) = Band(mold, outline, lines, sheer);
         var bounds = outline.Path.Bounds();
-        var center = mold.StarboardRight is null ? outline.WidestRoom(low, high).Middle : 0;
+        var center = mold.StarboardRight is null || mold.IsHalf ? outline.WidestRoom(low, high).Middle : 0;
         var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, widestLabel);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
@@ -36,7 +36,8 @@ internal static class MoldDrawing
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
         marks.AddRange(label.Marks);
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
-        marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
+        if (!mold.IsHalf)
+            marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
         return marks;
     }
 
@@ -106,7 +107,7 @@ internal static class MoldDrawing
             default:
                 return mold.StarboardRight is null
                     ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
-                    : AtBothEdges(outline, line.Name, a.Y);
+                    : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf);
         }
     }
 
@@ -119,7 +120,7 @@ internal static class MoldDrawing
             .MaxBy(t => t?.Height ?? 0);
 
     // The part narrows above its waterlines, so a name starts where the room over its own height does; near the keel it stands under the line.
-    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line)
+    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line, bool isHalf)
     {
         foreach (var isAbove in new[] { true, false })
         {
@@ -127,9 +128,10 @@ internal static class MoldDrawing
             {
                 var y = isAbove ? line + 1.5 : line - 1.5 - height;
                 var (left, right) = outline.Room(y, y + height, 0);
-                if (left + StrokeLettering.Width(name, height) > -2)
+                if (isHalf ? right - StrokeLettering.Width(name, height) < left : left + StrokeLettering.Width(name, height) > -2)
                     continue;
-                yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
+                if (!isHalf)
+                    yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
                 yield return new TextMark(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right);
                 yield break;
             }

@@ -35,7 +35,8 @@ internal static class MoldHoleDrawing
             var isClamp = hole.Kind == MoldHoleKind.Clamp;
             var size = Size(hole, notation);
             var name = $"{(isClamp ? Clamp : "SCREW")} {size}";
-            yield return new PathMark(isClamp ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius), Name: name);
+            // Outlines run counter-clockwise and holes the other way, so that a tool kept to one side of its path cuts both on the waste.
+            yield return new PathMark(isClamp ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius, clockwise: isClamp), Name: name);
             if (isClamp)
             {
                 foreach (var line in Inscribed(at, size))

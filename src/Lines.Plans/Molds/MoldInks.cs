@@ -8,6 +8,9 @@ public static class MoldInks
     /// <summary>Outlines to cut: the line to saw or rout to, on paper heavier than the rest.</summary>
     public static Layer Cut { get; } = new("cut", new Ink(0.5), 1);
 
+    /// <summary>The centerline of a half pattern on paper, to fold at.</summary>
+    public static Layer Fold { get; } = new("fold", new Ink(0.35, [9, 2, 2, 2]), 4);
+
     /// <summary>Lines to mark on the face.</summary>
     public static Layer Mark { get; } = new("mark", new Ink(0.2), 5);
 

@@ -13,6 +13,8 @@ internal static class MoldLabels
         List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8)];
         lines.AddRange(Place(mold, notation).Select(t => (t, 5.5)));
         lines.Add(($"INSIDE OF {new Length(mold.Planking).ToSize(notation)} PLANKING", 5.5));
+        if (mold.IsHalf)
+            lines.Add(("HALF: TURN OVER AT CL", 5.5));
         if (mold.LapFloor is not null)
             lines.Add(("SLOT: PROFILE MOLD PASSES", 5.5));
         if (mold.Marks.Any(m => m.Kind == MoldMarkKind.Apex))

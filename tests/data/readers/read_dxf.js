@@ -12,7 +12,7 @@ function readingOf(path) {
   }));
   return {
     version: document.header.$ACADVER,
-    units: document.header.$INSUNITS,
+    units: document.header.$INSUNITS ?? 0,
     errors: [],
     layers: Object.values(document.tables.layer.layers).map(l => ({ name: l.name, color: l.colorIndex ?? 0, linetype: '', lineweight: 0 })),
     entities,

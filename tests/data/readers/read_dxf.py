@@ -12,6 +12,9 @@ def entity_of(entity):
         vertices, closed = [[start.x, start.y, 0.0], [end.x, end.y, 0.0]], False
     elif kind == "LWPOLYLINE":
         vertices, closed = [[float(n) for n in p] for p in entity.get_points("xyb")], entity.closed
+    elif kind == "POLYLINE":
+        points = [(v.dxf.location, v.dxf.get("bulge", 0.0)) for v in entity.vertices]
+        vertices, closed = [[p.x, p.y, float(b)] for p, b in points], entity.is_closed
     elif kind == "CIRCLE":
         center = entity.dxf.center
         vertices, closed = [[center.x, center.y, entity.dxf.radius]], True
@@ -29,7 +32,7 @@ def reading_of(path):
     ]
     return {
         "version": document.dxfversion,
-        "units": document.header["$INSUNITS"],
+        "units": document.header.get("$INSUNITS", 0),
         "errors": [e.message for e in audit.errors] + [e.message for e in audit.fixes],
         "layers": layers,
         "entities": [entity_of(e) for e in document.modelspace()],

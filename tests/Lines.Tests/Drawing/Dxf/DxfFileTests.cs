@@ -36,7 +36,7 @@ public class DxfFileTests
     [OutsideReaderFact("ezdxf")]
     public void A_file_in_inches_states_inches_and_is_as_large()
     {
-        var reading = OutsideDxf.Read("ezdxf", DxfFile.Write(SampleSheets.Everything, DxfUnit.Inch))[0];
+        var reading = OutsideDxf.Read("ezdxf", DxfFile.Write(SampleSheets.Everything, new DxfSettings { Unit = DxfUnit.Inch }))[0];
         Assert.Empty(reading.Errors);
         Assert.Equal(1, reading.Units);
         AssertSameGeometry(reading, 25.4);
@@ -46,7 +46,7 @@ public class DxfFileTests
     public void The_strict_checker_finds_nothing_in_either_unit()
     {
         Assert.Empty(DxfChecker.Faults(DxfFile.Write(SampleSheets.Everything)));
-        Assert.Empty(DxfChecker.Faults(DxfFile.Write(SampleSheets.Everything, DxfUnit.Inch)));
+        Assert.Empty(DxfChecker.Faults(DxfFile.Write(SampleSheets.Everything, new DxfSettings { Unit = DxfUnit.Inch })));
         Assert.Empty(DxfChecker.Faults(DxfFile.Write(new Sheet("nothing", 100, 100, []))));
     }
 

@@ -1,0 +1,31 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>What a router asks of molds beside their shape.</summary>
+/// <param name="Tool">Diameter of the tool that cuts outlines [m]: inside corners of notches are cut out round for it; null leaves them sharp.</param>
+/// <param name="Halves">Whether molds that are the same on both sides are cut as halves.</param>
+public sealed record CutSettings(double? Tool, bool Halves)
+{
+    /// <summary>Whole molds, their corners sharp.</summary>
+    public static CutSettings Usual { get; } = new(null, false);
+
+    /// <summary>A mold as it is cut.</summary>
+    /// <param name="mold">The mold.</param>
+    /// <param name="tight">Inside corners that the tool does not reach, in the mold's frame [m].</param>
+    public Mold Of(Mold mold, out IReadOnlyList<Point2> tight)
+    {
+        ArgumentNullException.ThrowIfNull(mold);
+        tight = [];
+        if (Tool is { } tool)
+            mold = mold with { Outline = CornerRelief.Of(mold.Outline, tool / 2, out tight) };
+        return Halves && HalfMold.Exists(mold) ? HalfMold.Of(mold) : mold;
+    }
+
+    /// <summary>All molds as they are cut.</summary>
+    public MoldPlan Of(MoldPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return this == Usual ? plan : plan with { Molds = [.. plan.Molds.Select(m => Of(m, out _))] };
+    }
+}

@@ -1,0 +1,40 @@
+using Lines.Kernel.Geometry;
+
+namespace Lines.Construction.Molds;
+
+/// <summary>The half of a mold to one side of its centerline, as a pattern that is turned over for the other.</summary>
+public static class HalfMold
+{
+    /// <summary>Whether a mold is the same on both sides of its centerline; profile molds stand in the centerplane and have no halves.</summary>
+    public static bool Exists(Mold mold)
+    {
+        ArgumentNullException.ThrowIfNull(mold);
+        return mold is { StarboardRight: not null, IsHalf: false };
+    }
+
+    /// <summary>The right half of a mold as its drawing shows it, its centerline an edge.</summary>
+    /// <remarks><b>Accuracy.</b> Rounding only: the edge keeps its lines and arcs, cut where they cross the centerline.</remarks>
+    /// <exception cref="ArgumentException">The mold has no halves.</exception>
+    public static Mold Of(Mold mold)
+    {
+        if (!Exists(mold))
+            throw new ArgumentException($"{mold.Name} has no halves", nameof(mold));
+        var side = new Box2(0, double.NegativeInfinity, double.PositiveInfinity, double.PositiveInfinity);
+        var edge = mold.Outline.Inside(side).MaxBy(p => p.Length())
+            ?? throw new ArgumentException($"{mold.Name} has nothing to the right of its centerline", nameof(mold));
+        return mold with
+        {
+            IsHalf = true,
+            Outline = Closed(edge),
+            Marks = [.. mold.Marks.Where(m => m.Kind != MoldMarkKind.Centerline).SelectMany(m => m.Path.Inside(side), (m, p) => m with { Path = p })],
+            Holes = [.. mold.Holes.Where(h => h.At.X > 0)],
+        };
+    }
+
+    // What crosses the centerline at a vertex leaves a piece without length there.
+    private static ArcPath Closed(ArcPath edge)
+    {
+        var v = edge.Vertices;
+        return new ArcPath([.. v.Where((a, i) => a.Point.DistanceTo(v[(i + 1) % v.Count].Point) > MoldShaping.Coincident)], true);
+    }
+}
