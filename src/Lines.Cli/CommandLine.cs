@@ -54,6 +54,7 @@ internal static class CommandLine
             MoldsVerb.Make(),
             PrintVerb.Make(),
             FloatVerb.Make(),
+            DragVerb.Make(),
             ExportVerb.Make(),
             BuildVerb.Make(),
             CompletionVerb.Make(),

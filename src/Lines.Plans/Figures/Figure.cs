@@ -33,6 +33,12 @@ public enum Quantity
     /// <summary>Force [N].</summary>
     Force,
 
+    /// <summary>Resistance [N], shown finer than a load.</summary>
+    Drag,
+
+    /// <summary>Power [W].</summary>
+    Power,
+
     /// <summary>Moment of a force [N m].</summary>
     Moment,
 

@@ -47,6 +47,8 @@ public static class FigureText
             Quantity.Angle => (Math.PI / 180, 1, "deg"),
             Quantity.MassMoment => metric ? (1, 2, "kg m") : (Mass.Pound * Length.Foot, 1, "ft lb"),
             Quantity.Force => metric ? (1, 0, "N") : (PoundForce, 0, "lbf"),
+            Quantity.Drag => metric ? (1, 1, "N") : (PoundForce, 2, "lbf"),
+            Quantity.Power => (1, 0, "W"),
             Quantity.Moment => metric ? (1, 0, "N m") : (PoundForce * Length.Foot, 0, "ft lbf"),
             Quantity.RightingArea => metric ? (1, 4, "m rad") : (Length.Foot, 4, "ft rad"),
             Quantity.Speed => (Knot, 1, "kn"),

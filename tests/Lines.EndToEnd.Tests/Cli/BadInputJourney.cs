@@ -73,7 +73,7 @@ public sealed class BadInputJourney
     {
         using var place = new Workplace();
         place.Write("bad.toml", text);
-        foreach (var verb in (string[])["check", "float", "draw", "offsets", "molds", "print", "export", "build"])
+        foreach (var verb in (string[])["check", "float", "drag", "draw", "offsets", "molds", "print", "export", "build"])
         {
             string[] output = verb is "molds" or "build" ? ["-o", "out"] : [];
 

@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text;
+using Lines.Hull.Resistance;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+using Lines.Plans.Offsets;
+
+namespace Lines.Plans.Resistance;
+
+/// <summary>The resistance of a vessel against speed in figures.</summary>
+/// <param name="Speeds">The figures of every speed, slowest first.</param>
+/// <param name="Hulls">Hulls in the water.</param>
+/// <param name="Slenderness">Waterline length over the cube root of the volume, of each.</param>
+/// <param name="Notation">How lengths are written; forces follow it.</param>
+public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, LengthNotation Notation)
+{
+    /// <summary>Exact: a nautical mile an hour [m/s].</summary>
+    private const double Knot = 1852.0 / 3600;
+
+    /// <summary>Half knots from the first that is told to the last, unless speeds are asked for.</summary>
+    private const double Least = 1.5 * Knot, Step = 0.5 * Knot, MostFroude = 0.6;
+
+    /// <summary>The resistance of a vessel at speeds.</summary>
+    /// <param name="drag">The estimate.</param>
+    /// <param name="speeds">Speeds [m/s]; empty for every half knot up to a Froude number of 0.6.</param>
+    /// <param name="notation">How lengths are written.</param>
+    public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, LengthNotation notation)
+    {
+        ArgumentNullException.ThrowIfNull(drag);
+        ArgumentNullException.ThrowIfNull(speeds);
+        var fastest = MostFroude * Math.Sqrt(WaveResistance.Gravity * drag.Length);
+        IEnumerable<double> usual = Enumerable.Range(0, 1 + (int)((fastest - Least) / Step)).Select(k => Least + (k * Step));
+        DragAtSpeed[] found = [.. (speeds.Count > 0 ? speeds.Order() : usual).Select(drag.At)];
+        return new DragBook([.. found.Select((d, k) => Group(d, k + 1))], drag.Hulls, drag.Slenderness, notation);
+    }
+
+    /// <summary>A table for a terminal, with what it is worth.</summary>
+    public string Text()
+    {
+        var table = new FigureTable(
+            "Resistance in calm deep water, level at the design waterline: estimates",
+            [.. Shown(0).Select(f => new FigureColumn(f.Name, FigureText.UnitOf(f.Quantity, Notation).Name))],
+            [.. Enumerable.Range(0, Speeds.Count).Select(k => (IReadOnlyList<string>)[.. Shown(k).Select(f => FigureText.Number(f, Notation))])]);
+        var text = new StringBuilder(OffsetsText.Write(table)).Append('\n');
+        foreach (var line in Worth())
+            text.Append(line).Append('\n');
+        return text.ToString();
+    }
+
+    /// <summary>Comma-separated values, SI, a row for each speed (RFC 4180).</summary>
+    public string Csv()
+    {
+        var text = new StringBuilder().AppendJoin(',', Speeds[0].Figures.Select(FigureJson.KeyOf)).Append("\r\n");
+        foreach (var speed in Speeds)
+            text.AppendJoin(',', speed.Figures.Select(f => f.Value?.ToString("G9", CultureInfo.InvariantCulture))).Append("\r\n");
+        return text.ToString();
+    }
+
+    /// <summary>What the figures are worth and where they end.</summary>
+    private IEnumerable<string> Worth()
+    {
+        yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
+        if (Hulls > 1)
+            yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
+        yield return "Not counted: wind, rudder and other appendages, spray, sinkage and trim under way, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
+        foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
+            yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
+        if (Speeds.Any(s => s.Figures[1].Value > 1))
+            yield return "Froude numbers over 1: hulls begin to plane there, which is not reckoned with.";
+    }
+
+    private IEnumerable<Figure> Shown(int k) => Speeds[k].Figures.Where(f => Hulls > 1 || f.Key is not "interference");
+
+    private static FigureGroup Group(DragAtSpeed d, int number) => new(Invariant($"drag_{number:00}"), "Resistance",
+    [
+        new("speed", "Speed", d.Speed, Quantity.Speed),
+        new("froude", "Froude", d.Froude, Quantity.Ratio) { Note = "speed over the square root of gravity times the main hull's waterline length" },
+        Estimate("friction", "Friction", d.Friction, Quantity.Drag, "ITTC 1957, smooth hull"),
+        Estimate("form", "Form", d.Form, Quantity.Drag, "2.76 (L/V^(1/3))^-0.4 - 1 of friction, measured for 6 to 9.5"),
+        Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory, level, Froude number 0.2 to 1, each hull alone"),
+        Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
+        Estimate("total", "Total", d.Total, Quantity.Drag, "without wind, appendages, spray"),
+        Estimate("towing_power", "Towing power", d.TowingPower, Quantity.Power, "total times speed"),
+    ]);
+
+    private static Figure Estimate(string key, string name, double value, Quantity quantity, string note) => new(key, name, value, quantity) { IsEstimate = true, Note = note };
+}

@@ -1,0 +1,49 @@
+using System.Text.Json;
+using Lines.EndToEnd.Tests.Support;
+using Xunit;
+
+namespace Lines.EndToEnd.Tests.Cli;
+
+public class DragJourney
+{
+    [Fact]
+    public void The_parts_add_up_in_text_numbers_and_table()
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+
+        var text = Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6");
+        Assert.Equal((0, ""), (text.Code, text.Error));
+        Assert.Contains("estimates", text.Out, StringComparison.Ordinal);
+        Assert.Contains("Not counted: wind", text.Out, StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6", "--json").Out);
+        var speeds = json.RootElement.GetProperty("figures").EnumerateObject().Select(g => g.Value).ToList();
+        Assert.Equal(3, speeds.Count);
+        double Of(JsonElement group, string key) => group.GetProperty(key).GetDouble();
+        foreach (var s in speeds)
+        {
+            Assert.Equal(Of(s, "total_n"), Of(s, "friction_n") + Of(s, "form_n") + Of(s, "wave_n") + Of(s, "interference_n"), 1e-3);
+            Assert.Equal(Of(s, "towing_power_w"), Of(s, "total_n") * Of(s, "speed_m_per_s"), 1e-2);
+        }
+
+        var csv = Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6", "-o", "drag.csv");
+        Assert.Equal((0, ""), (csv.Code, csv.Out));
+        var rows = File.ReadAllLines(place.PathOf("drag.csv"));
+        Assert.Equal(4, rows.Length);
+        Assert.StartsWith("speed_m_per_s,froude,friction_n,form_n,wave_n,interference_n,total_n,towing_power_w", rows[0], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("3;4")]
+    [InlineData("0")]
+    [InlineData("3,fast")]
+    public void Speeds_that_are_none_are_refused_with_what_would_do(string speeds)
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+        var run = Command.Run(place.Root, "drag", "runner.toml", "--speeds", speeds);
+        Assert.Equal(2, run.Code);
+        Assert.Contains("--speeds takes up to 200 speeds from 0.5 to 40 knots", run.Error, StringComparison.Ordinal);
+    }
+}
