@@ -60,7 +60,8 @@ public class RouterFileReferenceChecks
                 Assert.True(outline.Closed && outline.SignedArea() > 0);
                 Assert.All(reading.Entities.Where(e => e.Layer is "holes"), e => Assert.True(e.Closed && PathOf(e).SignedArea() < 0));
                 var segments = outline.Segments();
-                Assert.All(segments, s => Assert.True(s.Length >= 0.5, Invariant($"{template}: a segment of {s.Length} mm")));
+                // A fine bow turns on a radius of 1 mm at the keel: there the shape demands shorter ones.
+                Assert.All(segments, s => Assert.True(s.Length >= 0.5 || Math.Abs(s.Turn) > 0.05, Invariant($"{template}: a segment of {s.Length} mm that turns by {s.Turn} rad")));
                 var corners = 0;
                 for (var i = 0; i < segments.Count; i++)
                 {
