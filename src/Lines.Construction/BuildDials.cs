@@ -1,3 +1,5 @@
+using Lines.Kernel.Units;
+
 namespace Lines.Construction;
 
 /// <summary>What a builder decides: the [build] table of the design file, SI.</summary>
@@ -20,6 +22,21 @@ public sealed record BuildDials
 
     /// <summary>Thickness of the inner stem [m].</summary>
     public double StemSiding { get; init; } = 0.019;
+
+    /// <summary>Length of the sheets molds are cut from [m].</summary>
+    public double SheetLength { get; init; } = 8 * Length.Foot;
+
+    /// <summary>Width of the sheets [m].</summary>
+    public double SheetWidth { get; init; } = 4 * Length.Foot;
+
+    /// <summary>Least distance of a part from the edges of its sheet [m]: clamps and screws hold the sheet there.</summary>
+    public double SheetMargin { get; init; } = 0.015;
+
+    /// <summary>Least distance of two parts on a sheet [m]: a tool passes between them and leaves wood on both sides.</summary>
+    public double PartSpacing { get; init; } = 0.012;
+
+    /// <summary>Whether parts keep the grain: their breadth along the sheet, turned end for end at most.</summary>
+    public bool Grain { get; init; }
 
     /// <summary>Take-apart planes, x from the bow [m].</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];

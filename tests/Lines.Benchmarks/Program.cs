@@ -7,7 +7,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or afloat, or cuts PROGRAM,
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
 // or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
@@ -20,6 +20,12 @@ switch (args)
         return 0;
     case ["afloat"]:
         FloatTimes.Print("templates", 15);
+        return 0;
+    case ["patterns"]:
+        PatternTimes.Print();
+        return 0;
+    case ["outlines", var python]:
+        OutlineTimes.Print(python);
         return 0;
     case ["cuts", var program]:
         SectionCuts.Print(program);

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Text;
 using Lines.Cli.Output;
 using Lines.Construction.Molds;
+using Lines.Construction.Nesting;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
@@ -18,6 +19,7 @@ using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Molds;
+using Lines.Plans.Nesting;
 using Lines.Plans.Offsets;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
@@ -41,6 +43,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
     private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair));
+    private readonly ConcurrentDictionary<CutSettings, Lazy<CuttingPlan>> _cutting = new();
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
@@ -102,6 +105,24 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
             yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units), dxf)));
         yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, plan, units), dxf)));
     }
+
+    /// <summary>The sheets the molds are cut from, each in a file of its own, and the cutting list; names without folder.</summary>
+    /// <param name="dxf">How the sheets are written.</param>
+    /// <param name="cuts">What the router asks of the molds.</param>
+    public IEnumerable<(string Name, byte[] Content)> Sheets(DxfSettings dxf, CutSettings cuts)
+    {
+        var plan = Cutting(cuts);
+        foreach (var sheet in plan.Sheets)
+            yield return (NestedSheets.FileName(sheet) + ".dxf", Text(DxfFile.Write(NestedSheets.ForRouter(shaped.Design.Title, plan, sheet, units), dxf)));
+        yield return (EarlierRun.CuttingList, PdfFile.Write(TitleOf("cutting list"), CuttingPages(cuts)));
+        yield return ("cutting-list.csv", Text(CuttingList.Csv(shaped.Design.Title, plan, units, shaped.Fairness.Fair)));
+    }
+
+    /// <summary>The pages of the cutting list.</summary>
+    public IReadOnlyList<Sheet> CuttingPages(CutSettings cuts) => CuttingSheets.Of(shaped.Design.Title, Cutting(cuts), units, shaped.Fairness.Fair);
+
+    /// <summary>The molds laid on sheets.</summary>
+    public CuttingPlan Cutting(CutSettings cuts) => _cutting.GetOrAdd(cuts, c => new(() => CuttingPlan.Of(c.Of(shaped.Molds), shaped.Design.Build))).Value;
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);

@@ -42,6 +42,9 @@ internal static class BuildFiles
         "molds/stern.dxf" => "Profile mold of the stern for a router, full size in mm.",
         "molds/transom.dxf" => "Pattern of the transom for a router, full size in mm.",
         _ when name.StartsWith("templates-", StringComparison.Ordinal) => "Every mold full size, to tape together; page 1 is to be measured, the index after it says which pages make which mold.",
+        "molds/" + EarlierRun.CuttingList => "Which part is cut from which sheet, with a picture of every sheet.",
+        "molds/cutting-list.csv" => "The same for a spreadsheet.",
+        _ when name.StartsWith("molds/sheet-", StringComparison.Ordinal) => "A sheet of stock with the molds laid on it for a router, full size in mm.",
         _ when name.StartsWith("molds/mold-", StringComparison.Ordinal) => "Mold for a router, full size in mm.",
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "a file of a build that nobody explained"),
     };

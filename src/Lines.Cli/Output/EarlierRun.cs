@@ -9,6 +9,9 @@ internal static class EarlierRun
     /// <summary>The drawing of all molds in one, which every run writes.</summary>
     public const string AllMolds = "all-molds.dxf";
 
+    /// <summary>What is cut from which sheet.</summary>
+    public const string CuttingList = "cutting-list.pdf";
+
     /// <summary>Load cases and stability, written where the empty boat's weight is known: old ones must not be gone by.</summary>
     public const string LoadCases = "load-cases.pdf", RightingArms = "righting-arms.svg";
 
@@ -34,5 +37,8 @@ internal static class EarlierRun
 
     private static bool IsMold(string name) =>
         name is "stem.dxf" or "stern.dxf" or "transom.dxf"
-        || (name.StartsWith("mold-", StringComparison.Ordinal) && name["mold-".Length..^".dxf".Length] is { Length: > 1 } number && number.All(char.IsAsciiDigit));
+        || IsNumbered(name, "mold-") || IsNumbered(name, "sheet-");
+
+    private static bool IsNumbered(string name, string kind) =>
+        name.StartsWith(kind, StringComparison.Ordinal) && name[kind.Length..^".dxf".Length] is { Length: > 1 } number && number.All(char.IsAsciiDigit);
 }

@@ -95,6 +95,7 @@ internal static class BuildVerb
         new(folder + "curves-of-form.pdf", FormCurvesPages.Count),
         new(folder + "load-cases.pdf", products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0),
         new(folder + "molds/setting-up.pdf", products.SettingUpPages.Count),
+        new(folder + "molds/" + EarlierRun.CuttingList, products.CuttingPages(CutSettings.Usual).Count),
         new(folder + Common.PatternsFile(wish.Paper), products.PatternPages(wish.Paper, wish.Correction).Count),
     ];
 
@@ -105,6 +106,7 @@ internal static class BuildVerb
             yield return () => [($"{folder}lines-plan{ending}", products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ($"{folder}offsets{e}", products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
+        yield return () => [.. products.Sheets(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content))];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
         if (products.Stability is { } cases)
             yield return () => [($"{folder}load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ($"{folder}righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];

@@ -13,11 +13,11 @@ internal static class MoldsVerb
 {
     public static Command Make()
     {
-        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom)"));
+        var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom) and sheets"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var hull = Common.Hull();
         var router = new RouterOptions();
-        var verb = new Command("molds", "Writes every mold as DXF for a router, and the setting-up sheet as PDF, its table as CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
+        var verb = new Command("molds", "Writes every mold, and the sheets they are cut from, as DXF for a router, cutting list and setting-up sheet as PDF and CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
         foreach (var option in router.All)
             verb.Add(option);
         verb.SetAction(parsed => Molds(
@@ -34,6 +34,8 @@ internal static class MoldsVerb
         var products = new Products(shaped, shaped.Units(units));
         using var folder = new OutputFolder(target, force);
         foreach (var (name, content) in products.Molds(dxf, cuts))
+            folder.Add(name, content);
+        foreach (var (name, content) in products.Sheets(dxf, cuts))
             folder.Add(name, content);
         folder.Add("setting-up.pdf", products.SettingUp());
         folder.Add("setting-up.csv", products.SettingUpTable());

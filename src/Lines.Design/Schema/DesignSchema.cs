@@ -193,6 +193,13 @@ public static class DesignSchema
         Optional("build.mold_stock", "Thickness of the mold stock.", "12 mm", 0.002, 0.05, Builds.MoldStock),
         Optional("build.strip_width", "Width of a planking strip, for the cut list of a later version; no output shows it yet.", "19 mm", 0.005, 0.15, Builds.StripWidth),
         Optional("build.stem_siding", "Thickness of the inner stem.", "19 mm", 0.004, 0.15, Builds.StemSiding),
+        Optional("build.sheet_length", "Length of the sheets molds are cut from, the way of their grain.", "2440 mm", 0.6, 4, Builds.SheetLength),
+        Optional("build.sheet_width", "Width of the sheets.", "1220 mm", 0.3, 2.5, Builds.SheetWidth)
+            with { Also = ["sheet"] },
+        Optional("build.sheet_margin", "Least distance of a part from the edges of its sheet.", "15 mm", 0, 0.1, Builds.SheetMargin)
+            with { Also = ["margin"] },
+        Optional("build.part_spacing", "Least distance of two parts on a sheet; more than the diameter of the tool.", "12 mm", 0, 0.1, Builds.PartSpacing),
+        new("build.grain", KeyKind.Flag, "Whether parts keep the grain of the sheet: they lie with their breadth along it, turned end for end at most.", "false") { Default = "false" },
         new("build.joints", KeyKind.Lengths, "Take-apart planes, distances from the foremost point.", "[\"1.30 m\", \"3.90 m\"]")
             { Default = "none", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside, Apart = KeyBounds.JointsApart },
         new("build.mold_at", KeyKind.Lengths, "Mold stations, distances from the foremost point, in place of even spacing; at least one.", "[\"0.9 m\", \"1.8 m\", \"2.6 m\"]")

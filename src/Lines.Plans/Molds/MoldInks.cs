@@ -20,6 +20,9 @@ public static class MoldInks
     /// <summary>Outside a profile mold: where the insides of the planking meet, the edge of an inner stem.</summary>
     public static Layer InnerStem { get; } = new("inner-stem", new Ink(0.25, [4, 2]), 6);
 
+    /// <summary>The edges of a sheet of stock: not to cut.</summary>
+    public static Layer Stock { get; } = new("stock", new Ink(0.25), 8);
+
     /// <summary>Holes to drill.</summary>
     public static Layer Drill { get; } = new("drill", new Ink(0.3), 3, IsDrilled: true);
 

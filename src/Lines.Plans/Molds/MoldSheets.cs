@@ -95,7 +95,9 @@ public static class MoldSheets
 
     private static IEnumerable<Mark> Moved(IEnumerable<Mark> marks, Vector2 by) => marks.Select(m => MovedMarks.Of(m, by));
 
-    private static IEnumerable<Mark> ScaleSquare(Point2 corner)
+    /// <summary>The square that shows whether a file came out full size.</summary>
+    /// <param name="corner">Its lower left corner [mm].</param>
+    internal static IEnumerable<Mark> ScaleSquare(Point2 corner)
     {
         var middle = corner + new Vector2(TestSquare.Side / 2, TestSquare.Side / 2);
         yield return new PathMark(MoldInks.Mark, TestSquare.Around(middle).Outline);
@@ -125,7 +127,8 @@ public static class MoldSheets
         return new Point2(box.Right + Gap, box.Bottom);
     }
 
-    private static IEnumerable<Point2> PointsAlong(ArcSegment s, double step)
+    /// <summary>Points along a segment, none farther than a step from the next; the last end is left out.</summary>
+    internal static IEnumerable<Point2> PointsAlong(ArcSegment s, double step)
     {
         var pieces = (int)Math.Ceiling(s.Length / step);
         return Enumerable.Range(0, pieces).Select(i => s.PointAt((double)i / pieces));

@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Polygons;
 
 namespace Lines.Plans.Paper;
 
@@ -14,15 +15,17 @@ internal static class MovedMarks
         _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be moved", nameof(mark)),
     };
 
+    /// <summary>A mark turned about the origin by quarters to the left and then shifted.</summary>
+    public static Mark Turned(Mark mark, int quarters, Vector2 by) => mark switch
+    {
+        PathMark path => path with { Path = path.Path.Mapped(p => SheetStock.Turned(p, quarters) + by) },
+        TextMark text => text with { At = SheetStock.Turned(text.At, quarters) + by, Angle = text.Angle + (quarters * Math.PI / 2) },
+        _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be turned", nameof(mark)),
+    };
+
     /// <summary>A sheet turned a quarter to the left, its lower left corner at the origin again.</summary>
     public static Sheet TurnedLeft(Sheet sheet)
     {
-        Point2 Turned(Point2 p) => new(sheet.Height - p.Y, p.X);
-        return new Sheet(sheet.Title, sheet.Height, sheet.Width, [.. sheet.Marks.Select(m => m switch
-        {
-            PathMark path => (Mark)(path with { Path = path.Path.Mapped(Turned) }),
-            TextMark text => text with { At = Turned(text.At), Angle = text.Angle + (Math.PI / 2) },
-            _ => throw new ArgumentException($"a mark of kind {m.GetType().Name} cannot be turned", nameof(sheet)),
-        })]);
+        return new Sheet(sheet.Title, sheet.Height, sheet.Width, [.. sheet.Marks.Select(m => Turned(m, 1, new Vector2(sheet.Height, 0)))]);
     }
 }

@@ -163,6 +163,10 @@ public sealed class SchemaTruthTests
             ["mold_stock"] = build.MoldStock,
             ["strip_width"] = build.StripWidth,
             ["stem_siding"] = build.StemSiding,
+            ["sheet_length"] = build.SheetLength,
+            ["sheet_width"] = build.SheetWidth,
+            ["sheet_margin"] = build.SheetMargin,
+            ["part_spacing"] = build.PartSpacing,
         };
         Assert.Equal(got.OrderBy(p => p.Key, StringComparer.Ordinal), told.OrderBy(p => p.Key, StringComparer.Ordinal));
     }
