@@ -1,3 +1,5 @@
+using Lines.Construction.Materials;
+using Lines.Construction.Planking;
 using Lines.Kernel.Units;
 
 namespace Lines.Construction;
@@ -49,4 +51,28 @@ public sealed record BuildDials
 
     /// <summary>The strongback's own sizes are whole multiples of this [m]: 10 mm, or an inch for a design written in inches.</summary>
     public double StrongbackStep { get; init; } = 0.010;
+
+    /// <summary>Which line the strips run along.</summary>
+    public StripRun Strips { get; init; } = StripRun.Sheer;
+
+    /// <summary>Length of the boards that strips are sawn from [m].</summary>
+    public double BoardLength { get; init; } = 2.4;
+
+    /// <summary>What a saw takes away between strips [m].</summary>
+    public double SawKerf { get; init; } = 0.003;
+
+    /// <summary>Strips sawn beyond those that lie on the hull, as a part of them.</summary>
+    public double Waste { get; init; } = 0.15;
+
+    /// <summary>Depth of the inner and outer stems, square to their siding [m].</summary>
+    public double StemMolding { get; init; } = 0.025;
+
+    /// <summary>Side of the square inwales and outwales [m]; 0 for none.</summary>
+    public double Gunwale { get; init; }
+
+    /// <summary>Thickness of the plywood of bulkheads and transom [m].</summary>
+    public double BulkheadStock { get; init; } = 0.009;
+
+    /// <summary>What the hull is built of.</summary>
+    public MaterialDials Material { get; init; } = new();
 }

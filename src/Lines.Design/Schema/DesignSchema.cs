@@ -35,13 +35,15 @@ public static class DesignSchema
         new("hull.stern", "The stern, pointed or with a transom."),
         new("hull.midship", "The section at the widest station."),
         new("build", "How the hull is built."),
+        new("material", "What the hull is built of, for its weight and what is to be bought. Where `[structure]` does not give the boat's weight, load cases take the estimate from here.") { MayBeMissing = true },
+        new("price", "What things cost, for the sums of the bill of materials; a price left out counts nothing.") { MayBeMissing = true },
         new("rig", "The sail plan; without it the boat is paddled or rowed.") { MayBeMissing = true },
         new("structure", "Weight of the empty boat where it is known.") { MayBeMissing = true },
     ];
 
     /// <summary>Tables that a later version reads; this one says so rather than calling them unknown.</summary>
     public static IReadOnlyList<string> Later { get; } =
-        ["beam", "board", "rudder", "material"];
+        ["beam", "board", "rudder"];
 
     /// <summary>The keys of the file itself.</summary>
     public static IReadOnlyList<SchemaKey> Keys { get; } =
@@ -53,6 +55,9 @@ public static class DesignSchema
         .. Stern(),
         .. Midship(),
         .. Build(),
+        .. MaterialKeys.Build,
+        .. MaterialKeys.Material,
+        .. MaterialKeys.Price,
         .. VesselKeys.Rig,
         .. VesselKeys.Structure,
     ];
@@ -187,11 +192,11 @@ public static class DesignSchema
     [
         new("build.planking", KeyKind.Length, "Thickness of the planking, deducted from the molds square to the surface.", "\"6 mm\"")
             { Required = true, Least = 0.001, Greatest = 0.03, Bounds = KeyBounds.Planking, Also = ["thickness", "planking_thickness"] },
-        Optional("build.sheathing", "Thickness of the inner cloth, deducted with the planking for bulkheads, which a later version draws; no output shows it yet.", "0.4 mm", 0, 0.005, Builds.Sheathing),
+        Optional("build.sheathing", "Thickness of the inner cloth, deducted with the planking for bulkheads.", "0.4 mm", 0, 0.005, Builds.Sheathing),
         Optional("build.mold_spacing", "Distance between molds.", "300 mm", 0.05, 1.5, Builds.MoldSpacing)
             with { Bounds = KeyBounds.MoldSpacing, Also = ["spacing", "station_spacing"] },
         Optional("build.mold_stock", "Thickness of the mold stock.", "12 mm", 0.002, 0.05, Builds.MoldStock),
-        Optional("build.strip_width", "Width of a planking strip, for the cut list of a later version; no output shows it yet.", "19 mm", 0.005, 0.15, Builds.StripWidth),
+        Optional("build.strip_width", "Width of a planking strip.", "19 mm", 0.005, 0.15, Builds.StripWidth),
         Optional("build.stem_siding", "Thickness of the inner stem.", "19 mm", 0.004, 0.15, Builds.StemSiding),
         Optional("build.sheet_length", "Length of the sheets molds are cut from, the way of their grain.", "2440 mm", 0.6, 4, Builds.SheetLength),
         Optional("build.sheet_width", "Width of the sheets.", "1220 mm", 0.3, 2.5, Builds.SheetWidth)
@@ -220,7 +225,7 @@ public static class DesignSchema
         return new(path, KeyKind.Choice, doc, $"\"{profiles[0]}\"") { Choices = profiles, Default = profiles[0] };
     }
 
-    private static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
+    internal static SchemaKey Optional(string path, string doc, string example, double least, double greatest, double otherwise) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"")
         {
             Default = new Length(otherwise).ToText(LengthNotation.Millimeters),

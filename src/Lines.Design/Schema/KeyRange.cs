@@ -19,6 +19,7 @@ public static class KeyRange
             KeyKind.Angle => new Angle(value).ToText(),
             KeyKind.Mass => new Mass(value).ToText(inPounds: notation != LengthNotation.Millimeters),
             KeyKind.Area => new Area(value).ToText(inFeet: notation != LengthNotation.Millimeters),
+            KeyKind.ArealMass => new ArealMass(value).ToText(inOunces: notation != LengthNotation.Millimeters),
             KeyKind.Length or KeyKind.Lengths or KeyKind.Position when notation != LengthNotation.Millimeters => new Length(value).ToText(notation),
             KeyKind.Length or KeyKind.Lengths or KeyKind.Position when Math.Abs(value) >= 1 => value.ToString("0.####", CultureInfo.InvariantCulture) + " m",
             KeyKind.Length or KeyKind.Lengths or KeyKind.Position => new Length(value).ToText(LengthNotation.Millimeters),
@@ -40,6 +41,7 @@ public static class KeyRange
             KeyKind.Angle => Angle.FromDegrees(0.01).Radians,
             KeyKind.Mass => StepOfMass(notation),
             KeyKind.Area => notation == LengthNotation.Millimeters ? 0.01 : 0.01 * Area.SquareFoot,
+            KeyKind.ArealMass => notation == LengthNotation.Millimeters ? 0.001 : 0.1 * ArealMass.OuncePerSquareYard,
             _ => 0.0001,
         };
         return Show(key, Rounding.ToStep(limit, step, upward: !isUpper), notation);

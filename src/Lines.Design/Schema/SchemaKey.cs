@@ -37,6 +37,9 @@ public enum KeyKind
 
     /// <summary>A list of texts.</summary>
     Names,
+
+    /// <summary>A mass of an area with its unit, as of cloth.</summary>
+    ArealMass,
 }
 
 /// <summary>How a key follows when a design is stretched: x by one factor, y by another, z by a third.</summary>
@@ -97,6 +100,9 @@ public sealed record SchemaKey(string Path, KeyKind Kind, string Doc, string Exa
 
     /// <summary>How far apart the members of a list must be; null for what is no list.</summary>
     public KeyBound? Apart { get; init; }
+
+    /// <summary>How many members a list has; null where that is free.</summary>
+    public int? Members { get; init; }
 
     /// <summary>Other words people use for it, to guess from what they meant.</summary>
     public IReadOnlyList<string> Also { get; init; } = [];

@@ -26,6 +26,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         KeyKind.Angle => ReadAngle(key, value),
         KeyKind.Mass => ReadMass(key, value),
         KeyKind.Area => ReadArea(key, value),
+        KeyKind.ArealMass => ReadArealMass(key, value),
         KeyKind.Position => ReadPosition(key, value),
         KeyKind.Names => ReadNames(key, value),
         _ => ReadLengths(key, value),
@@ -39,6 +40,7 @@ internal sealed class ValueReader(DiagnosticBag faults)
         KeyKind.Angle when Angle.TryParse(text, out var angle, out _) => angle.Radians,
         KeyKind.Mass when Mass.TryParse(text, out var mass, out _, out _) => mass.Kilograms,
         KeyKind.Area when Area.TryParse(text, out var area, out _, out _) => area.SquareMeters,
+        KeyKind.ArealMass when ArealMass.TryParse(text, out var mass, out _, out _) => mass.KilogramsPerSquareMeter,
         KeyKind.Ratio => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture),
         _ => throw new FormatException(Invariant($"{text} is no value of {key.Path}")),
     };
@@ -141,6 +143,19 @@ internal sealed class ValueReader(DiagnosticBag faults)
         return null;
     }
 
+    private KeyValue? ReadArealMass(SchemaKey key, TomlValue value)
+    {
+        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
+            return NotFinite(key, value);
+        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
+            return Wrong(key, value, $"a weight of cloth in quotes, like {key.Example}");
+        if (ArealMass.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var mass, out var inOunces, out var fault))
+            return InRange(key, One(value, mass.KilogramsPerSquareMeter) with { Notation = inOunces ? LengthNotation.Inches : LengthNotation.Millimeters });
+        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
+        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} g/m2\" or \"{number} oz/yd2\", whichever is meant");
+        return null;
+    }
+
     /// <summary>Three lengths in their order.</summary>
     private KeyValue? ReadPosition(SchemaKey key, TomlValue value)
     {
@@ -177,6 +192,12 @@ internal sealed class ValueReader(DiagnosticBag faults)
         if (value.Items.Count > LongestList)
         {
             faults.Add(value.Place, key.Path, Invariant($"has {value.Items.Count} members"), Invariant($"give at most {LongestList}"));
+            return null;
+        }
+
+        if (key.Members is { } wanted && value.Items.Count != wanted)
+        {
+            faults.Add(value.Place, key.Path, Invariant($"has {value.Items.Count} {(value.Items.Count == 1 ? "member" : "members")}"), Invariant($"give {wanted}, like {key.Example}"));
             return null;
         }
 

@@ -1,4 +1,6 @@
 using Lines.Construction;
+using Lines.Construction.Materials;
+using Lines.Construction.Planking;
 using Lines.Hull.Form;
 using Lines.Hull.Loading;
 using Lines.Kernel.Geometry;
@@ -83,7 +85,32 @@ internal static class VesselBuilder
             Joints = values.Find("build.joints")?.Numbers ?? otherwise.Joints,
             MoldAt = values.Find("build.mold_at")?.Numbers,
             StrongbackTop = values.NumberOrNone("build.strongback_top"),
+            Strips = values.Find("build.strips") is { } strips ? Enum.Parse<StripRun>(strips.Text, ignoreCase: true) : otherwise.Strips,
+            BoardLength = values.NumberOr("build.board_length", otherwise.BoardLength),
+            SawKerf = values.NumberOr("build.saw_kerf", otherwise.SawKerf),
+            Waste = values.NumberOr("build.waste", otherwise.Waste),
+            StemMolding = values.NumberOr("build.stem_molding", otherwise.StemMolding),
+            Gunwale = values.NumberOr("build.gunwale", otherwise.Gunwale),
+            BulkheadStock = values.NumberOr("build.bulkhead_stock", otherwise.BulkheadStock),
+            Material = Material(values),
             StrongbackStep = values.Notation == LengthNotation.Millimeters ? otherwise.StrongbackStep : Length.Inch,
+        };
+    }
+
+    private static MaterialDials Material(DesignValues values)
+    {
+        var otherwise = new MaterialDials();
+        return otherwise with
+        {
+            IsGiven = values.HasTable("material"),
+            Wood = values.Find("material.wood") is { } wood ? Wood.Find(wood.Text)! : otherwise.Wood,
+            OutsideCloth = values.NumberOr("material.outside_cloth", otherwise.OutsideCloth),
+            BottomCloth = values.NumberOr("material.bottom_cloth", otherwise.BottomCloth),
+            InsideCloth = values.NumberOr("material.inside_cloth", otherwise.InsideCloth),
+            FillCoats = values.NumberOr("material.fill_coats", otherwise.FillCoats),
+            Prices = values.Find("price.currency") is { } currency
+                ? new Prices(currency.Text, values.NumberOr("price.board_foot", 0), values.NumberOr("price.cloth", 0), values.NumberOr("price.resin", 0), values.NumberOr("price.sheet", 0))
+                : null,
         };
     }
 

@@ -94,7 +94,7 @@ public static class Stretching
         var rewritten = key.Kind switch
         {
             KeyKind.Length => value.Notation != notation,
-            KeyKind.Mass or KeyKind.Area => IsMetric(value.Notation) != IsMetric(notation),
+            KeyKind.Mass or KeyKind.Area or KeyKind.ArealMass => IsMetric(value.Notation) != IsMetric(notation),
             KeyKind.Lengths or KeyKind.Position => value.Items.Any(i => i.Notation != (wish.Notation ?? i.Notation)),
             _ => false,
         };
@@ -104,7 +104,7 @@ public static class Stretching
         {
             KeyKind.Position => $"[{string.Join(", ", value.Items.Select((item, axis) => Quoted(Shown(factors.OfAxis(axis) * item.Number, wish.Notation ?? item.Notation))))}]",
             KeyKind.Lengths => $"[{string.Join(", ", value.Items.Select(i => Quoted(Shown(factors.Length(key.Stretch, i.Number), wish.Notation ?? i.Notation))))}]",
-            KeyKind.Mass or KeyKind.Area => Quoted(KeyRange.Show(key, factors.Length(key.Stretch, value.Number), notation)),
+            KeyKind.Mass or KeyKind.Area or KeyKind.ArealMass => Quoted(KeyRange.Show(key, factors.Length(key.Stretch, value.Number), notation)),
             KeyKind.Angle => Quoted(new Angle(Math.Round(factors.Angle(key.Stretch, value.Number) * (1800 / Math.PI)) * (Math.PI / 1800)).ToText()),
             _ => Quoted(Shown(factors.Length(key.Stretch, value.Number), notation)),
         };

@@ -52,7 +52,7 @@ public sealed class SchemaTruthTests
     };
 
     public static IEnumerable<object[]> Ends => DesignSchema.Keys
-        .Where(k => k.Kind is KeyKind.Length or KeyKind.Angle or KeyKind.Ratio or KeyKind.Lengths or KeyKind.Mass)
+        .Where(k => k.Kind is KeyKind.Length or KeyKind.Angle or KeyKind.Ratio or KeyKind.Lengths or KeyKind.Mass or KeyKind.ArealMass)
         .SelectMany(k => new object[][] { [k.Path, false], [k.Path, true] });
 
     public static IEnumerable<object[]> Bounds => DesignSchema.Keys.SelectMany(k => k.Bounds.Select((_, i) => new object[] { k.Path, i }));
@@ -167,6 +167,10 @@ public sealed class SchemaTruthTests
             ["sheet_width"] = build.SheetWidth,
             ["sheet_margin"] = build.SheetMargin,
             ["part_spacing"] = build.PartSpacing,
+            ["board_length"] = build.BoardLength,
+            ["saw_kerf"] = build.SawKerf,
+            ["stem_molding"] = build.StemMolding,
+            ["bulkhead_stock"] = build.BulkheadStock,
         };
         Assert.Equal(got.OrderBy(p => p.Key, StringComparer.Ordinal), told.OrderBy(p => p.Key, StringComparer.Ordinal));
     }
@@ -196,7 +200,7 @@ public sealed class SchemaTruthTests
         return ((string[])["build.joints", "build.mold_at", "build.strongback_top"]).Where(p => !p.Equals(key.Path, StringComparison.Ordinal)).Aggregate(whole, (design, path) => design.With(path, null));
     }
 
-    private static EditedDesign WholeSampleOf(SchemaKey key) => new(key.Stern is DesignSchema.Transom ? SampleDesigns.Transom : SampleDesigns.Pointed);
+    private static EditedDesign WholeSampleOf(SchemaKey key) => new((key.Stern is DesignSchema.Transom ? SampleDesigns.Transom : SampleDesigns.Pointed) + SampleDesigns.Materials);
 
     private static IReadOnlyList<Diagnostic> Read(EditedDesign sample) => DesignFile.Read(sample.Text, "a.toml").Diagnostics;
 
@@ -223,7 +227,7 @@ public sealed class SchemaTruthTests
     private static string Written(SchemaKey key, double value)
     {
         var text = (key.Kind == KeyKind.Angle ? value * 180 / Math.PI : key.Kind == KeyKind.Ratio ? value : value * 1000).ToString("0.#########", CultureInfo.InvariantCulture);
-        return Quoted(key, key.Kind switch { KeyKind.Angle => text + " deg", KeyKind.Ratio => text, KeyKind.Mass => value.ToString("0.#########", CultureInfo.InvariantCulture) + " kg", _ => text + " mm" });
+        return Quoted(key, key.Kind switch { KeyKind.Angle => text + " deg", KeyKind.Ratio => text, KeyKind.Mass => value.ToString("0.#########", CultureInfo.InvariantCulture) + " kg", KeyKind.ArealMass => text + " g/m2", _ => text + " mm" });
     }
 
     private static string Quoted(SchemaKey key, string text)
@@ -237,6 +241,7 @@ public sealed class SchemaTruthTests
         KeyKind.Angle => Math.PI / 180 * 0.01,
         KeyKind.Ratio => 0.0001,
         KeyKind.Mass => 0.1,
+        KeyKind.ArealMass => 0.001,
         _ => 0.0001,
     };
 }

@@ -31,9 +31,15 @@ internal static class SampleBodies
     }
 
     /// <summary>A closed cylinder along x with flat ends, its axis at z = radius; the circle is met to 1e-9 of the radius.</summary>
-    public static FloatingBody Cylinder(double length, double radius)
+    public static FloatingBody Cylinder(double length, double radius) => new("cylinder", [CylinderSkin(length, radius)], open: false, default);
+
+    /// <summary>The skin of the starboard half of that cylinder, from the keel round to the top.</summary>
+    /// <param name="length">Its length.</param>
+    /// <param name="radius">Its radius.</param>
+    /// <param name="angle">Angle it goes round from the keel; all the way to the top unless given.</param>
+    public static BSplineSurface CylinderSkin(double length, double radius, double angle = Math.PI)
     {
-        var (v, sine, cosine) = HalfCircle(128);
+        var (v, sine, cosine) = HalfCircle(128, angle);
         var poles = new Point3[2, v.Count];
         for (var j = 0; j < v.Count; j++)
         {
@@ -41,11 +47,14 @@ internal static class SampleBodies
                 poles[i, j] = new Point3(i * length, radius * sine[j], radius * (1 - cosine[j]));
         }
 
-        return new FloatingBody("cylinder", [new BSplineSurface(SplineBasis.Clamped(1, [0, 1]), v, poles)], open: false, default);
+        return new BSplineSurface(SplineBasis.Clamped(1, [0, 1]), v, poles);
     }
 
     /// <summary>A whole ellipsoid of half axes a along x, b along y, c along z about the origin; met to 4e-8 of an axis.</summary>
-    public static FloatingBody Ellipsoid(double a, double b, double c, Vector3 offset = default)
+    public static FloatingBody Ellipsoid(double a, double b, double c, Vector3 offset = default) => new("ellipsoid", [EllipsoidSkin(a, b, c)], open: false, offset);
+
+    /// <summary>The skin of the starboard half of that ellipsoid about the origin.</summary>
+    public static BSplineSurface EllipsoidSkin(double a, double b, double c)
     {
         var (basis, sine, cosine) = HalfCircle(64);
         var poles = new Point3[basis.Count, basis.Count];
@@ -55,7 +64,7 @@ internal static class SampleBodies
                 poles[i, j] = new Point3(-a * cosine[i], b * sine[i] * sine[j], -c * sine[i] * cosine[j]);
         }
 
-        return new FloatingBody("ellipsoid", [new BSplineSurface(basis, basis, poles)], open: false, offset);
+        return new BSplineSurface(basis, basis, poles);
     }
 
     /// <summary>A boat of one open hull.</summary>
@@ -96,20 +105,20 @@ internal static class SampleBodies
             Math.PI * (1 - (d * d)) * a * b * c / n.Length);
     }
 
-    // sin πt and cos πt for t from 0 to 1 as cubic splines with their own slopes at the breaks (knots doubled).
-    private static (SplineBasis Basis, double[] Sine, double[] Cosine) HalfCircle(int pieces)
+    // Sine and cosine of an angle times t for t from 0 to 1 as cubic splines with their own slopes at the breaks (knots doubled).
+    private static (SplineBasis Basis, double[] Sine, double[] Cosine) HalfCircle(int pieces, double angle = Math.PI)
     {
         double[] knots = [0, 0, .. Enumerable.Range(0, pieces + 1).SelectMany(k => new[] { k / (double)pieces, k / (double)pieces }), 1, 1];
-        var third = Math.PI / (3 * pieces);
+        var third = angle / (3 * pieces);
         double[] sine = new double[(2 * pieces) + 2], cosine = new double[sine.Length];
         for (var k = 0; k <= pieces; k++)
         {
-            double s = k == pieces ? 0 : Math.Sin(Math.PI * k / pieces), c = Math.Cos(Math.PI * k / pieces);
+            double s = k == pieces && angle == Math.PI ? 0 : Math.Sin(angle * k / pieces), c = Math.Cos(angle * k / pieces);
             (sine[2 * k], sine[(2 * k) + 1]) = (s - (third * c), s + (third * c));
             (cosine[2 * k], cosine[(2 * k) + 1]) = (c + (third * s), c - (third * s));
         }
 
-        (sine[0], cosine[0], sine[^1], cosine[^1]) = (0, 1, 0, -1);
+        (sine[0], cosine[0], sine[^1], cosine[^1]) = (0, 1, angle == Math.PI ? 0 : Math.Sin(angle), Math.Cos(angle));
         return (new SplineBasis(3, knots), sine, cosine);
     }
 }

@@ -98,6 +98,23 @@ internal static class SampleDesigns
 
         """;
 
+    /// <summary>What either may be built of and what that costs.</summary>
+    public const string Materials = """
+        [material]
+        wood = "okoume"
+        outside_cloth = "163 g/m2"
+        bottom_cloth = "4 oz/yd2"
+        inside_cloth = "163 g/m2"
+        fill_coats = "150 g/m2"
+        [price]
+        currency = "EUR"
+        board_foot = 11.5
+        cloth = 9
+        resin = 24
+        sheet = 45
+
+        """;
+
     /// <summary>The pointed design with the line of one key replaced; an empty line takes the key out.</summary>
     public static string With(string table, string key, string line) => Replace(Pointed, table, key, line);
 
