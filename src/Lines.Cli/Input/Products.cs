@@ -13,6 +13,7 @@ using Lines.Hull.Offsets;
 using Lines.Hull.Sections;
 using Lines.Kernel.Meshes;
 using Lines.Kernel.Units;
+using Lines.Plans.Building;
 using Lines.Plans.Curvature;
 using Lines.Plans.Exchange;
 using Lines.Plans.Figures;
@@ -46,6 +47,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<CutSettings, Lazy<CuttingPlan>> _cutting = new();
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
+
+    private BuildingBook? _building;
 
     /// <summary>How lengths are shown.</summary>
     public LengthNotation Units => units;
@@ -130,6 +133,14 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The table of the setting-up sheet, as CSV.</summary>
     public byte[] SettingUpTable() => Text(SettingUpCsv.Write(shaped.Design.Title, shaped.Molds, units, DeckLines.Of(shaped.Hull), shaped.Fairness.Fair));
 
+    /// <summary>Planking, weight, materials and the order of work.</summary>
+    public BuildingBook Building => LazyInitializer.EnsureInitialized(ref _building, () => new BuildingBook(
+        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting(CutSettings.Usual), shaped.Weight, units));
+
+    /// <summary>Planking, and bill of materials with the order of work, as CSV; names without folder.</summary>
+    public IEnumerable<(string Name, byte[] Content)> Lists() =>
+        [(EarlierRun.Planking, Text(BuildingCsv.Planking(Building))), (EarlierRun.Materials, Text(BuildingCsv.Materials(Building)))];
+
     /// <summary>The pages of the setting-up sheet.</summary>
     public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;
 
@@ -189,15 +200,16 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         shaped.Design.Title,
         Plan(plan),
         Curvature,
-        shaped.Figures,
+        [.. shaped.Figures, .. Building.Figures],
         new ReportCurves(Curves, FormCurvesPages.Curves(Curves, paper), FormCurvesPages.Sections(Curves, shaped.Curves, paper)),
         units,
         shaped.Fairness,
         files)
     {
         Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper), StabilityPages.Bending(cases, paper)) : null,
+        Building = Building,
         Warnings = [.. NotMade, .. Judged(fair: false)],
-        Notes = [.. Judged(fair: true), .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
+        Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
@@ -222,6 +234,11 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     // The verdicts on the outriggers that are fair, or are not, a sentence each.
     private IEnumerable<string> Judged(bool fair) => shaped.OutriggersJudged.Where(o => o.Report.Fair == fair).Select(o => $"{char.ToUpperInvariant(o.Name[0])}{o.Name[1..]}: {o.Report.Verdict}");
+
+    /// <summary>That the load cases go by the estimated weight of the boat, one sentence; none where her weight is in the file.</summary>
+    public IEnumerable<string> EstimatedWeight => shaped is { StructureIsEstimated: true, Structure: { } boat }
+        ? [$"Load cases take the empty boat's weight from her materials, {new Mass(boat.Mass).ToText(inPounds: units != LengthNotation.Millimeters)}: {BuildingFigures.NotWeighed}. Weigh her, and write [structure]."]
+        : [];
 
     // The parts asked for that are not made, and why, a sentence each.
     private IEnumerable<string> NotMade => shaped.Molds.LeftOut.Where(l => l.IsLoss).Select(l => l.Sentence(units));

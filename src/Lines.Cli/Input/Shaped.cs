@@ -1,4 +1,5 @@
 using Lines.Cli.Terminal;
+using Lines.Construction.Materials;
 using Lines.Construction.Molds;
 using Lines.Design;
 using Lines.Design.Diagnostics;
@@ -7,6 +8,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Loading;
 using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 
@@ -24,6 +26,7 @@ internal sealed class Shaped
     private readonly Lazy<Buoyancy> _afloat;
     private readonly Lazy<CurvesOfForm> _curves;
     private readonly Lazy<MoldPlan> _molds;
+    private readonly Lazy<HullWeight> _weight;
 
     private Shaped(VesselDesign design, HullSurface hull, IReadOnlyList<Shaped> outriggers)
     {
@@ -35,6 +38,7 @@ internal sealed class Shaped
         _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
         _curves = new(() => CurvesOfForm.Of(hull, Lines.Grid.Stations, Afloat, IntegralTolerance));
         _molds = new(ShapeMolds);
+        _weight = new(() => HullWeight.Of(hull, design.Build));
     }
 
     /// <summary>What the main hull is called on the command line.</summary>
@@ -50,10 +54,19 @@ internal sealed class Shaped
     /// <summary>All hulls at their places.</summary>
     public VesselShape Vessel => new(Hull, [.. Design.Vessel.Outriggers.Zip(Outriggers, (o, s) => (o, s.Hull))]);
 
+    /// <summary>The weight of this hull alone, planked and sheathed.</summary>
+    public HullWeight Weight => _weight.Value;
+
+    /// <summary>The empty boat: as the file tells her weight, else estimated where it tells what she is built of; null where it tells neither.</summary>
+    public Structure? Structure => Design.Vessel.Structure ?? (Design.Build.Material.IsGiven ? Estimated() : null);
+
+    /// <summary>Whether the empty boat's weight is an estimate.</summary>
+    public bool StructureIsEstimated => Design.Vessel.Structure is null;
+
     /// <summary>The load cases; null where the weight of the empty boat is not known, and then no case can be told.</summary>
     /// <param name="settings">What they are studied for.</param>
     public IReadOnlyList<LoadCaseStudy>? LoadCases(LoadSettings settings) =>
-        Design.Vessel.Structure is { } structure ? LoadCaseStudy.All(Vessel, Design.Vessel, structure, settings) : null;
+        Structure is { } structure ? LoadCaseStudy.All(Vessel, Design.Vessel, structure, settings) : null;
 
     /// <summary>What load cases are studied for where nothing else is asked.</summary>
     public LoadSettings UsualSettings => new(Water.Sea, LoadSettings.UsualFreeboard, LoadSettings.UsualWind, Design.Build.Joints);
@@ -163,6 +176,22 @@ internal sealed class Shaped
     }
 
     private IEnumerable<MoldLeftOut> Missing => Molds.LeftOut.Where(l => l.IsLoss);
+
+    // The hulls alone, every outrigger at its place; a pair lies in the centerplane.
+    private Structure Estimated()
+    {
+        var floats = Outriggers.Zip(Design.Vessel.Outriggers, (s, o) => (s.Weight, Place: o));
+        List<WeightPart> parts =
+        [
+            new("", "", Weight.Mass, Weight.Center),
+            .. floats.Select(f => new WeightPart(
+                "",
+                "",
+                (f.Place.Side == OutriggerSide.Both ? 2 : 1) * f.Weight.Mass,
+                f.Weight.Center + new Vector3(f.Place.Aft, f.Place.Side switch { OutriggerSide.Both => 0, OutriggerSide.Port => -f.Place.Spacing, _ => f.Place.Spacing }, f.Place.Height))),
+        ];
+        return new Structure(parts.Sum(p => p.Mass), HullWeight.CenterOf(parts));
+    }
 
     private FairnessReport Judge()
     {

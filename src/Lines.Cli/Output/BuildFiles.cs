@@ -38,6 +38,8 @@ internal static class BuildFiles
         "molds/all-molds.dxf" => "All molds and end patterns in one drawing.",
         "molds/setting-up.pdf" => "Where every mold stands on the strongback.",
         "molds/setting-up.csv" => "The table of the setting-up sheet for a spreadsheet.",
+        EarlierRun.Planking => "Strips at every mold and one by one, for a spreadsheet.",
+        EarlierRun.Materials => "Bill of materials and order of work, for a spreadsheet.",
         "molds/stem.dxf" => "Profile mold of the stem for a router, full size in mm.",
         "molds/stern.dxf" => "Profile mold of the stern for a router, full size in mm.",
         "molds/transom.dxf" => "Pattern of the transom for a router, full size in mm.",

@@ -15,6 +15,9 @@ internal static class EarlierRun
     /// <summary>Load cases and stability, written where the empty boat's weight is known: old ones must not be gone by.</summary>
     public const string LoadCases = "load-cases.pdf", RightingArms = "righting-arms.svg";
 
+    /// <summary>Strips, and what is bought with the order of work; every run writes them.</summary>
+    public const string Planking = "planking.csv", Materials = "materials.csv";
+
     /// <summary>Names of the molds in an output folder, with forward slashes; none where no run of ours wrote there.</summary>
     /// <param name="target">The output folder.</param>
     /// <param name="folder">Folder of the molds in it, with a slash at its end, or nothing.</param>

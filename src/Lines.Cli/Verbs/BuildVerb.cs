@@ -57,7 +57,7 @@ internal static class BuildVerb
         var numbers = Task.Run(() => FigureJson.Write(
             new Results(name)
             {
-                Figures = [.. shaped.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []],
+                Figures = [.. shaped.Figures, .. products.Building.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []],
                 Fairness = shaped.Fairness,
                 Outriggers = shaped.OutriggersJudged,
                 Molds = [.. products.MoldEntries("molds/"), .. floats.SelectMany(f => f.Products.MoldEntries(f.Folder + "molds/"))],
@@ -107,6 +107,7 @@ internal static class BuildVerb
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ($"{folder}offsets{e}", products.Offsets(inside: false, wish.Paper, e)))];
         yield return () => [.. products.Molds(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
         yield return () => [.. products.Sheets(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content))];
+        yield return () => [.. products.Lists().Select(l => (folder + l.Name, l.Content))];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
         if (products.Stability is { } cases)
             yield return () => [($"{folder}load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ($"{folder}righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];

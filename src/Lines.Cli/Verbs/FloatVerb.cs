@@ -15,7 +15,7 @@ namespace Lines.Cli.Verbs;
 /// <summary><c>lines float FILE</c>: what the hull displaces at its design waterline and against draft, and how its load cases float and stand up.</summary>
 internal static class FloatVerb
 {
-    private const string NoStructure = "No load cases: the file does not say what the empty boat weighs; [structure] with mass and at says it.";
+    private const string NoStructure = "No load cases: the file does not say what the empty boat weighs; [structure] with mass and at says it, [material] lets it be estimated.";
 
     public static Command Make()
     {
@@ -57,7 +57,7 @@ internal static class FloatVerb
         if (json)
             Printed.Json(new Results(path) { Figures = [.. groups, .. curves.Drafts, .. cases?.Groups ?? []] });
         else if (asked.Output is null)
-            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, notation)}\n{curves.Text()}\n{cases?.Text() ?? NoStructure + "\n"}\n{Cautioned(cases)}");
+            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, notation)}\n{curves.Text()}\n{cases?.Text() ?? NoStructure + "\n"}\n{string.Concat(new Products(shaped, notation).EstimatedWeight.Select(n => n + "\n"))}{Cautioned(cases)}");
         return cases is null || cases.AllFloat ? ExitCode.Done : ExitCode.Unfair;
     }
 

@@ -17,7 +17,7 @@ internal static class MoldsVerb
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var hull = Common.Hull();
         var router = new RouterOptions();
-        var verb = new Command("molds", "Writes every mold, and the sheets they are cut from, as DXF for a router, cutting list and setting-up sheet as PDF and CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
+        var verb = new Command("molds", "Writes every mold, and the sheets they are cut from, as DXF for a router, cutting list and setting-up sheet as PDF and CSV, planking and materials as CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
         foreach (var option in router.All)
             verb.Add(option);
         verb.SetAction(parsed => Molds(
@@ -39,6 +39,8 @@ internal static class MoldsVerb
             folder.Add(name, content);
         folder.Add("setting-up.pdf", products.SettingUp());
         folder.Add("setting-up.csv", products.SettingUpTable());
+        foreach (var (name, content) in products.Lists())
+            folder.Add(name, content);
         folder.Finish(EarlierRun.Molds(target, ""));
         var warned = shaped.Warned();
         TellTight(shaped.Molds, cuts, products.Units);

@@ -38,7 +38,7 @@ internal static class MaterialKeys
         Money("price.board_foot", "A board foot of the wood of strips, stems and gunwales.", "9.50"),
         Money("price.cloth", "A square meter of cloth.", "8.00"),
         Money("price.resin", "A kilogram of resin with its hardener.", "28.00"),
-        Money("price.sheet", "A sheet of mold stock, 1220 by 2440 mm (4 by 8 ft).", "38.00"),
+        Money("price.sheet", "A whole sheet of mold stock.", "38.00"),
     ];
 
     private static SchemaKey Cloth(string path, string doc, double otherwise) =>

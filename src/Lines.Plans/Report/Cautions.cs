@@ -2,7 +2,7 @@ using Lines.Plans.Paper;
 
 namespace Lines.Plans.Report;
 
-/// <summary>What every user must be told, each in one place: the report, the sheets and the command print these.</summary>
+/// <summary>What every user must be told, each in one place of the code: the report, the sheets and the command print these.</summary>
 public static class Cautions
 {
     /// <summary>What the figures are.</summary>
@@ -34,6 +34,27 @@ public static class Cautions
     public const string Shop =
         "Cedar dust and epoxy sensitize; saws and routers bite. Use extraction, a respirator and gloves, and keep hands clear of the blade.";
 
-    /// <summary>All of them, in the order they are printed.</summary>
+    /// <summary>Wood dust.</summary>
+    public const string Dust = "Cedar dust causes asthma: extraction at the machine, a respirator on.";
+
+    /// <summary>Resin.</summary>
+    public const string Epoxy = "Epoxy sensitizes the skin: gloves, fresh air; a full pot heats and smokes, so mix little and pour it out flat.";
+
+    /// <summary>Dust of cured laminate.</summary>
+    public const string Glass = "Glass and carbon dust: respirator, gloves, covered arms; sand wet where you can.";
+
+    /// <summary>The router.</summary>
+    public const string Router = "Check units and origin, hold the sheet down, set the depth, cut air first; outlines carry no tabs.";
+
+    /// <summary>Paper patterns.</summary>
+    public const string Paper = "Measure the calibration page before printing the rest.";
+
+    /// <summary>The strongback.</summary>
+    public const string Strongback = "Screw the strongback down: a hull tips it.";
+
+    /// <summary>Lifting.</summary>
+    public const string Lift = "Two people lift, or three.";
+
+    /// <summary>Those for everybody, in the order they are printed.</summary>
     public static IReadOnlyList<string> All { get; } = [Figures, Rules, Outriggers, Trials, Print, Shop];
 }

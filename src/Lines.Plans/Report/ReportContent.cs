@@ -1,6 +1,7 @@
 using Lines.Drawing.Model;
 using Lines.Hull.Fairness;
 using Lines.Kernel.Units;
+using Lines.Plans.Building;
 using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
 using Lines.Plans.Stability;
@@ -28,6 +29,9 @@ public sealed record ReportContent(
 {
     /// <summary>Load cases and stability; null where the weight of the empty boat is not known.</summary>
     public ReportStability? Stability { get; init; }
+
+    /// <summary>Planking, materials and the order of work; null where they are not told.</summary>
+    public BuildingBook? Building { get; init; }
 
     /// <summary>What could not be made as asked, one sentence each.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];

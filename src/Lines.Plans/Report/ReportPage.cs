@@ -32,6 +32,8 @@ public static class ReportPage
         Curves(page, content.Curves);
         if (content.Stability is { } stability)
             StabilitySection.Write(page, stability);
+        if (content.Building is { } building)
+            BuildingSection.Write(page, building);
         page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness));
         page.Append("<h3>Curvature of the whole skin</h3>\n");
         Drawing(page, SvgFile.Write(content.Curvature), "Curvature of the skin", CurvatureSheet.WhatToLookFor);

@@ -1,0 +1,131 @@
+using Lines.Construction;
+using Lines.Construction.Materials;
+using Lines.Construction.Molds;
+using Lines.Construction.Planking;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+
+namespace Lines.Plans.Building;
+
+/// <summary>One line of the bill of materials.</summary>
+/// <param name="Item">What.</param>
+/// <param name="Pieces">How many; empty where it is bought by measure.</param>
+/// <param name="Size">Of what size; empty where it has none.</param>
+/// <param name="Amount">How much of it, with its unit; empty where the pieces say it.</param>
+/// <param name="Price">Its price in the design's currency; null where the file gives none.</param>
+/// <param name="Note">What to know of it.</param>
+public sealed record BillLine(string Item, string Pieces, string Size, string Amount, double? Price, string Note);
+
+/// <summary>What is bought and cut for a hull.</summary>
+/// <remarks>Fastenings, thwarts, decks and fittings are left to the builder.</remarks>
+public static class Bill
+{
+    /// <summary>Longer than the part by so much: ends to trim [m].</summary>
+    private const double Trim = 0.10;
+
+    private const int PiecesOfSheerRail = 2;
+
+    /// <summary>The lines of the bill.</summary>
+    /// <param name="book">The design as it is built.</param>
+    public static IReadOnlyList<BillLine> Of(BuildingBook book)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return [.. Wood(book), .. Sheets(book), .. Cloth(book), .. LeftToTheBuilder()];
+    }
+
+    /// <summary>The sum of the prices that are known; null where none is.</summary>
+    public static double? Sum(IReadOnlyList<BillLine> lines) => lines.Any(l => l.Price is not null) ? lines.Sum(l => l.Price ?? 0) : null;
+
+    private static IEnumerable<BillLine> Wood(BuildingBook book)
+    {
+        var (build, stock, notation) = (book.Build, book.Stock, book.Notation);
+        var wood = build.Material.Wood.Name;
+        var price = Price(build, p => p.BoardFoot);
+        yield return new BillLine(
+            $"Strips, {wood}", "", $"{Size(build.StripWidth, notation)} x {Size(build.Planking, notation)}", Invariant($"{Running(stock.ToBuy, notation)}, {stock.BoardFeet:F1} board feet"), price * stock.BoardFeet,
+            Invariant($"{Running(stock.Net, notation)} on the hull; {stock.Scarfs} scarfs in boards of {new Length(build.BoardLength).ToText(notation)}, {100 * build.Waste:0.#} % waste"));
+        foreach (var (name, bow) in ((string, bool)[])[("bow", true), ("stern", false)])
+        {
+            if (HullWeight.StemLength(book.Hull, bow) is > 0 and var length)
+                yield return Rail($"Inner and outer stem, {name}", 2, length, build.StemSiding, build.StemMolding, "laminate or saw to the profile mold; the inner stem is beveled to the line APEX");
+        }
+
+        if (build.Gunwale > 0)
+            yield return Rail("Inwales and outwales", 2 * PiecesOfSheerRail, HullWeight.SheerLength(book.Hull), build.Gunwale, build.Gunwale, "scarf where boards are shorter");
+
+        BillLine Rail(string name, int pieces, double length, double across, double deep, string note)
+        {
+            var feet = pieces * (length + Trim) * (across + build.SawKerf) * (deep + build.SawKerf) / StripStock.BoardFoot;
+            return new BillLine(
+                name, Invariant($"{pieces}"), $"{new Length(length + Trim).ToText(notation)} x {Size(across, notation)} x {Size(deep, notation)}", Invariant($"{feet:F1} board feet"), price * feet, note);
+        }
+    }
+
+    private static IEnumerable<BillLine> Sheets(BuildingBook book)
+    {
+        var (build, notation) = (book.Build, book.Notation);
+        foreach (var group in book.Cutting.Sheets.GroupBy(s => s.Thickness))
+        {
+            var sheets = group.Count();
+            var parts = group.SelectMany(s => s.Parts).Any(p => p.Mold.Kind == MoldKind.Station) ? "molds" : "profile molds";
+            yield return new BillLine(
+                "Sheets for " + parts, Invariant($"{sheets}"),
+                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key, notation)}", "", Price(build, p => p.Sheet) * sheets,
+                Invariant($"{group.Sum(s => s.Parts.Count)} parts, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them"));
+        }
+
+        if (book.Hull.Transom is not null)
+            yield return new BillLine("Transom, plywood", "1", Size(build.BulkheadStock, notation), "", null, "saw to its pattern at the bevel given");
+        var s = book.Molds.Strongback;
+        yield return new BillLine("Strongback", "1", $"{new Length(s.Length).ToText(notation)} x {new Length(s.Width).ToText(notation)} over the top", "", null, "straight, level, screwed to the floor or heavily loaded");
+    }
+
+    private static IEnumerable<BillLine> Cloth(BuildingBook book)
+    {
+        var (build, weight, notation) = (book.Build, book.Weight, book.Notation);
+        var with = build.Material;
+        var (girth, bottom) = Girths(book);
+        foreach (var (name, cloth, across, skin) in ((string, double, double, double)[])
+        [
+            ("Cloth outside", with.OutsideCloth, girth, weight.Layer.Outside), ("Second cloth below the waterline", with.BottomCloth, bottom, weight.Bottom), ("Cloth inside", with.InsideCloth, girth, weight.Layer.Inside),
+        ])
+        {
+            if (cloth <= 0)
+                continue;
+            var area = LayupRules.ClothToBuy(book.Hull.Dials.Length, across);
+            yield return new BillLine(
+                name, "", new ArealMass(cloth).ToText(notation != LengthNotation.Millimeters), Area(area, notation), Price(build, p => p.Cloth) * area,
+                $"length times greatest girth, {new Length(across).ToText(notation)}; {Area(skin, notation)} of skin");
+        }
+
+        if (weight.Cloth > 0)
+        {
+            var volume = LayupRules.ResinToBuy(weight.Cloth);
+            var mass = volume * LayupRules.EpoxyDensity;
+            yield return new BillLine(
+                "Resin with hardener", "", "", notation == LengthNotation.Millimeters ? Invariant($"{1000 * volume:F1} L, {mass:F1} kg") : Invariant($"{volume / LayupRules.Gallon:F2} US gal, {mass / Mass.Pound:F1} lb"),
+                Price(build, p => p.Resin) * mass, "a US gallon to 60 oz of cloth, all coats, losses in the pot (suppliers' worksheets); glue and fillets besides");
+        }
+    }
+
+    // Around the outside, both sides, where it is greatest, and that part of it which lies below the design waterline.
+    private static (double Whole, double Bottom) Girths(BuildingBook book)
+    {
+        const double tolerance = 1e-6;
+        var hull = book.Hull;
+        var station = SkinStation.Of(hull.Side, hull.WidestX)!;
+        return (2 * station.Girth(station.Low, station.High, tolerance), 2 * station.Girth(station.Low, hull.WaterlineV, tolerance));
+    }
+
+    private static IEnumerable<BillLine> LeftToTheBuilder() =>
+        [new("Fastenings, thwarts, seats, decks, fittings, varnish or paint", "", "", "", null, "left to the builder")];
+
+    private static double? Price(BuildDials build, Func<Prices, double> of) => build.Material.Prices is { } prices && of(prices) > 0 ? of(prices) : null;
+
+    private static string Size(double meters, LengthNotation notation) => new Length(meters).ToSize(notation);
+
+    private static string Running(double meters, LengthNotation notation) =>
+        notation == LengthNotation.Millimeters ? Invariant($"{meters:F0} m") : Invariant($"{meters / Length.Foot:F0} ft");
+
+    private static string Area(double squareMeters, LengthNotation notation) => FigureText.Show(new Figure("", "", squareMeters, Quantity.Area), notation);
+}

@@ -1,0 +1,69 @@
+using Lines.Construction;
+using Lines.Construction.Materials;
+using Lines.Construction.Molds;
+using Lines.Construction.Nesting;
+using Lines.Construction.Planking;
+using Lines.Hull.Form;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+using Lines.Plans.Offsets;
+
+namespace Lines.Plans.Building;
+
+/// <summary>What building a hull takes: its planking, its weight, what is bought, and in which order the work goes.</summary>
+/// <param name="Title">Title of the design.</param>
+/// <param name="Hull">The hull.</param>
+/// <param name="Build">How it is built.</param>
+/// <param name="Molds">Its molds.</param>
+/// <param name="Cutting">The molds laid on sheets.</param>
+/// <param name="Weight">Its weight.</param>
+/// <param name="Notation">How lengths are written; the other units follow it.</param>
+public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Build, MoldPlan Molds, CuttingPlan Cutting, HullWeight Weight, LengthNotation Notation)
+{
+    /// <summary>What the sentences about bends hold strips to.</summary>
+    public const string Limits =
+        "Estimates for clear, dry, cold wood: half the strain or shear at which it breaks; a tenth of the thickness planed off (common practice, no source). Try one strip first.";
+
+    private readonly Lazy<StripPlan> _strips = new(() => StripPlan.Of(
+        Hull.Side, Build, Build.Material.Wood, [.. Molds.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => m.X)]));
+
+    /// <summary>The strips.</summary>
+    public StripPlan Strips => _strips.Value;
+
+    /// <summary>The wood to saw strips from.</summary>
+    public StripStock Stock => StripStock.Of(Strips, Build);
+
+    /// <summary>The figures, in groups.</summary>
+    public IReadOnlyList<FigureGroup> Figures => [BuildingFigures.Weight(Weight, Build.Material), BuildingFigures.Planking(Strips, Stock)];
+
+    /// <summary>The strips at every mold.</summary>
+    public FigureTable Sections
+    {
+        get
+        {
+            var stations = Molds.Molds.Where(m => m.Kind == MoldKind.Station);
+            return new FigureTable(
+                "Strips at the molds",
+                [new("Mold", ""), new("From bow", Unit), new("Girth, one side", Unit), new("Strips a side", ""), new("Least radius", Unit), new("Planed off", "mm")],
+                [
+                    .. stations.Zip(Strips.Sections, (m, s) => (IReadOnlyList<string>)
+                    [
+                        m.Name, Cell(s.X), Cell(s.Girth), Invariant($"{s.Count}"), double.IsFinite(s.Radius) ? Cell(s.Radius) : "flat", Invariant($"{1000 * s.Facet:F2}"),
+                    ]),
+                ]);
+        }
+    }
+
+    /// <summary>The unit that heads a column of lengths; empty where every cell has its own marks.</summary>
+    internal string Unit => Notation switch
+    {
+        LengthNotation.Millimeters => "mm",
+        LengthNotation.Inches => "in",
+        _ => "",
+    };
+
+    /// <summary>Where strips are bent further than they take, a sentence each.</summary>
+    public IReadOnlyList<string> Bends => [.. Strips.Bends.Select(b => BendText.Of(b, Build, Notation))];
+
+    private string Cell(double meters) => new Length(meters).ToCell(Notation);
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using Lines.Construction;
+using Lines.Construction.Materials;
+using Lines.Construction.Molds;
+using Lines.Construction.Nesting;
+using Lines.Construction.Planking;
+using Lines.Kernel.Units;
+using Lines.Plans.Building;
+using Lines.Plans.Figures;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Plans.Building;
+
+public class BuildingBookTests
+{
+    private static readonly BuildDials Build = new() { Planking = 0.006, Gunwale = 0.019, Material = new() { BottomCloth = 0.2, Prices = new("USD", 10, 8, 25, 40) } };
+
+    [Fact]
+    public void The_planking_table_has_every_mold_with_its_strips_and_every_strip_with_its_length()
+    {
+        var book = Book(LengthNotation.Millimeters);
+        var records = Records(BuildingCsv.Planking(book));
+        var molds = book.Molds.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        Assert.All(records, r => Assert.Equal(6, r.Length));
+        foreach (var (mold, row) in molds.Zip(records.Skip(3)))
+        {
+            Assert.Equal(mold.Name, row[0]);
+            Assert.Equal(1000 * mold.X, Number(row[1]), 0.051);
+            // Common practice: as many strips as their width goes into the girth, rounded up.
+            Assert.Equal(Math.Ceiling(Number(row[2]) / 19), Number(row[3]));
+        }
+
+        var strips = records.Skip(4 + molds.Count).Take(book.Strips.Strips.Count).ToList();
+        Assert.Equal(book.Strips.Length, 2 * strips.Sum(r => Number(r[1]) + (r[2].Length > 0 ? Number(r[2]) : 0)) / 1000, 0.01);
+        Assert.Equal(book.Bends, records.TakeLast(book.Bends.Count).Select(r => r[0].Trim('"')));
+    }
+
+    [Theory]
+    [InlineData(LengthNotation.Millimeters)]
+    [InlineData(LengthNotation.FeetInchesEighths)]
+    public void The_bill_names_what_is_bought_and_its_prices_add_up(LengthNotation notation)
+    {
+        var book = Book(notation);
+        var lines = Bill.Of(book);
+        string[] wanted = ["Strips, western redcedar", "Inner and outer stem, bow", "Inner and outer stem, stern", "Inwales and outwales", "Sheets for molds", "Cloth outside", "Second cloth below the waterline", "Cloth inside", "Resin with hardener"];
+        Assert.All(wanted, w => Assert.Contains(lines, l => l.Item == w));
+        Assert.Equal(10 * book.Stock.BoardFeet, lines[0].Price!.Value, 1e-9);
+        // 60 oz of cloth to a US gallon of 231 cubic inches; epoxy of 1150 kg/m3.
+        var resin = lines.Single(l => l.Item == "Resin with hardener");
+        Assert.Equal(25 * book.Weight.Cloth / (60 * 0.028349523125) * 0.003785411784 * 1150, resin.Price!.Value, 1e-6);
+        Assert.Equal(lines.Sum(l => l.Price ?? 0), Bill.Sum(lines)!.Value, 1e-9);
+        var records = Records(BuildingCsv.Materials(book));
+        Assert.Contains(records, r => r[0] == "Sum of the prices given" && r[4] == Bill.Sum(lines)!.Value.ToString("F2", CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
+    public void Without_prices_nothing_is_summed()
+    {
+        var book = Book(LengthNotation.Millimeters, Build with { Material = new() });
+        Assert.Null(Bill.Sum(Bill.Of(book)));
+        Assert.DoesNotContain("Price", BuildingCsv.Materials(book), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_danger_is_told_at_the_step_where_it_waits()
+    {
+        var steps = OrderOfWork.Of(Book(LengthNotation.Millimeters, Build with { Joints = [1.7] }));
+        string Caution(string start) => steps.First(s => s.What.StartsWith(start, StringComparison.Ordinal)).Caution;
+        Assert.Contains("asthma", Caution("Saw the strips"), StringComparison.Ordinal);
+        Assert.Contains("gloves", Caution("Wet out the cloth outside"), StringComparison.Ordinal);
+        Assert.Contains("cut air first", Caution("Cut the molds"), StringComparison.Ordinal);
+        Assert.Contains("Screw the strongback down", Caution("Build the strongback"), StringComparison.Ordinal);
+        Assert.Contains("Two people lift", Caution("Lift the hull"), StringComparison.Ordinal);
+        Assert.Contains("carbon dust", Caution("Saw the hull apart"), StringComparison.Ordinal);
+        Assert.Contains("calibration page", Caution("Print the patterns"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Figures_say_they_are_estimates_and_what_is_not_in_them()
+    {
+        var groups = Book(LengthNotation.Millimeters).Figures;
+        var mass = groups.SelectMany(g => g.Figures).Single(f => f.Key == "hull_mass");
+        Assert.True(mass.IsEstimate);
+        Assert.Contains("thwarts", mass.Note, StringComparison.Ordinal);
+        Assert.All(groups[0].Figures.Where(f => f.Quantity == Quantity.Mass), f => Assert.True(f.IsEstimate));
+    }
+
+    [Fact]
+    public void A_place_where_strips_are_bent_too_far_is_told_with_what_would_do()
+    {
+        var bend = new StripBend(StripBendKind.Twist, Math.PI / 2, Math.PI / 4, 7, 0.5, 0.06, 0.4, 0.6, 0.003);
+        Assert.Equal(
+            "Twist: strip 7 from the sheer, 500 mm from the bow and 60 mm up, worst of the stretch from 400 mm to 600 mm, turns 90 deg in a meter, and strips this thick take 45 deg cold; steam it, or laminate two of 3 mm.",
+            BendText.Of(bend, Build, LengthNotation.Millimeters));
+    }
+
+    private static BuildingBook Book(LengthNotation notation, BuildDials? build = null)
+    {
+        var hull = SampleHulls.DoubleEnder();
+        var dials = build ?? Build;
+        var molds = MoldPlan.Of(hull, dials);
+        return new BuildingBook("Gauge Tender", hull, dials, molds, CuttingPlan.Of(molds, dials, 1), HullWeight.Of(hull, dials), notation);
+    }
+
+    private static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
+
+    // RFC 4180, section 2; no field of these has a quote in it.
+    private static List<string[]> Records(string text)
+    {
+        return [.. text.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Select(Fields)];
+
+        static string[] Fields(string record)
+        {
+            List<string> fields = [""];
+            var isQuoted = false;
+            foreach (var c in record)
+            {
+                if (c == '"')
+                    isQuoted = !isQuoted;
+                else if (c == ',' && !isQuoted)
+                    fields.Add("");
+                else
+                    fields[^1] += c;
+            }
+
+            return [.. fields];
+        }
+    }
+}
