@@ -1,3 +1,4 @@
+using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
@@ -53,21 +54,7 @@ public sealed class SkinStation
 
     /// <summary>Parameter u of the section's point at a parameter v, rounding only.</summary>
     /// <param name="v">From <see cref="Low"/> to <see cref="High"/>.</param>
-    public double UAt(double v)
-    {
-        if (_side.PointAt(0, v).X >= X)
-            return 0;
-        if (_side.PointAt(1, v).X <= X)
-            return 1;
-        return Root.Between(
-            u =>
-            {
-                var s = _side.JetAt(u, v);
-                return (s.Point.X - X, s.U.X);
-            },
-            0,
-            1);
-    }
+    public double UAt(double v) => StationPlace.On(_side, X, v).U;
 
     /// <summary>The skin at a parameter v, with its derivatives.</summary>
     public SurfaceJet JetAt(double v) => _side.JetAt(UAt(v), v);

@@ -1,6 +1,6 @@
 using Lines.Construction.Materials;
 using Lines.Hull.Fairness;
-using Lines.Kernel.Numerics;
+using Lines.Hull.Form;
 using Lines.Kernel.Splines;
 
 namespace Lines.Construction.Planking;
@@ -51,7 +51,7 @@ public sealed record StripPlan(double Width, double Thickness, IReadOnlyList<Str
         double fore = Math.Min(side.PointAt(0, 0).X, side.PointAt(0, 1).X) + EndGap, aft = Math.Max(side.PointAt(1, 0).X, side.PointAt(1, 1).X) - EndGap;
         List<StationStrips> stations = [.. Enumerable.Range(0, Stations + 1).Select(k => SkinStation.Of(side, fore + ((aft - fore) * k / Stations)))
             .OfType<SkinStation>().Where(s => s.High > s.Low).Select(s => new StationStrips(s))];
-        var level = LowestSheer(side);
+        var level = HullSurface.LeastSheerOf(side);
         double Guide(StationStrips s) => build.Strips == StripRun.Level ? s.DownTo(level) : 0;
         List<double> guides = [.. stations.Select(Guide)];
         int first = -(int)Math.Ceiling(guides.Max() / build.StripWidth), last = (int)Math.Ceiling(stations.Zip(guides).Max(s => s.First.Girth - s.Second) / build.StripWidth);
@@ -85,8 +85,6 @@ public sealed record StripPlan(double Width, double Thickness, IReadOnlyList<Str
         if (stretch is { } last)
             yield return last.Bend;
     }
-
-    private static double LowestSheer(BSplineSurface side) => -Peak.Over(u => -side.PointAt(u, 1).Z, [.. Enumerable.Range(0, 33).Select(k => k / 32.0)]).Value;
 }
 
 /// <summary>One strip of one side.</summary>

@@ -31,7 +31,7 @@ public sealed class HullSurface
         WaterlineFore = WaterlineEnd(0);
         WaterlineAft = WaterlineEnd(1);
         WidestX = side.PointAt(widestU, waterlineV).X;
-        _leastSheer = new(() => -Peak.Over(u => -side.PointAt(u, 1).Z, [.. Enumerable.Range(0, 33).Select(k => k / 32.0)]).Value);
+        _leastSheer = new(() => LeastSheerOf(side));
         if (dials.Stern is TransomStern t)
         {
             var normal = new Vector3(Math.Cos(t.Rake), 0, -Math.Sin(t.Rake));
@@ -76,6 +76,14 @@ public sealed class HullSurface
 
     /// <summary>Least height of the sheer [m]: a higher level water plane floods an open hull, and wets the deck of a closed one.</summary>
     public double LeastSheer => _leastSheer.Value;
+
+    /// <summary>Least height of the sheer of a skin [m].</summary>
+    /// <param name="side">The skin.</param>
+    public static double LeastSheerOf(BSplineSurface side)
+    {
+        ArgumentNullException.ThrowIfNull(side);
+        return -Peak.Over(u => -side.PointAt(u, 1).Z, [.. Enumerable.Range(0, 33).Select(k => k / 32.0)]).Value;
+    }
 
     /// <summary>Height of the design waterline [m].</summary>
     public double Draft => Dials.Draft;

@@ -1,6 +1,6 @@
 using Lines.Hull.Form;
+using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
-using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Hydrostatics;
@@ -54,8 +54,11 @@ public static class CompartmentBody
 
     private static IEnumerable<BSplineSurface> Part(BSplineSurface skin, double from, double to, int finer)
     {
-        var ends = Kinks(skin, from).Concat(Kinks(skin, to)).ToList();
-        double[] breaks = [.. skin.V.Breaks.Concat(ends).Order()];
+        double[] breaks =
+        [
+            .. skin.V.Breaks
+                .Concat(new[] { skin.U.Start, skin.U.End }.SelectMany(end => StationPlace.Passes(skin, end, from).Concat(StationPlace.Passes(skin, end, to)))).Order(),
+        ];
         List<double> vs = [breaks[0]];
         foreach (var v in breaks.Skip(1))
         {
@@ -108,24 +111,4 @@ public static class CompartmentBody
     private static (Vector3 B, Vector3 C) Through(Vector3 p, Vector3 q, Vector3 r, Vector3 s) => (
         (1.0 / 6) * ((-5 * p) + (18 * q) + (-9 * r) + (2 * s)),
         (1.0 / 6) * ((2 * p) + (-9 * q) + (18 * r) + (-5 * s)));
-
-    // Where the plane x passes the ends of the skin.
-    private static IEnumerable<double> Kinks(BSplineSurface skin, double x)
-    {
-        const int Samples = 8;
-        foreach (var u in (double[])[skin.U.Start, skin.U.End])
-        {
-            var breaks = skin.V.Breaks;
-            for (var i = 1; i < breaks.Count; i++)
-            {
-                for (var k = 0; k < Samples; k++)
-                {
-                    double At(int n) => breaks[i - 1] + ((breaks[i] - breaks[i - 1]) * n / Samples);
-                    double low = At(k), high = At(k + 1);
-                    if ((skin.PointAt(u, low).X < x) != (skin.PointAt(u, high).X < x))
-                        yield return Root.FirstWhere(v => (skin.PointAt(u, v).X < x) == (skin.PointAt(u, high).X < x), low, high);
-                }
-            }
-        }
-    }
 }

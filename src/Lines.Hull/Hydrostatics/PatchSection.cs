@@ -1,3 +1,4 @@
+using Lines.Hull.Sections;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
@@ -9,9 +10,6 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="height">Height of the water plane [m].</param>
 internal sealed class PatchSection(BSplineSurface patch, double x, double height)
 {
-    /// <summary>Samples of each spline span when the ends of a section are bracketed.</summary>
-    private const int SamplesPerSpan = 8;
-
     /// <summary>What the patch adds to half the immersed area of the section: the integral of y dz [m²].</summary>
     /// <param name="least">The size below which that counts as nothing [m²].</param>
     /// <param name="tolerance">Relative error, above 0.</param>
@@ -36,7 +34,7 @@ internal sealed class PatchSection(BSplineSurface patch, double x, double height
     // Intervals of v over which the station plane cuts the patch, each cut off at the water.
     private IEnumerable<(double From, double To)> Reaches()
     {
-        List<double> ends = [patch.V.Start, .. Crossings(patch.U.Start), .. Crossings(patch.U.End), patch.V.End];
+        List<double> ends = [patch.V.Start, .. StationPlace.Passes(patch, patch.U.Start, x), .. StationPlace.Passes(patch, patch.U.End, x), patch.V.End];
         ends.Sort();
         for (var i = 1; i < ends.Count; i++)
         {
@@ -56,46 +54,11 @@ internal sealed class PatchSection(BSplineSurface patch, double x, double height
         }
     }
 
-    // By the jet, as the root finder reads it: two ways to add up one point differ in the last bit, and a bracket would be lost.
     private double PlaceOf(double u, double v) => patch.JetAt(u, v).Point.X;
 
     private (double Y, double Z, double SlopeZ) Along(double v)
     {
-        double fore = PlaceOf(patch.U.Start, v) - x, aft = PlaceOf(patch.U.End, v) - x;
-        var u = fore >= 0 ? patch.U.Start : aft <= 0 ? patch.U.End : Root.Between(Place, patch.U.Start, patch.U.End);
-        var jet = patch.JetAt(u, v);
+        var jet = patch.JetAt(StationPlace.On(patch, x, v).U, v);
         return (jet.Point.Y, jet.Point.Z, jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X));
-
-        (double, double) Place(double at)
-        {
-            var j = patch.JetAt(at, v);
-            return (j.Point.X - x, j.U.X);
-        }
-    }
-
-    // Where the end profile u passes the station.
-    private List<double> Crossings(double u)
-    {
-        var found = new List<double>();
-        var breaks = patch.V.Breaks;
-        for (var i = 1; i < breaks.Count; i++)
-        {
-            for (var k = 0; k < SamplesPerSpan; k++)
-            {
-                double low = At(k), high = At(k + 1);
-                if ((PlaceOf(u, low) < x) != (PlaceOf(u, high) < x))
-                    found.Add(Root.Between(Profile, low, high));
-            }
-
-            double At(int k) => breaks[i - 1] + ((breaks[i] - breaks[i - 1]) * k / SamplesPerSpan);
-        }
-
-        return found;
-
-        (double, double) Profile(double v)
-        {
-            var jet = patch.JetAt(u, v);
-            return (jet.Point.X - x, jet.V.X);
-        }
     }
 }

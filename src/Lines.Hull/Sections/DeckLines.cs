@@ -1,6 +1,5 @@
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
-using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Sections;
@@ -54,15 +53,5 @@ public sealed class DeckLines
     /// <param name="x">Place of the station [m].</param>
     public double? CrownAt(double x) => At(x, _deck.V.End)?.Z - At(x, _deck.V.Start)?.Z;
 
-    private Point3? At(double x, double v)
-    {
-        double fore = _deck.JetAt(_deck.U.Start, v).Point.X, aft = _deck.JetAt(_deck.U.End, v).Point.X;
-        return fore <= x && x <= aft ? _deck.PointAt(Root.Between(Place, _deck.U.Start, _deck.U.End), v) : null;
-
-        (double, double) Place(double u)
-        {
-            var jet = _deck.JetAt(u, v);
-            return (jet.Point.X - x, jet.U.X);
-        }
-    }
+    private Point3? At(double x, double v) => StationPlace.On(_deck, x, v) is (var u, true) ? _deck.PointAt(u, v) : null;
 }

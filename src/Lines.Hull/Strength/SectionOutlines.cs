@@ -1,5 +1,5 @@
 using Lines.Hull.Form;
-using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
 
 namespace Lines.Hull.Strength;
 
