@@ -105,54 +105,35 @@ internal sealed class ValueReader(DiagnosticBag faults)
         return null;
     }
 
-    private KeyValue? ReadAngle(SchemaKey key, TomlValue value)
-    {
-        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
-            return NotFinite(key, value);
-        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
-            return Wrong(key, value, $"an angle in quotes, like {key.Example}");
-        if (Angle.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var angle, out var fault))
-            return InRange(key, One(value, angle.Radians));
-        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{SourceText.Shown(value.Raw.Trim('"', '\''))} deg\"");
-        return null;
-    }
+    private KeyValue? ReadAngle(SchemaKey key, TomlValue value) => ReadQuantity(
+        key, value, "an angle", ["deg"], text => (Angle.TryParse(text, out var angle, out var fault) ? angle.Radians : 0, false, fault));
 
-    private KeyValue? ReadMass(SchemaKey key, TomlValue value)
-    {
-        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
-            return NotFinite(key, value);
-        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
-            return Wrong(key, value, $"a mass in quotes, like {key.Example}");
-        if (Mass.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var mass, out var inPounds, out var fault))
-            return InRange(key, One(value, mass.Kilograms) with { Notation = inPounds ? LengthNotation.Inches : LengthNotation.Millimeters });
-        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
-        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} kg\" or \"{number} lb\", whichever is meant");
-        return null;
-    }
+    private KeyValue? ReadMass(SchemaKey key, TomlValue value) => ReadQuantity(
+        key, value, "a mass", ["kg", "lb"], text => (Mass.TryParse(text, out var mass, out var inPounds, out var fault) ? mass.Kilograms : 0, inPounds, fault));
 
-    private KeyValue? ReadArea(SchemaKey key, TomlValue value)
-    {
-        if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
-            return NotFinite(key, value);
-        if (value.Kind is not (TomlKind.Text or TomlKind.Number))
-            return Wrong(key, value, $"an area in quotes, like {key.Example}");
-        if (Area.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var area, out var inFeet, out var fault))
-            return InRange(key, One(value, area.SquareMeters) with { Notation = inFeet ? LengthNotation.Inches : LengthNotation.Millimeters });
-        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
-        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} m2\" or \"{number} ft2\", whichever is meant");
-        return null;
-    }
+    private KeyValue? ReadArea(SchemaKey key, TomlValue value) => ReadQuantity(
+        key, value, "an area", ["m2", "ft2"], text => (Area.TryParse(text, out var area, out var inFeet, out var fault) ? area.SquareMeters : 0, inFeet, fault));
 
-    private KeyValue? ReadArealMass(SchemaKey key, TomlValue value)
+    private KeyValue? ReadArealMass(SchemaKey key, TomlValue value) => ReadQuantity(
+        key, value, "a weight of cloth", ["g/m2", "oz/yd2"], text => (ArealMass.TryParse(text, out var mass, out var inOunces, out var fault) ? mass.KilogramsPerSquareMeter : 0, inOunces, fault));
+
+    /// <summary>A number with a unit, in quotes.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="value">Its value.</param>
+    /// <param name="what">What it should be, with its article.</param>
+    /// <param name="units">The units that a bare number could mean.</param>
+    /// <param name="read">Reads a text: its SI value, whether it is in units of feet and pounds, and what is wrong with it.</param>
+    private KeyValue? ReadQuantity(SchemaKey key, TomlValue value, string what, string[] units, Func<string, (double Number, bool Customary, UnitFault? Fault)> read)
     {
         if (value.Kind == TomlKind.Number && !double.IsFinite(value.Number))
             return NotFinite(key, value);
         if (value.Kind is not (TomlKind.Text or TomlKind.Number))
-            return Wrong(key, value, $"a weight of cloth in quotes, like {key.Example}");
-        if (ArealMass.TryParse(value.Kind == TomlKind.Text ? value.Text : value.Raw, out var mass, out var inOunces, out var fault))
-            return InRange(key, One(value, mass.KilogramsPerSquareMeter) with { Notation = inOunces ? LengthNotation.Inches : LengthNotation.Millimeters });
-        var number = SourceText.Shown(value.Raw.Trim('"', '\''));
-        Report(key, value, fault!, fault!.Bare is null ? fault.Remedy : $"write \"{number} g/m2\" or \"{number} oz/yd2\", whichever is meant");
+            return Wrong(key, value, $"{what} in quotes, like {key.Example}");
+        var (number, customary, fault) = read(value.Kind == TomlKind.Text ? value.Text : value.Raw);
+        if (fault is null)
+            return InRange(key, One(value, number) with { Notation = customary ? LengthNotation.Inches : LengthNotation.Millimeters });
+        var bare = SourceText.Shown(value.Raw.Trim('"', '\''));
+        Report(key, value, fault, fault.Bare is null ? fault.Remedy : $"write {string.Join(" or ", units.Select(u => $"\"{bare} {u}\""))}{(units.Length > 1 ? ", whichever is meant" : "")}");
         return null;
     }
 

@@ -47,30 +47,16 @@ public readonly record struct Angle(double Radians)
     private static UnitFault? Read(string text, out Angle angle)
     {
         angle = default;
-        if (text.Length > UnitScanner.LongestText)
-            return new UnitFault("is too long to be an angle", Notations);
-        var scan = new UnitScanner(text);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("is empty", Notations);
+        if (QuantityText.Open(text, "an angle", Notations, out var scan) is { } unread)
+            return unread;
         var sign = scan.Take('-') ? -1 : 1;
         if (sign > 0)
             scan.Take('+');
         scan.SkipBlanks();
-        if (!scan.TakeNumber(out var value, out _, out var problem))
-            return new UnitFault("is not an angle", Notations);
-        if (problem is not null)
-            return new UnitFault(problem, Notations);
-        value *= sign;
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("has no unit", $"write {text.Trim()} deg, or {text.Trim()} rad, whichever is meant", value);
-        if (scan.Next == ',')
-            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
-        var unit = scan.TakeUnit();
-        scan.SkipBlanks();
-        if (!scan.AtEnd)
-            return new UnitFault($"has \"{scan.Rest}\" after the unit", Notations);
+        if (QuantityText.Number(ref scan, text, "an angle", Notations, ("deg", "rad"), sign, out var value) is { } fault)
+            return fault;
+        if (QuantityText.Unit(ref scan, Notations, out var unit) is { } after)
+            return after;
         switch (unit)
         {
             case "deg" or "°" or "degree" or "degrees":

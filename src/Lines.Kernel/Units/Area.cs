@@ -37,21 +37,10 @@ public readonly record struct Area(double SquareMeters)
     {
         area = default;
         inFeet = false;
-        if (text.Length > UnitScanner.LongestText)
-            return new UnitFault("is too long to be an area", Notations);
-        var scan = new UnitScanner(text);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("is empty", Notations);
-        if (!scan.TakeNumber(out var value, out _, out var problem))
-            return new UnitFault("is not an area", Notations);
-        if (problem is not null)
-            return new UnitFault(problem, Notations);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("has no unit", $"write {text.Trim()} m2, or {text.Trim()} ft2, whichever is meant", value);
-        if (scan.Next == ',')
-            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
+        if (QuantityText.Open(text, "an area", Notations, out var scan) is { } unread)
+            return unread;
+        if (QuantityText.Number(ref scan, text, "an area", Notations, ("m2", "ft2"), 1, out var value) is { } fault)
+            return fault;
         switch (scan.Rest.Trim())
         {
             case "m2" or "m²" or "sq m" or "m^2":

@@ -39,23 +39,12 @@ public readonly record struct ArealMass(double KilogramsPerSquareMeter)
     {
         mass = default;
         inOunces = false;
-        if (text.Length > UnitScanner.LongestText)
-            return new UnitFault("is too long to be a weight of cloth", Notations);
-        var scan = new UnitScanner(text);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("is empty", Notations);
+        const string what = "a weight of cloth";
+        if (QuantityText.Open(text, what, Notations, out var scan) is { } unread)
+            return unread;
         var sign = scan.Take('-') ? -1 : 1;
-        if (!scan.TakeNumber(out var value, out _, out var problem))
-            return new UnitFault("is not a weight of cloth", Notations);
-        if (problem is not null)
-            return new UnitFault(problem, Notations);
-        value *= sign;
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("has no unit", $"write {text.Trim()} g/m2, or {text.Trim()} oz/yd2, whichever is meant", value);
-        if (scan.Next == ',')
-            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
+        if (QuantityText.Number(ref scan, text, what, Notations, ("g/m2", "oz/yd2"), sign, out var value) is { } fault)
+            return fault;
         switch (scan.Rest.Trim())
         {
             case "g/m2" or "g/m²" or "g/m^2" or "gsm":

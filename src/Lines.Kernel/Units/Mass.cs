@@ -40,25 +40,12 @@ public readonly record struct Mass(double Kilograms)
     {
         mass = default;
         inPounds = false;
-        if (text.Length > UnitScanner.LongestText)
-            return new UnitFault("is too long to be a mass", Notations);
-        var scan = new UnitScanner(text);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("is empty", Notations);
-        if (!scan.TakeNumber(out var value, out _, out var problem))
-            return new UnitFault("is not a mass", Notations);
-        if (problem is not null)
-            return new UnitFault(problem, Notations);
-        scan.SkipBlanks();
-        if (scan.AtEnd)
-            return new UnitFault("has no unit", $"write {text.Trim()} kg, or {text.Trim()} lb, whichever is meant", value);
-        if (scan.Next == ',')
-            return new UnitFault("has a comma", $"the decimal mark is a point, so write {text.Trim().Replace(',', '.')}");
-        var unit = scan.TakeUnit();
-        scan.SkipBlanks();
-        if (!scan.AtEnd)
-            return new UnitFault($"has \"{scan.Rest}\" after the unit", Notations);
+        if (QuantityText.Open(text, "a mass", Notations, out var scan) is { } unread)
+            return unread;
+        if (QuantityText.Number(ref scan, text, "a mass", Notations, ("kg", "lb"), 1, out var value) is { } fault)
+            return fault;
+        if (QuantityText.Unit(ref scan, Notations, out var unit) is { } after)
+            return after;
         switch (unit)
         {
             case "kg":
