@@ -233,7 +233,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public TriangleMesh Mesh(double chordError) => _meshes.GetOrAdd(chordError, e => new(() => HullMesh.Of(shaped.Hull, e))).Value;
 
     // The verdicts on the outriggers that are fair, or are not, a sentence each.
-    private IEnumerable<string> Judged(bool fair) => shaped.OutriggersJudged.Where(o => o.Report.Fair == fair).Select(o => $"{char.ToUpperInvariant(o.Name[0])}{o.Name[1..]}: {o.Report.Verdict}");
+    private IEnumerable<string> Judged(bool fair) => shaped.OutriggersJudged.Where(o => o.Report.Fair == fair).Select(o => $"{FigureText.Capital(o.Name)}: {o.Report.Verdict}");
 
     /// <summary>That the load cases go by the estimated weight of the boat, one sentence; none where her weight is in the file.</summary>
     public IEnumerable<string> EstimatedWeight => shaped is { StructureIsEstimated: true, Structure: { } boat }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Lines.Cli.Input;
+using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
 
@@ -29,6 +30,19 @@ internal static class Common
         option.CompletionSources.Add([Shaped.MainHull, Shaped.OutriggerName(1), Shaped.OutriggerName(2)]);
         return option;
     }
+
+    /// <summary>Which water; left out, the sea.</summary>
+    /// <param name="what">What it is the water of.</param>
+    public static Option<string> Water(string what)
+    {
+        var option = new Option<string>("--water") { Description = $"{what}: sea, fresh (left out: sea)", HelpName = "WATER", DefaultValueFactory = _ => "sea" };
+        option.AcceptOnlyFromAmong("sea", "fresh");
+        return option;
+    }
+
+    /// <summary>The water that was chosen.</summary>
+    public static Water Chosen(ParseResult parsed, Option<string> water) =>
+        "fresh".Equals(parsed.GetValue(water), StringComparison.Ordinal) ? Lines.Hull.Hydrostatics.Water.Fresh : Lines.Hull.Hydrostatics.Water.Sea;
 
     public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
 

@@ -20,15 +20,12 @@ internal static class DragVerb
     private const double Slowest = 0.5, Fastest = 40;
     private const int Most = 200;
 
-    private const double Knot = 1852.0 / 3600;
-
     public static Command Make()
     {
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write the table to; its ending says the format: .csv (left out: prints it)");
         var speeds = Speeds();
-        var water = new Option<string>("--water") { Description = "the water: sea, fresh (left out: sea)", HelpName = "WATER", DefaultValueFactory = _ => "sea" };
-        water.AcceptOnlyFromAmong("sea", "fresh");
+        var water = Common.Water("the water");
         var verb = new Command("drag", "Estimates the resistance against speed, level at the design waterline: friction, form, waves, and what hulls side by side do to each other's waves.")
         {
             file, output, speeds, water, json, units, force,
@@ -44,7 +41,7 @@ internal static class DragVerb
 
             var shaped = Shaped.From(path);
             var notation = shaped.Units(parsed.GetValue(units));
-            var book = Of(path, shaped, "fresh".Equals(parsed.GetValue(water), StringComparison.Ordinal) ? Water.Fresh : Water.Sea, parsed.GetValue(speeds) ?? [], notation);
+            var book = Of(path, shaped, Common.Chosen(parsed, water), parsed.GetValue(speeds) ?? [], notation);
             if (target is not null)
             {
                 OutputFile.Write(target, Encoding.UTF8.GetBytes(book.Csv()), parsed.GetValue(force));
@@ -64,7 +61,7 @@ internal static class DragVerb
     {
         try
         {
-            return DragBook.Of(new DragEstimate(shaped.Vessel, water), [.. knots.Select(k => k * Knot)], notation);
+            return DragBook.Of(new DragEstimate(shaped.Vessel, water), [.. knots.Select(k => k * Standards.Knot)], notation);
         }
         catch (DownfloodingException)
         {

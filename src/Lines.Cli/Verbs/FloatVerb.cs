@@ -22,8 +22,7 @@ internal static class FloatVerb
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write load cases and stability to; its ending says the format: .pdf, .svg (left out: prints all)");
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
-        var water = new Option<string>("--water") { Description = "the water of the load cases: sea, fresh (left out: sea)", HelpName = "WATER", DefaultValueFactory = _ => "sea" };
-        water.AcceptOnlyFromAmong("sea", "fresh");
+        var water = Common.Water("the water of the load cases");
         var freeboard = Freeboard();
         var verb = new Command("float", "Prints displacement, centers and coefficients at the design waterline and against draft, then how the load cases float and stand up; exit code 1 if a case does not float.")
         {
@@ -31,7 +30,7 @@ internal static class FloatVerb
         };
         verb.SetAction(parsed =>
         {
-            var asked = new Asked(parsed.GetValue(output), "fresh".Equals(parsed.GetValue(water), StringComparison.Ordinal) ? Water.Fresh : Water.Sea, parsed.GetValue(freeboard), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(force));
+            var asked = new Asked(parsed.GetValue(output), Common.Chosen(parsed, water), parsed.GetValue(freeboard), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(force));
             return Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () => Float(parsed.GetValue(file)!, asked, parsed.GetValue(json), parsed.GetValue(units)));
         });
         return verb.WithExamples("lines float tender.toml", "lines float tender.toml --water fresh --units in", "lines float tender.toml -o tender-afloat.pdf", "lines float tender.toml --json");

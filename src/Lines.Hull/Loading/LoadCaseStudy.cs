@@ -1,6 +1,7 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Strength;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Loading;
 
@@ -15,7 +16,7 @@ public sealed record LoadSettings(Water Water, double Freeboard, double Wind, IR
     public const double UsualFreeboard = 0.1;
 
     /// <summary>Wind where none is asked [m/s]: 12 knots.</summary>
-    public const double UsualWind = 12 * 1852.0 / 3600;
+    public const double UsualWind = 12 * Standards.Knot;
 }
 
 /// <summary>All that is found out about one load case.</summary>

@@ -1,4 +1,5 @@
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Loading;
 
@@ -13,7 +14,7 @@ namespace Lines.Hull.Loading;
 /// <param name="GreatestWind">The greatest steady wind the righting arms hold [m/s].</param>
 public sealed record SailHeel(double Wind, double? Heel, double GreatestWind)
 {
-    private const double Air = 1.225, Coefficient = 1.5, Gravity = 9.80665;
+    private const double Air = 1.225, Coefficient = 1.5;
 
     /// <summary>Width at which the greatest wind counts as found [m/s].</summary>
     private const double Found = 0.01;
@@ -39,7 +40,7 @@ public sealed record SailHeel(double Wind, double? Heel, double GreatestWind)
 
         double? At(double speed)
         {
-            var upright = Air / 2 * speed * speed * Coefficient * rig.Area * (rig.Height - (draft / 2)) / (mass * Gravity);
+            var upright = Air / 2 * speed * speed * Coefficient * rig.Area * (rig.Height - (draft / 2)) / (mass * Standards.Gravity);
             return arms.Steady(heel => upright * Math.Pow(Math.Cos(heel), 2) * (heel < Math.PI / 2 ? 1 : 0));
         }
     }

@@ -1,5 +1,6 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Strength;
 
@@ -15,9 +16,6 @@ namespace Lines.Hull.Strength;
 /// </remarks>
 public sealed class BendingStudy
 {
-    /// <summary>Standard acceleration of gravity [m/s²], exact by definition.</summary>
-    public const double Gravity = 9.80665;
-
     /// <summary>Lever of the bolts as a part of the section's depth.</summary>
     public const double BoltLever = 0.8;
 
@@ -111,14 +109,14 @@ public sealed class BendingStudy
         public Bending With(Weight structure, IReadOnlyList<Weight> loads, WaveForm wave, double height, IReadOnlyList<double> joints)
         {
             var main = study._hulls[0];
-            List<(double X, double Force)> points = [.. loads.Select(l => (l.Center.X, -Gravity * l.Mass)), .. study._hulls.Skip(1).SelectMany(Beams)];
+            List<(double X, double Force)> points = [.. loads.Select(l => (l.Center.X, -Standards.Gravity * l.Mass)), .. study._hulls.Skip(1).SelectMany(Beams)];
             var lift = Lift(main);
             double[] weight = [.. main.Places.Select(x => Spread(structure, main, x))];
             if (weight.Any(w => w < 0))
             {
                 // A center near one end: no straight spread has it, so the structure is a point.
                 weight = new double[weight.Length];
-                points.Add((structure.Center.X, -Gravity * structure.Mass));
+                points.Add((structure.Center.X, -Standards.Gravity * structure.Mass));
             }
 
             // Every strip between two sections is two halves of its own, each a point at its section: so the sums are those balanced.
@@ -151,7 +149,7 @@ public sealed class BendingStudy
         }
 
         private double[] Lift(SectionOutlines hull) =>
-            [.. hull.Places.Select((x, k) => Gravity * density * hull.AreaBelow(k, surface(x), slope))];
+            [.. hull.Places.Select((x, k) => Standards.Gravity * density * hull.AreaBelow(k, surface(x), slope))];
 
         // The lift of a float on two beams at the quarters of its length.
         private IEnumerable<(double X, double Force)> Beams(SectionOutlines hull)
@@ -174,7 +172,7 @@ public sealed class BendingStudy
 
             // Strips are added by the trapezoid rule, whose second moment of t about the middle is (1 + 2/n²)/12 for n strips.
             double n = hull.Places.Length - 1, second = (1 + (2 / (n * n))) / 12;
-            return Gravity * structure.Mass / length * (1 + ((c - 0.5) * (t - 0.5) / second));
+            return Standards.Gravity * structure.Mass / length * (1 + ((c - 0.5) * (t - 0.5) / second));
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lines.Design.Diagnostics;
@@ -97,6 +98,18 @@ public static class FigureJson
             Quantity.Speed => "_m_per_s",
             _ => "",
         };
+    }
+
+    /// <summary>Groups of the same figures as comma-separated values: SI, the same names and digits as the numbers for programs, a row for each group.</summary>
+    /// <remarks>RFC 4180: a header, records ended by a carriage return and a line feed; a cell without value is empty.</remarks>
+    /// <param name="groups">The groups, one at least.</param>
+    public static string Csv(IReadOnlyList<FigureGroup> groups)
+    {
+        ArgumentNullException.ThrowIfNull(groups);
+        var text = new StringBuilder().AppendJoin(',', groups[0].Figures.Select(KeyOf)).Append("\r\n");
+        foreach (var group in groups)
+            text.AppendJoin(',', group.Figures.Select(f => f.Value?.ToString("G9", CultureInfo.InvariantCulture))).Append("\r\n");
+        return text.ToString();
     }
 
     private static void Figures(Utf8JsonWriter json, IReadOnlyList<FigureGroup> groups)

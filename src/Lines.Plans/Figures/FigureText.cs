@@ -7,8 +7,8 @@ namespace Lines.Plans.Figures;
 /// <summary>Shows figures to people, in the unit system of a notation: metric with mm, else feet and pounds.</summary>
 public static class FigureText
 {
-    /// <summary>Exact: a pound times standard gravity [N], and a nautical mile an hour [m/s].</summary>
-    private const double PoundForce = Mass.Pound * 9.80665, Knot = 1852.0 / 3600;
+    /// <summary>Exact: a pound times standard gravity [N].</summary>
+    private const double PoundForce = Mass.Pound * Standards.Gravity;
 
     /// <summary>A figure's value with its unit; "unknown" where it has none.</summary>
     public static string Show(Figure figure, LengthNotation notation)
@@ -51,11 +51,18 @@ public static class FigureText
             Quantity.Power => (1, 0, "W"),
             Quantity.Moment => metric ? (1, 0, "N m") : (PoundForce * Length.Foot, 0, "ft lbf"),
             Quantity.RightingArea => metric ? (1, 4, "m rad") : (Length.Foot, 4, "ft rad"),
-            Quantity.Speed => (Knot, 1, "kn"),
+            Quantity.Speed => (Standards.Knot, 1, "kn"),
             Quantity.Fraction => (0.01, 1, "%"),
             Quantity.Count => (1, 0, ""),
             _ => (1, 3, ""),
         };
+    }
+
+    /// <summary>A name as it begins a sentence.</summary>
+    public static string Capital(string name)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        return char.ToUpperInvariant(name[0]) + name[1..];
     }
 
     /// <summary>Groups of figures as a text for a terminal: title, then name and value in columns.</summary>

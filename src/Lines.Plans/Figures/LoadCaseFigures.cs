@@ -2,6 +2,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Loading;
 using Lines.Hull.Strength;
+using Lines.Kernel.Units;
 
 namespace Lines.Plans.Figures;
 
@@ -83,8 +84,8 @@ public static class LoadCaseFigures
             new("area", "Area under the arms", arms.Area, Quantity.RightingArea) { Note = "within the range" },
             .. arms.Floats().SelectMany(f => new[]
             {
-                Maybe(Slug(f.Body.Name) + "_submerges", $"{Capital(f.Body.Name)} goes under at", f.Submerges, "it never goes under"),
-                Maybe(Slug(f.Body.Name) + "_lifts_clear", $"{Capital(f.Body.Name)} lifts clear at", f.LiftsClear, "it never lifts clear"),
+                Maybe(Slug(f.Body.Name) + "_submerges", $"{FigureText.Capital(f.Body.Name)} goes under at", f.Submerges, "it never goes under"),
+                Maybe(Slug(f.Body.Name) + "_lifts_clear", $"{FigureText.Capital(f.Body.Name)} lifts clear at", f.LiftsClear, "it never lifts clear"),
             }),
             .. study.Sails.Zip(study.Arms).Where(s => s.Second == arms).SelectMany(s => SailOf(s.First)),
         ];
@@ -160,7 +161,7 @@ public static class LoadCaseFigures
 
     private static IEnumerable<Figure> HullOf(HullAfloat hull)
     {
-        var (key, name) = (Slug(hull.Body.Name), Capital(hull.Body.Name));
+        var (key, name) = (Slug(hull.Body.Name), FigureText.Capital(hull.Body.Name));
         yield return new Figure(key + "_displacement", name + " displaces", hull.Displacement, Quantity.Mass);
         yield return new Figure(key + "_immersion", name + ", part under water", hull.Immersion, Quantity.Fraction) { Note = "of its volume to the sheer or deck" };
         yield return new Figure(key + "_depth", name + ", keel under water", hull.Depth, Quantity.Length) { Note = "negative is clear of it" };
@@ -168,7 +169,7 @@ public static class LoadCaseFigures
 
     private static IEnumerable<Figure> SailOf(SailHeel sail)
     {
-        var wind = Invariant($"beam on, steady {sail.Wind * 3600 / 1852:0} kn, all sail set, sheeted in");
+        var wind = Invariant($"beam on, steady {sail.Wind / Standards.Knot:0} kn, all sail set, sheeted in");
         yield return Maybe("sail_heel", "Heel under sail", sail.Heel, "the wind heels her beyond her range") with { IsEstimate = true, Note = wind };
         yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Speed) { IsEstimate = true, Note = "at the end of her righting arms" };
     }
@@ -179,8 +180,6 @@ public static class LoadCaseFigures
     private static Figure Known(string key, string name, double? value, Quantity quantity) => new(key, name, value, quantity) { Why = NotAfloat };
 
     private static Figure Maybe(string key, string name, double? angle, string why) => new(key, name, angle, Quantity.Angle) { Why = why };
-
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Slug(string name) => string.Concat(name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '_'));
 }

@@ -46,7 +46,7 @@ public static class TargetFigures
         Target.Prismatic => "Prismatic coefficient",
         Target.EntryAngle => "Half-angle of entrance",
         _ when key.Path is "hull.midship.fullness" => "Midship fullness",
-        _ => char.ToUpperInvariant(key.Name[0]) + key.Name[1..].Replace('_', ' '),
+        _ => FigureText.Capital(key.Name).Replace('_', ' '),
     };
 
     private static Quantity QuantityOf(SchemaKey key) => key.Kind switch

@@ -57,7 +57,7 @@ public static class VesselFigures
     {
         var place = hull.Outrigger!;
         var deck = UprightHydrostatics.Enclosed(hull.Hull, EnclosedTolerance) is { } whole ? HullFigures.Deck(hull.Hull, whole).Figures : [];
-        return new FigureGroup(Invariant($"outrigger_{number}"), char.ToUpperInvariant(hull.Name[0]) + hull.Name[1..],
+        return new FigureGroup(Invariant($"outrigger_{number}"), FigureText.Capital(hull.Name),
         [
             new("spacing", "Spacing", place.Spacing, Quantity.Length) { Note = "its centerplane from the main hull's" },
             new("height", "Height", place.Height, Quantity.Length) { Note = "its base line above the main hull's" },

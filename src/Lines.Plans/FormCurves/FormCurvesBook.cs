@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
@@ -46,15 +45,8 @@ public sealed record FormCurvesBook(string Title, int Design, IReadOnlyList<Figu
     /// <summary>One figure at every draft.</summary>
     internal IReadOnlyList<Figure> Row(string key) => [.. Drafts.Select(d => d.Figures.First(f => string.Equals(f.Key, key, StringComparison.Ordinal)))];
 
-    /// <summary>The drafts as comma-separated values: SI, the same names and digits as the numbers for programs, a row for each draft.</summary>
-    /// <remarks>RFC 4180: a header, records ended by a carriage return and a line feed; a cell without value is empty.</remarks>
-    public string Csv()
-    {
-        var text = new StringBuilder().AppendJoin(',', Drafts[0].Figures.Select(FigureJson.KeyOf)).Append("\r\n");
-        foreach (var draft in Drafts)
-            text.AppendJoin(',', draft.Figures.Select(f => f.Value?.ToString("G9", CultureInfo.InvariantCulture))).Append("\r\n");
-        return text.ToString();
-    }
+    /// <summary>The drafts as comma-separated values, as <see cref="FigureJson.Csv"/> has them.</summary>
+    public string Csv() => FigureJson.Csv(Drafts);
 
     private static bool IsSection(Figure figure) => figure.Key.StartsWith(CurveFigures.StationKey, StringComparison.Ordinal);
 

@@ -69,6 +69,6 @@ internal static class FairnessTable
     private static string Family(LineKind kind)
     {
         var name = FairnessText.Family(kind);
-        return char.ToUpperInvariant(name[0]) + name[1..];
+        return FigureText.Capital(name);
     }
 }

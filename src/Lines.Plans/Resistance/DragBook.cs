@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Lines.Hull.Resistance;
 using Lines.Kernel.Units;
@@ -14,11 +13,8 @@ namespace Lines.Plans.Resistance;
 /// <param name="Notation">How lengths are written; forces follow it.</param>
 public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, LengthNotation Notation)
 {
-    /// <summary>Exact: a nautical mile an hour [m/s].</summary>
-    private const double Knot = 1852.0 / 3600;
-
     /// <summary>Half knots from the first that is told to the last, unless speeds are asked for.</summary>
-    private const double Least = 1.5 * Knot, Step = 0.5 * Knot, MostFroude = 0.6;
+    private const double Least = 1.5 * Standards.Knot, Step = 0.5 * Standards.Knot, MostFroude = 0.6;
 
     /// <summary>The resistance of a vessel at speeds.</summary>
     /// <param name="drag">The estimate.</param>
@@ -28,7 +24,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     {
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(speeds);
-        var fastest = MostFroude * Math.Sqrt(WaveResistance.Gravity * drag.Length);
+        var fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
         IEnumerable<double> usual = Enumerable.Range(0, 1 + (int)((fastest - Least) / Step)).Select(k => Least + (k * Step));
         DragAtSpeed[] found = [.. (speeds.Count > 0 ? speeds.Order() : usual).Select(drag.At)];
         return new DragBook([.. found.Select((d, k) => Group(d, k + 1))], drag.Hulls, drag.Slenderness, notation);
@@ -47,14 +43,8 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         return text.ToString();
     }
 
-    /// <summary>Comma-separated values, SI, a row for each speed (RFC 4180).</summary>
-    public string Csv()
-    {
-        var text = new StringBuilder().AppendJoin(',', Speeds[0].Figures.Select(FigureJson.KeyOf)).Append("\r\n");
-        foreach (var speed in Speeds)
-            text.AppendJoin(',', speed.Figures.Select(f => f.Value?.ToString("G9", CultureInfo.InvariantCulture))).Append("\r\n");
-        return text.ToString();
-    }
+    /// <summary>The speeds as comma-separated values, as <see cref="FigureJson.Csv"/> has them.</summary>
+    public string Csv() => FigureJson.Csv(Speeds);
 
     /// <summary>What the figures are worth and where they end.</summary>
     private IEnumerable<string> Worth()

@@ -2,6 +2,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Strength;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -29,7 +30,7 @@ public class BendingReferenceChecks
     {
         var weight = At(160, 2);
         var found = In(s_parabola, At(1e-9, 2), [weight], WaveForm.Still, 2);
-        Assert.Equal(3 / 32.0 * 160 * BendingStudy.Gravity * 4, found.Worst.Moment, 0.5);
+        Assert.Equal(3 / 32.0 * 160 * Standards.Gravity * 4, found.Worst.Moment, 0.5);
         Assert.Equal(2, found.Worst.X, 1e-9);
         var joint = Assert.Single(found.Joints);
         Assert.Equal(joint.Moment / (0.8 * 0.4), joint.Tension, 1e-6);
@@ -55,8 +56,8 @@ public class BendingReferenceChecks
 
         double Wave(double t) => -sign * amplitude * Math.Cos(2 * Math.PI * (t - 0.5) * Length / length);
         var draft = ((Mass / Density / Length) - Lift(t => Plan(t) * Wave(t), 1)) / Lift(Plan, 1);
-        var water = Density * BendingStudy.Gravity * Length * Length * Lift(t => Plan(t) * (draft + Wave(t)) * (0.5 - t), 0.5);
-        var weight = BendingStudy.Gravity * Mass * Length / 8; // spread evenly
+        var water = Density * Standards.Gravity * Length * Length * Lift(t => Plan(t) * (draft + Wave(t)) * (0.5 - t), 0.5);
+        var weight = Standards.Gravity * Mass * Length / 8; // spread evenly
         var found = In(s_parabola, At(Mass, 2), [], wave, 2);
         Assert.Equal(Length / 20, found.Height, 1e-9);
         Assert.Equal(water - weight, found.Joints[0].Moment, 0.002 * weight);
