@@ -237,18 +237,9 @@ internal sealed record CharacterLines
         // Each end leaves the waterline as it would alone, so that a dial of one end is not felt at the other.
         var bow = EndAlone.Of(d.Bow.EntryFullness, half, um * (aft - fore), !d.Hollow && ReferenceFore(d) <= d.Draft);
         line.Slope(0, d.Bow.EntryAngle is double entry ? Math.Tan(entry) : bow.Slope);
-        if (d.Stern is TransomStern)
-        {
-            var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, half));
-            line.Pass(1, stern.Ordinate);
-            line.Slope(1, -stern.Slope);
-        }
-        else
-        {
-            var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft);
-            line.Pass(1, 0);
-            line.Slope(1, -(d.Stern is PointedStern { RunAngle: double run } ? Math.Tan(run) : stern.Slope));
-        }
+        var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, half));
+        line.Pass(1, stern.Ordinate);
+        line.Slope(1, -(d.Stern is PointedStern { RunAngle: double run } ? Math.Tan(run) : stern.Slope));
 
         var (from, to) = OneSided(d, um);
         if (!d.Hollow)

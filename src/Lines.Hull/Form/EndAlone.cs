@@ -34,6 +34,6 @@ internal readonly record struct EndAlone(double Ordinate, double Slope)
         if (convex)
             line.OneSided(-1);
         var lain = line.Solve();
-        return new EndAlone(lain.At(0), lain.SlopeAt(0));
+        return new EndAlone(ends is null ? 0 : lain.At(0), lain.SlopeAt(0));
     }
 }

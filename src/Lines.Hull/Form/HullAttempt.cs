@@ -180,9 +180,9 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     private static FormFault? WaterlineFault(CharacterLines lines)
     {
         var line = lines.Waterline;
-        if (line.Hollow <= Straight / 2 && line.Short <= Straight && line.Contradiction <= 1e-9)
+        if (line.Hollow <= Straight / 2 && line.Contradiction <= 1e-9)
             return null;
-        var fore = line.Short <= Straight && line.HollowU < lines.WidestU;
+        var fore = line.HollowU < lines.WidestU;
         List<Dial> dials = fore ? [Dial.EntryFullness] : [Dial.RunFullness];
         if (fore && lines.Dials.Bow.EntryAngle is not null)
             dials.Add(Dial.EntryAngle);
