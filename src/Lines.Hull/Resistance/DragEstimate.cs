@@ -1,5 +1,6 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Resistance;
 
@@ -31,7 +32,7 @@ public sealed class DragEstimate
     private const double Tolerance = 1e-4;
 
     private readonly Water _water;
-    private readonly List<Wet> _hulls = [];
+    private readonly List<Wet> _shapes = [];
     private readonly WaveResistance? _together;
 
     /// <summary>Takes the hulls of a vessel.</summary>
@@ -44,44 +45,46 @@ public sealed class DragEstimate
         ArgumentNullException.ThrowIfNull(water);
         _water = water;
         var inWater = new List<HullInWater>();
-        foreach (var hull in vessel.Hulls)
+        var placed = vessel.Hulls.Select(h => new HullInWater(h.Surface, vessel.Main.Draft - h.Place.Z, h.Place.X, h.Place.Y));
+
+        // A pair is one shape at one height: reckoned once, counted twice.
+        foreach (var alike in placed.GroupBy(h => (h.Hull, h.Height)))
         {
-            var placed = new HullInWater(hull.Surface, vessel.Main.Draft - hull.Place.Z, hull.Place.X, hull.Place.Y);
-            var afloat = UprightHydrostatics.Below(hull.Surface, placed.Height, Tolerance);
+            var afloat = UprightHydrostatics.Below(alike.Key.Hull, alike.Key.Height, Tolerance);
             if (afloat.Waterplane is not { } plane)
                 continue;
-            inWater.Add(placed);
-            _hulls.Add(new Wet(plane.Length, afloat.WettedSurface, plane.Length / Math.Cbrt(afloat.Volume), new WaveResistance([placed])));
+            inWater.AddRange(alike);
+            _shapes.Add(new Wet(alike.Count(), plane.Length, afloat.WettedSurface, plane.Length / Math.Cbrt(afloat.Volume), new WaveResistance([alike.First()])));
         }
 
         _together = inWater.Count > 1 ? new WaveResistance(inWater) : null;
     }
 
     /// <summary>Hulls that are in the water.</summary>
-    public int Hulls => _hulls.Count;
+    public int Hulls => _shapes.Sum(s => s.Count);
 
     /// <summary>Waterline length over the cube root of the volume, of each hull in the water, the main hull first.</summary>
-    public IReadOnlyList<double> Slenderness => [.. _hulls.Select(h => h.Slenderness)];
+    public IReadOnlyList<double> Slenderness => [.. _shapes.SelectMany(s => Enumerable.Repeat(s.Slenderness, s.Count))];
 
     /// <summary>Length of the main hull's waterline [m].</summary>
-    public double Length => _hulls[0].Length;
+    public double Length => _shapes[0].Length;
 
     /// <summary>The resistance at a speed.</summary>
     /// <param name="speed">Speed [m/s]; the shortest hull's Reynolds number must reach <see cref="FrictionLine.LeastReynolds"/>.</param>
     public DragAtSpeed At(double speed)
     {
         double friction = 0, form = 0, wave = 0;
-        foreach (var hull in _hulls)
+        foreach (var shape in _shapes)
         {
-            var plank = 0.5 * _water.Density * speed * speed * hull.Area * FrictionLine.Coefficient(speed * hull.Length / _water.Viscosity);
+            var plank = shape.Count * 0.5 * _water.Density * speed * speed * shape.Area * FrictionLine.Coefficient(speed * shape.Length / _water.Viscosity);
             friction += plank;
-            form += plank * (SlenderForm.Factor(hull.Slenderness) - 1);
-            wave += _water.Density * hull.Wave.OverDensity(speed, Tolerance);
+            form += plank * (SlenderForm.Factor(shape.Slenderness) - 1);
+            wave += shape.Count * _water.Density * shape.Wave.OverDensity(speed, Tolerance);
         }
 
         var together = _together is null ? wave : _water.Density * _together.OverDensity(speed, Tolerance);
-        return new DragAtSpeed(speed, speed / Math.Sqrt(WaveResistance.Gravity * Length), friction, form, wave, together - wave);
+        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, wave, together - wave);
     }
 
-    private sealed record Wet(double Length, double Area, double Slenderness, WaveResistance Wave);
+    private sealed record Wet(int Count, double Length, double Area, double Slenderness, WaveResistance Wave);
 }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using Lines.Hull.Form;
 using Lines.Kernel.Numerics;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Resistance;
 
@@ -22,9 +23,6 @@ public readonly record struct HullInWater(HullSurface Hull, double Height, doubl
 /// </remarks>
 public sealed class WaveResistance
 {
-    /// <summary>Standard gravity [m/s²].</summary>
-    public const double Gravity = 9.80665;
-
     private const int Layers = 14;
     private const int Points = 48;
 
@@ -34,7 +32,8 @@ public sealed class WaveResistance
     /// <summary>Waves at more than 88 degrees, λ over 37, carry nothing that a hull of timber makes.</summary>
     private const double Farthest = 4.5;
 
-    private readonly (WaterSlices Slices, double Aft, double Starboard)[] _hulls;
+    // Hulls of one shape and draft share their waterlines and what these make at a speed.
+    private readonly (WaterSlices Slices, (double Aft, double Starboard)[] Places)[] _shapes;
 
     /// <summary>Takes the waterlines of the hulls.</summary>
     /// <param name="hulls">The hulls, at least one.</param>
@@ -42,7 +41,7 @@ public sealed class WaveResistance
     public WaveResistance(IReadOnlyList<HullInWater> hulls)
     {
         ArgumentNullException.ThrowIfNull(hulls);
-        _hulls = [.. hulls.Select(h => (WaterSlices.Of(h.Hull, h.Height, Layers, Points), h.Aft, h.Starboard))];
+        _shapes = [.. hulls.GroupBy(h => (h.Hull, h.Height), h => (h.Aft, h.Starboard)).Select(g => (WaterSlices.Of(g.Key.Hull, g.Key.Height, Layers, Points), g.ToArray()))];
     }
 
     /// <summary>The wave resistance over the density of the water [m⁴/s²]: force in newtons for each kg/m³.</summary>
@@ -52,7 +51,7 @@ public sealed class WaveResistance
     {
         if (!(speed > 0))
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "must be above 0");
-        double k = Gravity / (speed * speed), sum = 0;
+        double k = Standards.Gravity / (speed * speed), sum = 0;
         for (var t = 0.0; t < Farthest; t += Step)
         {
             var part = Quadrature.Over(Spectrum, [sum], [t, t + (Step / 4), t + (Step / 2), t + (3 * Step / 4), t + Step], tolerance)[0];
@@ -61,17 +60,20 @@ public sealed class WaveResistance
                 break;
         }
 
-        return 4 * Gravity * Gravity / (Math.PI * speed * speed) * sum;
+        return 4 * Standards.Gravity * Standards.Gravity / (Math.PI * speed * speed) * sum;
 
         void Spectrum(double t, Span<double> values)
         {
             double lambda = Math.Cosh(t), turn = k * lambda, across = turn * Math.Sinh(t);
             Complex port = 0, starboard = 0;
-            foreach (var (slices, aft, side) in _hulls)
+            foreach (var (slices, places) in _shapes)
             {
-                var a = slices.Amplitude(turn, turn * lambda) * Complex.FromPolarCoordinates(1, turn * aft);
-                port += a * Complex.FromPolarCoordinates(1, across * side);
-                starboard += a * Complex.FromPolarCoordinates(1, -across * side);
+                var a = slices.Amplitude(turn, turn * lambda);
+                foreach (var (aft, side) in places)
+                {
+                    port += a * Complex.FromPolarCoordinates(1, (turn * aft) + (across * side));
+                    starboard += a * Complex.FromPolarCoordinates(1, (turn * aft) - (across * side));
+                }
             }
 
             values[0] = lambda * lambda * ((port.Real * port.Real) + (port.Imaginary * port.Imaginary) + (starboard.Real * starboard.Real) + (starboard.Imaginary * starboard.Imaginary)) / 2;

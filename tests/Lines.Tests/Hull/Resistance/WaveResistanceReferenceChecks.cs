@@ -1,5 +1,6 @@
 using Lines.Hull.Form;
 using Lines.Hull.Resistance;
+using Lines.Kernel.Units;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -24,7 +25,7 @@ public class WaveResistanceReferenceChecks
     [InlineData(0.80, 12.356962956e-5)]
     [InlineData(1.00, 13.661665223e-5)]
     public void The_wave_resistance_of_the_wigley_hull_is_that_of_three_evaluations(double froude, double overWeight) =>
-        Relative(overWeight, Of([(s_wigley, 0, 0)], froude) / WaveResistance.Gravity, 1e-4);
+        Relative(overWeight, Of([(s_wigley, 0, 0)], froude) / Standards.Gravity, 1e-4);
 
     [Theory]
     [InlineData(0.25)]
@@ -59,7 +60,7 @@ public class WaveResistanceReferenceChecks
     {
         var model = new WaveResistance([new(s_wigley, 0.0625, 0, 0)]);
         var boat = new WaveResistance([new(WigleyHull.Of(5, 0.5, 0.3125), 0.3125, 0, 0)]);
-        double Speed(double length) => froude * Math.Sqrt(WaveResistance.Gravity * length);
+        double Speed(double length) => froude * Math.Sqrt(Standards.Gravity * length);
         Relative(125, boat.OverDensity(Speed(5), 1e-6) / model.OverDensity(Speed(1), 1e-6), 1e-5);
     }
 
@@ -81,7 +82,7 @@ public class WaveResistanceReferenceChecks
     }
 
     private static double Of((HullSurface Hull, double Aft, double Side)[] hulls, double froude) =>
-        new WaveResistance([.. hulls.Select(h => new HullInWater(h.Hull, 0.0625, h.Aft, h.Side))]).OverDensity(froude * Math.Sqrt(WaveResistance.Gravity), 1e-6);
+        new WaveResistance([.. hulls.Select(h => new HullInWater(h.Hull, 0.0625, h.Aft, h.Side))]).OverDensity(froude * Math.Sqrt(Standards.Gravity), 1e-6);
 
     private static HullSurface Reversed(HullSurface hull)
     {
