@@ -21,6 +21,9 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
     /// <summary>Relative error of the area of a waterline that is no iso-line.</summary>
     private const double CutTolerance = 1e-8;
 
+    /// <summary>How far inside its end, in the parameter along the hull, the direction of a cut waterline is taken.</summary>
+    private const double Inside = 1e-4;
+
     /// <summary>The coefficients of a hull.</summary>
     public static FormCoefficients Of(HullSurface hull)
     {
@@ -72,7 +75,8 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
             [hull.Dials.Beam * hull.Dials.Length],
             breaks,
             CutTolerance)[0];
-        return (Area(fore), Area(aft), region.AlongAt(fore[0]).Slope, region.AlongAt(aft[^1]).Slope);
+        // A hair inside: where the keel meets the stem just at the water, the waterline ends on a point at which it has no direction of its own.
+        return (Area(fore), Area(aft), region.AlongAt(fore[0] + Inside).Slope, region.AlongAt(aft[^1] - Inside).Slope);
     }
 
     private static double Integral(SplineBasis basis, Func<double, double> f, double from, double to)
