@@ -1,3 +1,4 @@
+using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Numerics;
 
 namespace Lines.Hull.Form;
@@ -84,6 +85,30 @@ internal static class DialAccess
         Dial.BowSheer or Dial.SternSheer => 1.3 * d.Depth,
         _ => ValueOf(d, dial) ?? 0,
     };
+
+    /// <summary>The value a hull takes of itself where an angle is left out; null for other dials, and where there is no such hull.</summary>
+    public static double? LeftOut(HullDials d, Dial dial)
+    {
+        var without = (dial, d.Stern) switch
+        {
+            (Dial.BowVee, _) => d with { Bow = d.Bow with { Vee = null } },
+            (Dial.EntryAngle, _) => d with { Bow = d.Bow with { EntryAngle = null } },
+            (Dial.SternVee, PointedStern p) => d with { Stern = p with { Vee = null } },
+            (Dial.RunAngle, PointedStern p) => d with { Stern = p with { RunAngle = null } },
+            _ => null,
+        };
+        if (without is null || HullAttempt.AtOnce(without).Surface is not { } hull)
+            return null;
+        return dial switch
+        {
+            Dial.EntryAngle => FormCoefficients.Of(hull).EntryAngle,
+            Dial.RunAngle => FormCoefficients.Of(hull).RunAngle,
+            _ => SkinFaults.Standing(hull, KeelAt(hull, HullShape.VeePlace(d, (hull.WaterlineFore, hull.WaterlineAft), dial == Dial.BowVee)), 0),
+        };
+    }
+
+    private static double KeelAt(HullSurface hull, double x) =>
+        CharacterLines.ParameterAt(hull.Side.U, [.. Enumerable.Range(0, hull.Side.U.Count).Select(i => hull.Side.PoleAt(i, 0).X)], x);
 
     /// <summary>The first step of a search for a dial's nearest feasible value.</summary>
     public static double UnitOf(HullDials d, Dial dial) => dial switch

@@ -117,14 +117,14 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         if (double.IsNaN(bound))
         {
             return new FormFault(
-                "a section with this deadrise and flare cannot reach the sheer without a hollow", [Dial.Deadrise, Dial.Flare, Dial.Depth, Dial.Beam])
+                "a section with this deadrise and flare cannot reach the sheer without a hollow, which the widest section never has", [Dial.Deadrise, Dial.Flare, Dial.Depth, Dial.Beam])
             { IsOfSection = true };
         }
 
         return d.Midship.Fullness < bound
             ? null
             : new FormFault(
-                Invariant($"a section with this deadrise and flare and no hollow is no fuller than {bound:F3}, the corner of its two tangents, and a fair one stays some way under it"),
+                Invariant($"the widest section, which is never hollow, is with this deadrise and flare no fuller than {bound:F3}, and a fair one stays some way under it"),
                 [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare])
             { IsOfSection = true };
     }
@@ -218,7 +218,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
 
     internal static FormFault VeeFault(HullDials d) => new(
         "the section cannot stand at this angle on the keel there: a steeper profile and a finer waterline make a steeper vee, flatter and fuller ones a flatter",
-        [.. d.Hollow ? (Dial[])[] : [Dial.Hollow], .. d.Bow.Vee is not null ? (Dial[])[Dial.BowVee, Dial.Forefoot] : [Dial.SternVee, Dial.Heel]]);
+        [.. d.Bow.Vee is not null ? (Dial[])[Dial.BowVee] : [], .. d.Stern is PointedStern { Vee: not null } ? (Dial[])[Dial.SternVee] : [], .. d.Hollow ? (Dial[])[] : [Dial.Hollow], d.Bow.Vee is not null ? Dial.Forefoot : Dial.Heel]);
 
     /// <summary>The dials with a say over an end, the unusual first: hollow lines where they are not asked for, then what was optional.</summary>
     internal static List<Dial> EndDials(CharacterLines lines, double u)

@@ -20,7 +20,12 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
     /// <summary>Length of the half-girth [m].</summary>
     public double Girth => GirthBelow(1);
 
-    /// <summary>Greatest fullness that a convex section with this deadrise and flare can have: the corner of its two tangents.</summary>
+    /// <summary>Greatest fullness that a convex section with this deadrise and flare can have.</summary>
+    /// <remarks>
+    /// <b>Method.</b> A convex section lies within the tangent at its keel, and below the water within the line from the sheer through its own waterline
+    /// end, for it spreads no slower below than above. Where it comes to the water is its own to choose, between the straight line from keel to sheer and what the
+    /// two tangents leave; the fullest choice counts.
+    /// </remarks>
     /// <param name="d">Dials.</param>
     /// <param name="keel">Height of the keel at the section [m].</param>
     /// <returns>Fullness; not a number when the two tangents exclude a convex section altogether.</returns>
@@ -33,12 +38,16 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         var corner = (half - (depth * tf)) / (1 - (td * tf));
         if (!(corner > 0) || !(corner * td < depth))
             return double.NaN;
-        var zc = corner * td;
-        if (zc >= draft)
-            return 0.5;
-        var yw = half - ((depth - draft) * tf);
-        var area = (corner * zc / 2) + ((draft - zc) * (corner + yw) / 2);
-        return area / (yw * draft);
+        double least = half * draft / depth, most = half - ((depth - draft) * tf);
+        return Peak.Over(Fullest, [.. Enumerable.Range(0, 9).Select(k => least + ((Math.Min(most, td > 0 ? draft / td : most) - least) * k / 8))]).Value;
+
+        double Fullest(double end)
+        {
+            var spread = (half - end) / (depth - draft); // dy/dz of the line from the sheer through the waterline's end
+            var breadth = (end - (spread * draft)) / (1 - (td * spread)); // where that line meets the keel's tangent
+            var height = td * breadth;
+            return ((breadth * height) + ((draft - height) * (breadth + end))) / (2 * end * draft);
+        }
     }
 
     /// <summary>Shapes the section.</summary>

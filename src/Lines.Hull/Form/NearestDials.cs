@@ -28,9 +28,9 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
     private static readonly double[] Reaches = [1.5, 4, 9, 18, 36, 72, double.PositiveInfinity];
 
     /// <summary>The conflict behind a fault.</summary>
-    /// <remarks><b>Method.</b> Each dial in turn is moved outward from what was asked, both ways in growing steps, until a hull exists, then
-    /// bisected back; the answer is rounded away from what was asked to a value as it is told, and that is built. Where no dial helps alone
-    /// all are moved together toward tame values, as far as it takes.</remarks>
+    /// <remarks><b>Method.</b> Each dial in turn is moved outward from what was asked, both ways in growing steps and to the value that the hull would take if
+    /// it were left out, until a hull exists, then bisected back; the answer is rounded away from what was asked to a value as it is told, and that is built.
+    /// Where no dial helps alone all are moved together toward tame values, as far as it takes, with those that then turn out to be in conflict.</remarks>
     public DialConflict Explain(FormFault fault)
     {
         var helpful = new List<DialHint>();
@@ -45,7 +45,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
 
         if (helpful.Count > 0)
             return new DialConflict(fault.Reason, [.. helpful.Take(Told)]);
-        return new DialConflict(fault.Reason, Together(fault.Dials)) { Together = true };
+        return Together(fault);
     }
 
     private DialHint? Nearest(Dial dial)
@@ -57,7 +57,8 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
         var unit = DialAccess.UnitOf(d, dial);
         var (least, greatest) = DialAccess.BoundsOf(d, dial);
         double down = asked, up = asked;
-        foreach (var reach in Reaches)
+        var tame = Math.Abs((DialAccess.LeftOut(d, dial) ?? DialAccess.TameValue(d, dial)) - asked) / unit;
+        foreach (var reach in Reaches.Append(tame).Order())
         {
             double lower = Math.Max(least, asked - (reach * unit)), upper = Math.Min(greatest, asked + (reach * unit));
             var below = lower < down ? Back(dial, down, lower) : null;
@@ -96,35 +97,42 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
         return null;
     }
 
-    private IReadOnlyList<DialHint> Together(IReadOnlyList<Dial> dials)
+    private DialConflict Together(FormFault fault)
     {
-        var moved = dials.Distinct().Where(dial => dial != Dial.Hollow && DialAccess.ValueOf(d, dial) is not null).ToList();
-        var tame = moved.ConvertAll(dial => DialAccess.TameValue(d, dial));
-        HullDials At(double share)
+        List<Dial> moved = [];
+        var reasons = new List<string>();
+        for (var next = fault; next is not null && next.Dials.Any(IsNew); next = HullAttempt.AtOnce(Toward(moved, 1)).Fault)
         {
-            var hull = d;
-            for (var k = 0; k < moved.Count; k++)
-                hull = DialAccess.With(hull, moved[k], Share(k, share));
-            return hull;
+            moved.AddRange(next.Dials.Where(IsNew).Distinct());
+            reasons.Add(next.Reason);
         }
 
-        double Share(int k, double share)
-        {
-            var asked = DialAccess.ValueOf(d, moved[k])!.Value;
-            return told(moved[k], asked + (share * (tame[k] - asked)), tame[k] > asked);
-        }
+        var hints = HullAttempt.AtOnce(Toward(moved, 1)).Fault is null ? Least(moved) : [.. moved.Select(dial => new DialHint(dial, null))];
+        return new DialConflict(string.Join("; and with that put right, ", reasons), hints) { Together = true };
 
-        if (HullAttempt.AtOnce(At(1)).Fault is not null)
-            return [.. moved.Select(dial => new DialHint(dial, null))];
+        bool IsNew(Dial dial) => dial != Dial.Hollow && DialAccess.ValueOf(d, dial) is not null && !moved.Contains(dial);
+    }
+
+    /// <summary>As small a part of the way to tame values as makes a hull, where the whole way does.</summary>
+    private IReadOnlyList<DialHint> Least(List<Dial> moved)
+    {
         double bad = 0, good = 1;
         while (good - bad > 0.02)
         {
             var middle = (good + bad) / 2;
-            (bad, good) = HullAttempt.AtOnce(At(middle)).Fault is null ? (bad, middle) : (middle, good);
+            (bad, good) = HullAttempt.AtOnce(Toward(moved, middle)).Fault is null ? (bad, middle) : (middle, good);
         }
 
-        var fair = IsFair(HullAttempt.AtOnce(At(good)).Surface!);
-        return [.. moved.Select((dial, k) => new DialHint(dial, Share(k, good)) { Fair = fair })];
+        var fair = IsFair(HullAttempt.AtOnce(Toward(moved, good)).Surface!);
+        return [.. moved.Select(dial => new DialHint(dial, Moved(dial, good)) { Fair = fair })];
+    }
+
+    private HullDials Toward(List<Dial> dials, double share) => dials.Aggregate(d, (hull, dial) => DialAccess.With(hull, dial, Moved(dial, share)));
+
+    private double Moved(Dial dial, double share)
+    {
+        double asked = DialAccess.ValueOf(d, dial)!.Value, tame = DialAccess.TameValue(d, dial);
+        return told(dial, asked + (share * (tame - asked)), tame > asked);
     }
 
     private bool Builds(Dial dial, double value) => HullAttempt.AtOnce(DialAccess.With(d, dial, value)).Fault is null;

@@ -54,13 +54,22 @@ public class CharacterLinesTests
     }
 
     [Fact]
-    public void The_corner_of_the_tangents_bounds_the_fullness()
+    public void A_convex_section_is_no_fuller_than_its_tangents_leave_it()
     {
-        // Level floors and plumb sides: the corner is the rectangle, fullness 1. Deadrise 45°, plumb sides, draft half the
-        // half-beam: the floor reaches the waterline before the side, a triangle, 1/2. Plane geometry.
+        // Level floors and plumb sides: the corner is the rectangle, fullness 1. Deadrise 45 degrees, plumb sides, draft half the half-beam: the floor
+        // meets the side above the water, and the fullest section turns below it, where the best of many polygons does. Plane geometry.
         var d = FormDials.DoubleEnder with { Midship = new MidshipDials(0, 0.8, 0) };
         Assert.Equal(1, MidshipSection.GreatestFullness(d, 0), 1e-12);
         var steep = d with { Beam = 0.4, Draft = 0.1, Depth = 0.5, Midship = new MidshipDials(45 * FormDials.Degree, 0.5, 0) };
-        Assert.Equal(0.5, MidshipSection.GreatestFullness(steep, 0), 1e-12);
+        var fullest = 0.0;
+        for (var k = 1; k < 1000; k++)
+        {
+            // From the keel up the floor to (t, t), straight on to the sheer: its corner, its end at the water, its area below.
+            var t = 0.1 * k / 1000;
+            var end = t + ((0.2 - t) * (0.1 - t) / (0.5 - t));
+            fullest = Math.Max(fullest, ((t * t / 2) + ((0.1 - t) * (t + end) / 2)) / (end * 0.1));
+        }
+
+        Assert.Equal(fullest, MidshipSection.GreatestFullness(steep, 0), 1e-6);
     }
 }
