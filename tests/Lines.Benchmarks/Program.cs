@@ -7,7 +7,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or scaling, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
 // or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
@@ -17,6 +17,9 @@ switch (args)
     case ["hulls", var count, var seed, var spread, var explained]:
         RandomHulls.Print(
             int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), double.Parse(spread, CultureInfo.InvariantCulture), int.Parse(explained, CultureInfo.InvariantCulture));
+        return 0;
+    case ["scaling"]:
+        Scaling.Print();
         return 0;
     case ["afloat"]:
         FloatTimes.Print("templates", 15);
@@ -43,10 +46,14 @@ var repeats = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture)
 
 // The first design must not pay for what is compiled while it runs.
 foreach (var (_, dials) in designs.SelectMany(d => Enumerable.Repeat(d, 6)))
-    _ = FairnessReport.Of(HullLines.Of(HullShape.Solve(dials).Surface!));
+{
+    var hull = HullShape.Solve(dials).Surface!;
+    _ = FairnessReport.Of(HullLines.Of(HullShape.Preview(dials, hull)));
+    _ = UprightHydrostatics.Below(hull, hull.Draft, 1e-6);
+}
 
-Console.WriteLine("| design | shape [ms] | lines [ms] | fairness [ms] | hydrostatics [ms] | all [ms] |");
-Console.WriteLine("|---|---:|---:|---:|---:|---:|");
+Console.WriteLine("| design | shape [ms] | lines [ms] | fairness [ms] | hydrostatics [ms] | all [ms] | preview, all [ms] |");
+Console.WriteLine("|---|---:|---:|---:|---:|---:|---:|");
 foreach (var (name, dials) in designs)
 {
     var times = new List<double[]>();
@@ -61,11 +68,17 @@ foreach (var (name, dials) in designs)
         var fair = watch.Elapsed.TotalMilliseconds;
         _ = UprightHydrostatics.Below(hull, hull.Draft, 1e-6);
         var all = watch.Elapsed.TotalMilliseconds;
+
+        // The same again from that hull with one dial moved, the widest station kept.
+        var seen = HullShape.Preview(dials with { Bow = dials.Bow with { EntryFullness = dials.Bow.EntryFullness + 0.002 } }, hull);
+        _ = FairnessReport.Of(HullLines.Of(seen));
+        _ = UprightHydrostatics.Below(seen, seen.Draft, 1e-4);
+        var preview = watch.Elapsed.TotalMilliseconds - all;
         if (k >= 3)
-            times.Add([shape, cut - shape, fair - cut, all - fair, all]);
+            times.Add([shape, cut - shape, fair - cut, all - fair, all, preview]);
     }
 
-    var medians = Enumerable.Range(0, 5).Select(c => times.Select(t => t[c]).Order().ElementAt(repeats / 2).ToString("F1", CultureInfo.InvariantCulture));
+    var medians = Enumerable.Range(0, 6).Select(c => times.Select(t => t[c]).Order().ElementAt(repeats / 2).ToString("F1", CultureInfo.InvariantCulture));
     Console.WriteLine($"| {name} | {string.Join(" | ", medians)} |");
 }
 

@@ -66,7 +66,15 @@ public sealed class LineTrace
             throw new ArgumentOutOfRangeException(nameof(last), last, Invariant($"no part of {_samples.Length} samples from {first}"));
         return first == 0 && last == _samples.Length - 1
             ? this
-            : new LineTrace(_at, [.. Places.Skip(first).Take(last - first + 1)], OutwardSign);
+            : new LineTrace(this, first, last - first + 1);
+    }
+
+    private LineTrace(LineTrace whole, int first, int count)
+    {
+        (_at, OutwardSign) = (whole._at, whole.OutwardSign);
+        Places = [.. whole.Places.Skip(first).Take(count)];
+        _samples = whole._samples.AsSpan(first, count).ToArray();
+        _lengths = Array.ConvertAll(whole._lengths.AsSpan(first, count).ToArray(), s => s - whole._lengths[first]);
     }
 
     /// <summary>The trace of a hull line at its nodes and half-way between them.</summary>

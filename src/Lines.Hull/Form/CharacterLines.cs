@@ -20,10 +20,16 @@ internal sealed record CharacterLines
     /// <summary>Least part of the profile's height that lies below the end of the reference line.</summary>
     private const double LeastShare = 0.06;
 
+    /// <summary>Change of the keel's slopes at its ends and of its height amidships that ends their shaping in turns with the stem's: a hundredth of the model length.</summary>
+    private const double Still = 1e-8;
+
     public required HullDials Dials { get; init; }
 
     /// <summary>Where the spans of a side begin.</summary>
     public required double[] Spans { get; init; }
+
+    /// <summary>The ends of the design waterline as they would lie alone.</summary>
+    public required (EndAlone Bow, EndAlone Stern) Ends { get; init; }
 
     public required SplineBasis U { get; init; }
 
@@ -77,7 +83,15 @@ internal sealed record CharacterLines
     }
 
     /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
-    public static CharacterLines Shape(HullDials d, double[] spans) => ShapeAt(d, spans, d.Widest ?? FairestWidest(d, spans)).Placed();
+    public static CharacterLines Shape(HullDials d, double[] spans)
+    {
+        var ends = EndsAlone(d);
+        return ShapeAt(d, spans, ends, d.Widest ?? FairestWidest(d, spans, ends)).Placed();
+    }
+
+    /// <summary>Shapes the lines on the spans of a hull of nearly the same dials, with its widest station where none is asked for.</summary>
+    public static CharacterLines ShapeNear(HullDials d, HullSurface near) => ShapeAt(
+        d, [.. near.Side.U.Breaks.Where(u => u < near.WidestU).Select(u => u / near.WidestU)], EndsAlone(d), d.Widest ?? near.WidestU).Placed();
 
     /// <summary>The fore half of the waterplane where the design waterline ends on the keel or close above it.</summary>
     public CutArea EntryArea() => AreaFrom(Bow.Z[0] < Dials.Draft ? 0 : KeelCrossing(0), WaterlineEnds().Fore);
@@ -106,33 +120,38 @@ internal sealed record CharacterLines
             var u = (fore + (widest * (aft - fore)) - line[0]) / (line[^1] - line[0]);
             if (Math.Abs(u - lines.WidestU) < 1e-9)
                 break;
-            lines = ShapeAt(Dials, Spans, pass < WholePlacings ? u : (u + lines.WidestU) / 2);
+            lines = ShapeAt(Dials, Spans, Ends, pass < WholePlacings ? u : (u + lines.WidestU) / 2);
         }
 
         return lines;
     }
 
-    private static double FairestWidest(HullDials d, double[] spans)
+    /// <summary>Each end of the design waterline as it would lie alone, so that a dial of one end is not felt at the other.</summary>
+    private static (EndAlone Bow, EndAlone Stern) EndsAlone(HullDials d) => (
+        EndAlone.Of(d.Bow.EntryFullness, !d.Hollow && ReferenceFore(d) <= d.Draft, null),
+        EndAlone.Of(d.Stern.RunFullness, !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d)));
+
+    private static double FairestWidest(HullDials d, double[] spans, (EndAlone, EndAlone) ends)
     {
         // The energy has one minimum over the plausible range; golden section to a thousandth of the length.
         const double Ratio = 0.6180339887498949;
         double low = 0.42, high = 0.58, a = high - (Ratio * (high - low)), b = low + (Ratio * (high - low));
-        double ea = WaterlineEnergy(d, spans, a), eb = WaterlineEnergy(d, spans, b);
+        double ea = WaterlineEnergy(d, spans, ends, a), eb = WaterlineEnergy(d, spans, ends, b);
         while (high - low > 1e-3)
         {
             if (ea < eb)
                 (high, b, eb, a) = (b, a, ea, b - (Ratio * (b - low)));
             else
                 (low, a, ea, b) = (a, b, eb, a + (Ratio * (high - a)));
-            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, spans, a), WaterlineEnergy(d, spans, b));
+            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, spans, ends, a), WaterlineEnergy(d, spans, ends, b));
         }
 
         return Math.Round((low + high) / 2, 3);
     }
 
-    private static double WaterlineEnergy(HullDials d, double[] spans, double widest)
+    private static double WaterlineEnergy(HullDials d, double[] spans, (EndAlone, EndAlone) ends, double widest)
     {
-        var line = ShapeWaterline(Lengthwise(spans, widest), widest, 0, 1, 1, d);
+        var line = ShapeWaterline(Lengthwise(spans, widest), widest, 0, 1, 1, d, ends);
         return line.Energy + (1e4 * line.Hollow);
     }
 
@@ -142,7 +161,7 @@ internal sealed record CharacterLines
 
     private static double Reference(double draft, double foot, double sheer) => Math.Max(draft, foot + (LeastShare * (sheer - foot)));
 
-    private static CharacterLines ShapeAt(HullDials d, double[] spans, double um)
+    private static CharacterLines ShapeAt(HullDials d, double[] spans, (EndAlone Bow, EndAlone Stern) ends, double um)
     {
         var u = Lengthwise(spans, um);
         var midship = MidshipSection.Shape(d, 0);
@@ -152,18 +171,19 @@ internal sealed record CharacterLines
         {
             var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore, d.Bow.Profile);
             var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
-            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft);
+            var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft, ends);
             var aft = waterline.Abscissa[^1];
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
             var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
             var settled = Math.Abs(keelFore + keel.SlopeAt(0)) + Math.Abs(keelAft - keel.SlopeAt(1)) + Math.Abs(atMidship - keel.At(um));
-            if (settled < 1e-12 || pass == 30 || !(keel.At(um) < d.Draft))
+            if (settled < Still || pass == 30 || !(keel.At(um) < d.Draft))
             {
                 var sheerX = Column(x, u, midship.V, midship.V.Count - 1);
                 return new CharacterLines
                 {
                     Dials = d,
                     Spans = spans,
+                    Ends = ends,
                     U = u,
                     WidestU = um,
                     Midship = midship,
@@ -196,20 +216,20 @@ internal sealed record CharacterLines
         ]);
 
     private static (EndProfile Stern, BattenLine Waterline) ShapeStern(
-        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft)
+        HullDials d, SplineBasis u, double um, MidshipSection midship, double fore, double keelAft, (EndAlone, EndAlone) ends)
     {
         double vw = midship.WaterlineV, half = midship.WaterlineHalfBreadth;
         if (d.Stern is PointedStern p)
         {
             var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft, p.Profile);
             var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
-            return (stern, ShapeWaterline(u, um, fore, aft, half, d));
+            return (stern, ShapeWaterline(u, um, fore, aft, half, d, ends));
         }
 
         // The waterline ends on the transom's plane; where on it, breadthwise, is the waterline's own fairest answer.
         var t = (TransomStern)d.Stern;
         var end = d.Length - (Math.Tan(t.Rake) * ((t.Rake >= 0 ? t.Sheer : t.Foot) - ReferenceAft(d)));
-        var line = ShapeWaterline(u, um, fore, end, half, d);
+        var line = ShapeWaterline(u, um, fore, end, half, d, ends);
         return (EndProfile.Transom(midship.V, vw, ReferenceAft(d), d, t, line.Ordinate[^1], midship), line);
     }
 
@@ -225,7 +245,7 @@ internal sealed record CharacterLines
         return line.Solve();
     }
 
-    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d)
+    private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d, (EndAlone Bow, EndAlone Stern) ends)
     {
         double[] x = [.. Enumerable.Range(0, u.Count).Select(i => fore + (u.GrevilleAt(i) * (aft - fore)))];
         var line = new Batten(u, x);
@@ -234,12 +254,9 @@ internal sealed record CharacterLines
         line.Slope(um, 0);
         line.Area(0, um, d.Bow.EntryFullness * um * (aft - fore) * half);
         line.Area(um, 1, d.Stern.RunFullness * (1 - um) * (aft - fore) * half);
-        // Each end leaves the waterline as it would alone, so that a dial of one end is not felt at the other.
-        var bow = EndAlone.Of(d.Bow.EntryFullness, half, um * (aft - fore), !d.Hollow && ReferenceFore(d) <= d.Draft);
-        line.Slope(0, d.Bow.EntryAngle is double entry ? Math.Tan(entry) : bow.Slope);
-        var stern = EndAlone.Of(d.Stern.RunFullness, half, (1 - um) * (aft - fore), !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, half));
-        line.Pass(1, stern.Ordinate);
-        line.Slope(1, -(d.Stern is PointedStern { RunAngle: double run } ? Math.Tan(run) : stern.Slope));
+        line.Slope(0, d.Bow.EntryAngle is double entry ? Math.Tan(entry) : ends.Bow.Slope * half / (um * (aft - fore)));
+        line.Pass(1, ends.Stern.Ordinate * half);
+        line.Slope(1, -(d.Stern is PointedStern { RunAngle: double run } ? Math.Tan(run) : ends.Stern.Slope * half / ((1 - um) * (aft - fore))));
 
         var (from, to) = OneSided(d, um);
         if (!d.Hollow)
@@ -247,15 +264,15 @@ internal sealed record CharacterLines
         return line.Solve();
     }
 
-    /// <summary>Half-breadths between which the design waterline ends on a transom [m].</summary>
+    /// <summary>Half-breadths between which the design waterline ends on a transom, over that at the widest station.</summary>
     /// <remarks>The transom must be able to take the end on a section without hollow: outside the straight line from its foot to its breadth at
     /// the sheer, and inside what the widest section would give at that breadth.</remarks>
-    private static (double Least, double Most)? TransomEnds(HullDials d, double half)
+    private static (double Least, double Most)? TransomEnds(HullDials d)
     {
         if (d.Stern is not TransomStern t)
             return null;
-        double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam * half;
-        return (Math.Min(most, 1.15 * share * t.Breadth / 2), most);
+        double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam;
+        return (Math.Min(most, 1.15 * share * t.Breadth / 2 / MidshipSection.Shape(d, 0).WaterlineHalfBreadth), most);
     }
 
     /// <summary>Parameters between which the reference line must bulge; toward a raised end it is no line of the boat.</summary>

@@ -78,7 +78,7 @@ internal sealed class SkinBounds
     private ElasticRow Rise(Sample s) => new(
         s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0)).Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold);
 
-    /// <summary>The bows at all samples of a net, hollow where their value is positive.</summary>
+    /// <summary>The bows at the samples of a net that are hollow, with a positive depth, or near to turning so.</summary>
     public void Fill(List<Bow> bows, double[] net)
     {
         bows.Clear();
@@ -86,33 +86,40 @@ internal sealed class SkinBounds
         {
             if (SectionBow(s, net, SectionReach) is not Bow section)
                 continue;
-            bows.Add(section);
+            AddNear(bows, section);
 
             // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
             var at = section.Point;
             var weight = SkinStiffness.Convexity * (_convex || Math.Min(s.U, 1 - s.U) > HollowLines ? 1 : SoftForHollow);
             var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
             var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
-            bows.Add(Bow.Of(at, reach, 0, cos * cos * cos / 8, weight));
+            AddNear(bows, Bow.Of(at, reach, 0, cos * cos * cos / 8, weight));
 
             // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
             if (at.Q > -0.5)
-                bows.Add(Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), weight));
+                AddNear(bows, Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), weight));
 
             // Along a buttock dz/dx = -p / q; where it runs steeper the waterlines hold it, and one more bound leads the skin astray.
             var rise = at.P / at.Q;
             if (at.Q > 0 && Math.Abs(rise) < SteepButtock)
-                bows.Add(Bow.Of(at, reach, -reach * rise, 1 / (8 * at.Q * Math.Pow(1 + (rise * rise), 1.5)), weight));
+                AddNear(bows, Bow.Of(at, reach, -reach * rise, 1 / (8 * at.Q * (1 + (rise * rise)) * Math.Sqrt(1 + (rise * rise))), weight));
         }
 
         foreach (var s in _edge)
         {
             if (SectionBow(s, net, EdgeReach) is Bow section)
-                bows.Add(section);
+                AddNear(bows, section);
         }
     }
 
-    /// <summary>Adds the rows of all bows that are near to turning hollow, linearized at the net they were taken of.</summary>
+    /// <summary>What bulges more than amply will not turn hollow in one step; if it did, the true cost would hold the step back.</summary>
+    private static void AddNear(List<Bow> bows, Bow bow)
+    {
+        if (bow.Depth >= -Ample)
+            bows.Add(bow);
+    }
+
+    /// <summary>Adds the rows of bows, linearized at the net they were taken of.</summary>
     /// <param name="rows">Where to.</param>
     /// <param name="bows">The bows.</param>
     /// <param name="net">The net.</param>
@@ -121,9 +128,6 @@ internal sealed class SkinBounds
     {
         foreach (var bow in bows)
         {
-            // What bulges this much will not turn hollow in one step; if it did, the true cost would hold the step back.
-            if (bow.Depth < -Ample)
-                continue;
             var row = bow.Row(_net);
             rows.Add(new ElasticRow(row, row.Dot(net) - bow.Depth, bow.Weight * hardness));
         }

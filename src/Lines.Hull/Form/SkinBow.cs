@@ -3,7 +3,7 @@ using Lines.Kernel.Numerics;
 namespace Lines.Hull.Form;
 
 /// <summary>The skin at a sample looked on as a half-breadth y over x and z.</summary>
-internal readonly struct SkinPoint
+internal sealed class SkinPoint
 {
     public SkinPoint(Sample s, NetJet jet)
     {
@@ -11,6 +11,9 @@ internal readonly struct SkinPoint
         Delta = (s.Xu * jet.Zv) - (s.Xv * jet.Zu);
         P = ((jet.Yu * jet.Zv) - (jet.Yv * jet.Zu)) / Delta;
         Q = ((s.Xu * jet.Yv) - (s.Xv * jet.Yu)) / Delta;
+        BendUU = jet.Yuu - (P * s.Xuu) - (Q * jet.Zuu);
+        BendUV = jet.Yuv - (P * s.Xuv) - (Q * jet.Zuv);
+        BendVV = jet.Yvv - (P * s.Xvv) - (Q * jet.Zvv);
     }
 
     public Sample At { get; }
@@ -25,6 +28,15 @@ internal readonly struct SkinPoint
 
     /// <summary>Slope dy/dz up a section.</summary>
     public double Q { get; }
+
+    /// <summary>y_uu without what x and z bend there.</summary>
+    public double BendUU { get; }
+
+    /// <summary>The same of y_uv.</summary>
+    public double BendUV { get; }
+
+    /// <summary>The same of y_vv.</summary>
+    public double BendVV { get; }
 }
 
 /// <summary>The second derivative of y in one direction (dx, dz) at a sample: how much the skin bows inward there, if positive.</summary>
@@ -45,8 +57,7 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
     {
         var (s, j) = (at.At, at.Jet);
         double a = ((j.Zv * dx) - (s.Xv * dz)) / at.Delta, b = ((s.Xu * dz) - (j.Zu * dx)) / at.Delta;
-        var (huu, huv, hvv) = Bending(at);
-        return new Bow(at, dx, dz, a, b, (huu * a * a) + (2 * huv * a * b) + (hvv * b * b), scale, weight);
+        return new Bow(at, dx, dz, a, b, (at.BendUU * a * a) + (2 * at.BendUV * a * b) + (at.BendVV * b * b), scale, weight);
     }
 
     /// <summary>The bow linearized: a row over y and z of the net, in meters.</summary>
@@ -55,9 +66,8 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
     {
         var (s, j) = (Point.At, Point.Jet);
         double p = Point.P, q = Point.Q, a = A, b = B, id = 1 / Point.Delta, xu = s.Xu, xv = s.Xv;
-        var (huu, huv, hvv) = Bending(Point);
         double xx = (s.Xuu * a * a) + (2 * s.Xuv * a * b) + (s.Xvv * b * b), zz = (j.Zuu * a * a) + (2 * j.Zuv * a * b) + (j.Zvv * b * b);
-        double da = 2 * ((huu * a) + (huv * b)), db = 2 * ((huv * a) + (hvv * b));
+        double da = 2 * ((Point.BendUU * a) + (Point.BendUV * b)), db = 2 * ((Point.BendUV * a) + (Point.BendVV * b));
         double yu = (-xx * j.Zv * id) + (zz * xv * id), yv = (xx * j.Zu * id) - (zz * xu * id);
         double zu = (-xx * ((-j.Yv * id) + (p * xv * id))) - (zz * q * xv * id) + (da * a * xv * id) + (db * ((-Dx * id) + (b * xv * id)));
         double zv = (-xx * ((j.Yu * id) - (p * xu * id))) + (zz * q * xu * id) + (da * ((Dx * id) - (a * xu * id))) - (db * b * xu * id);
@@ -65,14 +75,5 @@ internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, doubl
             zOffset,
             new Partials(Scale * yu, Scale * yv, Scale * a * a, 2 * Scale * a * b, Scale * b * b),
             new Partials(Scale * zu, Scale * zv, -q * Scale * a * a, -2 * q * Scale * a * b, -q * Scale * b * b));
-    }
-
-    private static (double UU, double UV, double VV) Bending(SkinPoint at)
-    {
-        var (s, j) = (at.At, at.Jet);
-        return (
-            j.Yuu - (at.P * s.Xuu) - (at.Q * j.Zuu),
-            j.Yuv - (at.P * s.Xuv) - (at.Q * j.Zuv),
-            j.Yvv - (at.P * s.Xvv) - (at.Q * j.Zvv));
     }
 }

@@ -20,6 +20,9 @@ internal sealed class SkinProgram
     private const int Passes = 36;
     private const int PassesForMore = 12;
 
+    /// <summary>Passes from a skin of nearly the same dials: more are not seen in a picture.</summary>
+    private const int PassesNear = 2;
+
     /// <summary>Part of the cost whose saving ends a descent.</summary>
     private const double Saved = 1e-4;
     private const double FarHeld = 1e7;
@@ -190,6 +193,22 @@ internal sealed class SkinProgram
             Descend(SoftPasses, hardness);
         Descend(Passes, hardness: 1);
         return WithAreas();
+    }
+
+    /// <summary>Solves from a skin of nearly the same dials, in few steps.</summary>
+    /// <param name="near">That skin, with as many poles.</param>
+    public BSplineSurface SolveFrom(BSplineSurface near)
+    {
+        var net = new double[2 * _net];
+        for (var k = 0; k < _net; k++)
+        {
+            var pole = near.PoleAt(k / _v.Count, k % _v.Count);
+            (net[k], net[_net + k]) = (pole.Y, pole.Z);
+        }
+
+        _solved = _program.Onto(net);
+        Descend(PassesNear, hardness: 1);
+        return Surface(_solved);
     }
 
     /// <summary>Solves on, with further places watched for hollows and folds.</summary>

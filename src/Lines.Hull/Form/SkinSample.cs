@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Lines.Kernel.Numerics;
 using Lines.Kernel.Splines;
 
@@ -14,6 +16,7 @@ internal readonly record struct NetJet(
 internal sealed class Sample
 {
     private const int Local = 16;
+    private const int Rows = 4;
     private readonly int[] _poles = new int[Local];
     private int[] _both = [];
     private readonly double[] _weights = new double[5 * Local]; // u, v, uu, uv, vv
@@ -69,12 +72,13 @@ internal sealed class Sample
         if (_both.Length == 0)
             _both = [.. _poles, .. _poles.Select(k => zOffset + k)];
         var values = new double[2 * Local];
-        for (var k = 0; k < Local; k++)
+        var quads = MemoryMarshal.Cast<double, Vector256<double>>(values.AsSpan());
+        var weights = MemoryMarshal.Cast<double, Vector256<double>>(_weights.AsSpan());
+        for (var k = 0; k < Rows; k++)
         {
-            double u = _weights[k], v = _weights[Local + k];
-            double uu = _weights[(2 * Local) + k], uv = _weights[(3 * Local) + k], vv = _weights[(4 * Local) + k];
-            values[k] = (y.U * u) + (y.V * v) + (y.UU * uu) + (y.UV * uv) + (y.VV * vv);
-            values[Local + k] = (z.U * u) + (z.V * v) + (z.UU * uu) + (z.UV * uv) + (z.VV * vv);
+            Vector256<double> u = weights[k], v = weights[Rows + k], uu = weights[(2 * Rows) + k], uv = weights[(3 * Rows) + k], vv = weights[(4 * Rows) + k];
+            quads[k] = (y.U * u) + (y.V * v) + (y.UU * uu) + (y.UV * uv) + (y.VV * vv);
+            quads[Rows + k] = (z.U * u) + (z.V * v) + (z.UU * uu) + (z.UV * uv) + (z.VV * vv);
         }
 
         return new SparseRow(_both, values);
@@ -82,18 +86,20 @@ internal sealed class Sample
 
     private Partials Derivatives(double[] values, int offset)
     {
-        double u = 0, v = 0, uu = 0, uv = 0, vv = 0;
-        for (var k = 0; k < Local; k++)
+        var weights = MemoryMarshal.Cast<double, Vector256<double>>(_weights.AsSpan());
+        Vector256<double> u = default, v = default, uu = default, uv = default, vv = default;
+        for (var k = 0; k < Rows; k++)
         {
-            var value = values[offset + _poles[k]];
-            u += _weights[k] * value;
-            v += _weights[Local + k] * value;
-            uu += _weights[(2 * Local) + k] * value;
-            uv += _weights[(3 * Local) + k] * value;
-            vv += _weights[(4 * Local) + k] * value;
+            // The four poles up the section stand side by side in the net.
+            var value = Vector256.Create(values.AsSpan(offset + _poles[Rows * k], Rows));
+            u += weights[k] * value;
+            v += weights[Rows + k] * value;
+            uu += weights[(2 * Rows) + k] * value;
+            uv += weights[(3 * Rows) + k] * value;
+            vv += weights[(4 * Rows) + k] * value;
         }
 
-        return new Partials(u, v, uu, uv, vv);
+        return new Partials(Vector256.Sum(u), Vector256.Sum(v), Vector256.Sum(uu), Vector256.Sum(uv), Vector256.Sum(vv));
     }
 }
 

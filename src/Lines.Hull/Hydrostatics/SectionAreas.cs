@@ -16,7 +16,7 @@ namespace Lines.Hull.Hydrostatics;
 public sealed class SectionAreas
 {
     /// <summary>Stations tried before the greatest section is narrowed down.</summary>
-    private const int Trials = 16;
+    private const int Trials = 8;
 
     private readonly IReadOnlyList<BSplineSurface> _patches;
     private readonly double _height;

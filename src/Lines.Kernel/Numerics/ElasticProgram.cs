@@ -18,7 +18,13 @@ public sealed class ElasticProgram
     private readonly double[] _linear;
     private Elimination? _elimination;
     private double[]? _reducedHessian;
-    private double[] _rows = []; // kept from solve to solve: a new one each time costs more than its use
+    private double[]? _reducedLinear;
+
+    // Kept from solve to solve: what a row came to in the free unknowns, and which row it was.
+    private double[] _rows = [];
+    private double[] _constants = [];
+    private SparseRow?[] _reduced = [];
+    private Elimination? _reducedBy;
 
     /// <summary>Makes an empty problem.</summary>
     /// <param name="unknowns">Number of unknowns, at least 1.</param>
@@ -40,7 +46,7 @@ public sealed class ElasticProgram
     public void AddSquare(SparseRow row, double target, double weight)
     {
         ArgumentNullException.ThrowIfNull(row);
-        _reducedHessian = null;
+        Changed();
         for (var a = 0; a < row.Count; a++)
         {
             var wa = weight * row.Values[a];
@@ -53,7 +59,7 @@ public sealed class ElasticProgram
     /// <summary>Adds a symmetric coefficient to H: the caller adds (i, j) and (j, i).</summary>
     public void AddCurvature(int i, int j, double value)
     {
-        _reducedHessian = null;
+        Changed();
         _hessian[(i * Unknowns) + j] += value;
     }
 
@@ -62,12 +68,12 @@ public sealed class ElasticProgram
     {
         ArgumentNullException.ThrowIfNull(row);
         _elimination = null;
-        _reducedHessian = null;
+        Changed();
         _equations.Add((row.Dense(Unknowns), value));
     }
 
     /// <summary>Solves for the minimum.</summary>
-    /// <param name="inequalities">Elastic rows g·x ≤ h.</param>
+    /// <param name="inequalities">Elastic rows g·x ≤ h; the same rows first, solve after solve, are the quicker.</param>
     /// <param name="start">Where to start from; null starts from the equations' own particular solution.</param>
     /// <param name="hold">How strongly the answer is held to the start, as a multiple of the energy of the way between them.</param>
     /// <returns>The minimizer, the Newton steps taken and the largest violation of the inequalities.</returns>
@@ -77,10 +83,10 @@ public sealed class ElasticProgram
         var e = Eliminated();
         var n = e.Free;
         _reducedHessian ??= e.ReduceMatrix(_hessian);
-        var f = e.ReduceGradient(_hessian, _linear);
+        _reducedLinear ??= e.ReduceGradient(_hessian, _linear);
+        var f = (double[])_reducedLinear.Clone();
         var m = inequalities.Count;
-        if (_rows.Length < m * n)
-            _rows = new double[m * n * 5 / 4];
+        Keep(m, n);
         var g = _rows;
         var slack = new double[m]; // g·t - h at the current t
         var weights = new double[m];
@@ -88,8 +94,11 @@ public sealed class ElasticProgram
         for (var r = 0; r < m; r++)
         {
             var row = g.AsSpan(r * n, n);
-            weights[r] = inequalities[r].Weight;
-            slack[r] = e.ReduceRow(inequalities[r].Row, row) - inequalities[r].Bound + InnerProduct.Of(row, t);
+            var inequality = inequalities[r];
+            if (!ReferenceEquals(_reduced[r], inequality.Row))
+                (_constants[r], _reduced[r]) = (e.ReduceRow(inequality.Row, row), inequality.Row);
+            weights[r] = inequality.Weight;
+            slack[r] = _constants[r] - inequality.Bound + InnerProduct.Of(row, t);
         }
 
         double[] hessian = _reducedHessian;
@@ -104,6 +113,7 @@ public sealed class ElasticProgram
         var steps = 0;
         var gradient = new double[n];
         var matrix = (double[])hessian.Clone();
+        var factor = new double[n * n];
         var isIn = new bool[m];
         for (; ; steps++)
         {
@@ -112,7 +122,7 @@ public sealed class ElasticProgram
             if (InnerProduct.Norm(gradient) <= 1e-11 * scale || steps == 200)
                 break;
             Update(matrix, weights, g, slack, n, isIn);
-            var direction = Descent(matrix, gradient);
+            var direction = Descent(matrix, gradient, factor);
             var length = LineSearch(hessian, weights, g, slack, gradient, direction, n, out var slopes);
             for (var k = 0; k < n; k++)
                 t[k] += length * direction[k];
@@ -124,6 +134,18 @@ public sealed class ElasticProgram
         for (var r = 0; r < m; r++)
             worst = Math.Max(worst, slack[r]);
         return new ElasticResult(e.Expand(t), steps, worst, slack);
+    }
+
+    /// <summary>The vector that meets the equations and is least away from another, by the energy of the way between them.</summary>
+    public double[] Onto(double[] x)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        var e = Eliminated();
+        _reducedHessian ??= e.ReduceMatrix(_hessian);
+        var pull = new double[Unknowns];
+        for (var i = 0; i < Unknowns; i++)
+            pull[i] = InnerProduct.Of(_hessian.AsSpan(i * Unknowns, Unknowns), x);
+        return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), new double[_reducedHessian.Length]));
     }
 
     /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx.</summary>
@@ -184,7 +206,7 @@ public sealed class ElasticProgram
     }
 
     /// <summary>Newton's direction.</summary>
-    private static double[] Descent(double[] matrix, double[] gradient)
+    private static double[] Descent(double[] matrix, double[] gradient, double[] factor)
     {
         var n = gradient.Length;
         var largest = 0.0;
@@ -194,7 +216,7 @@ public sealed class ElasticProgram
         // Where the energy leaves a direction free, rounding must not make it negative.
         for (var ridge = 1e-15 * largest; ; ridge *= 100)
         {
-            var factor = (double[])matrix.Clone();
+            matrix.CopyTo(factor, 0);
             for (var i = 0; i < n; i++)
                 factor[(i * n) + i] += ridge;
             var direction = Array.ConvertAll(gradient, g => -g);
@@ -270,7 +292,23 @@ public sealed class ElasticProgram
         return (sum, rate);
     }
 
+    private void Changed() => (_reducedHessian, _reducedLinear) = (null, null);
+
     private Elimination Eliminated() => _elimination ??= new Elimination(_equations, Unknowns);
+
+    /// <summary>Makes room for so many rows; what they came to is forgotten where the equations have changed.</summary>
+    private void Keep(int rows, int free)
+    {
+        if (_reducedBy != _elimination)
+            Array.Clear(_reduced);
+        _reducedBy = _elimination;
+        if (_reduced.Length >= rows && _rows.Length >= rows * free)
+            return;
+        var room = rows * 5 / 4;
+        Array.Resize(ref _rows, room * free);
+        Array.Resize(ref _constants, room);
+        Array.Resize(ref _reduced, room);
+    }
 }
 
 /// <summary>A row of coefficients given by their places and values.</summary>

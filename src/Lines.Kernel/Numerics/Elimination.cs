@@ -24,16 +24,28 @@ internal sealed class Elimination
         var pivotRow = new List<double[]>();
         var basic = new List<int>();
         var left = new List<double[]>(rows);
+        var columns = left.ConvertAll(row => Largest(row, unknowns));
         while (left.Count > 0)
         {
-            var (best, column) = LargestOf(left, unknowns);
-            if (Math.Abs(left[best][column]) < Negligible)
+            var best = 0;
+            for (var r = 1; r < left.Count; r++)
+            {
+                if (Math.Abs(left[r][columns[r]]) > Math.Abs(left[best][columns[best]]))
+                    best = r;
+            }
+
+            var (pivot, column) = (left[best], columns[best]);
+            if (Math.Abs(pivot[column]) < Negligible)
                 break;
-            var pivot = left[best];
             left.RemoveAt(best);
+            columns.RemoveAt(best);
             TensorPrimitives.Divide<double>(pivot, pivot[column], pivot);
-            foreach (var row in left)
-                Subtract(row, pivot, column);
+            for (var r = 0; r < left.Count; r++)
+            {
+                if (Subtract(left[r], pivot, column))
+                    columns[r] = Largest(left[r], unknowns);
+            }
+
             foreach (var row in pivotRow)
                 Subtract(row, pivot, column);
             pivotRow.Add(pivot);
@@ -159,25 +171,17 @@ internal sealed class Elimination
         return scaled;
     }
 
-    private static (int Row, int Column) LargestOf(List<double[]> rows, int unknowns)
-    {
-        int best = 0, column = 0;
-        var size = -1.0;
-        for (var r = 0; r < rows.Count; r++)
-        {
-            var k = TensorPrimitives.IndexOfMaxMagnitude<double>(rows[r].AsSpan(0, unknowns));
-            if (Math.Abs(rows[r][k]) > size)
-                (best, column, size) = (r, k, Math.Abs(rows[r][k]));
-        }
+    private static int Largest(double[] row, int unknowns) => TensorPrimitives.IndexOfMaxMagnitude<double>(row.AsSpan(0, unknowns));
 
-        return (best, column);
-    }
-
-    private static void Subtract(double[] row, double[] pivot, int column)
+    /// <summary>Takes as much of a pivot row that its column is left empty.</summary>
+    /// <returns>Whether it was not empty before.</returns>
+    private static bool Subtract(double[] row, double[] pivot, int column)
     {
         var k = row[column];
-        if (k != 0)
-            TensorPrimitives.MultiplyAdd<double>(pivot, -k, row, row);
+        if (k == 0)
+            return false;
+        TensorPrimitives.MultiplyAdd<double>(pivot, -k, row, row);
         row[column] = 0;
+        return true;
     }
 }
