@@ -31,12 +31,12 @@ public sealed class TargetJourney
     public void What_cannot_float_is_refused_with_what_can_at_the_place_of_the_target()
     {
         using var place = new Workplace();
-        place.Write("a.toml", Asking("\"40 kg\""));
+        place.Write("a.toml", Asking("\"20 kg\""));
 
         var run = Command.Run(place.Root, "build", "a.toml", "-o", "out");
 
         Assert.Equal((2, ""), (run.Code, run.Out));
-        Assert.Matches("^a.toml:7:16: hull.displacement: \"40 kg\": .*; nearest that can be reached [0-9.]+ kg", run.Error);
+        Assert.Matches("^a.toml:7:16: hull.displacement: \"20 kg\": .*; nearest that can be reached [0-9.]+ kg", run.Error);
         Assert.False(Directory.Exists(place.PathOf("out")));
     }
 
