@@ -89,8 +89,9 @@ public sealed class DialSource
         foreach (var (hint, key) in named)
         {
             var remedy = hint.Nearest is { } nearest
-                ? $"nearest that can be reached {KeyRange.Show(key, nearest, NotationOf(key))}{(hint.Fair ? "" : " (some line is then not yet fair)")}, the others kept"
-                : "no other value of it alone was found to do";
+                ? (conflict.Together ? "within reach " : "nearest that can be reached ") + KeyRange.Show(key, nearest, NotationOf(key)) + (hint.Fair ? "" : " (some line is then not yet fair)")
+                    + (conflict.Together ? " if the other targets change too, each as said" : ", the others kept")
+                : "no other value of it was found to do, alone or with the others";
             faults.Add(_values.PlaceOf(key.Path), key.Path, $"{SourceText.Shown(_values.Find(key.Path)!.Raw)}: {(key == first ? Reason(conflict) : elsewhere)}", remedy);
         }
 

@@ -103,12 +103,9 @@ internal static class DialAccess
         {
             Dial.EntryAngle => FormCoefficients.Of(hull).EntryAngle,
             Dial.RunAngle => FormCoefficients.Of(hull).RunAngle,
-            _ => SkinFaults.Standing(hull, KeelAt(hull, HullShape.VeePlace(d, (hull.WaterlineFore, hull.WaterlineAft), dial == Dial.BowVee)), 0),
+            _ => VeeMeasure.At(hull, dial == Dial.BowVee),
         };
     }
-
-    private static double KeelAt(HullSurface hull, double x) =>
-        CharacterLines.ParameterAt(hull.Side.U, [.. Enumerable.Range(0, hull.Side.U.Count).Select(i => hull.Side.PoleAt(i, 0).X)], x);
 
     /// <summary>The first step of a search for a dial's nearest feasible value.</summary>
     public static double UnitOf(HullDials d, Dial dial) => dial switch

@@ -153,16 +153,9 @@ public static class HullShape
     {
         var d = lines.Dials;
         if (d.Bow.Vee is double vee)
-            yield return (VeePlace(d, lines.WaterlineEnds(), bow: true), vee);
+            yield return (VeeMeasure.PlaceOf(d, lines.WaterlineEnds(), bow: true), vee);
         if (d.Stern is PointedStern { Vee: double run })
-            yield return (VeePlace(d, lines.WaterlineEnds(), bow: false), run);
-    }
-
-    /// <summary>Where along the keel the vee of an end is taken [m]: a twentieth of the waterline from the foot of the stem.</summary>
-    internal static double VeePlace(HullDials d, (double Fore, double Aft) waterline, bool bow)
-    {
-        var inside = 0.05 * (waterline.Aft - waterline.Fore);
-        return bow ? d.Bow.Forefoot + inside : d.Length - ((PointedStern)d.Stern).Heel - inside;
+            yield return (VeeMeasure.PlaceOf(d, lines.WaterlineEnds(), bow: false), run);
     }
 
     private static void AddVee(SkinProgram skin, CharacterLines lines, double x, double angle)

@@ -128,12 +128,15 @@ public sealed record HullTargets(IReadOnlyList<HullTarget> Asked, IReadOnlyList<
 
 /// <summary>Targets that no hull meets together, or not with the dials given.</summary>
 /// <param name="Reason">What stands against it, one clause.</param>
-/// <param name="Targets">The targets that exclude each other or a dial, each with the nearest value that would do alone.</param>
+/// <param name="Targets">The targets that exclude each other or a dial, each with the nearest value that would do.</param>
 /// <param name="Dials">Dials that stand against it.</param>
 public sealed record TargetConflict(string Reason, IReadOnlyList<TargetHint> Targets, IReadOnlyList<Dial> Dials)
 {
     /// <summary>The dial left out that comes to an end of what the others leave it, and that end, SI; null where no dial does.</summary>
     public (Dial Dial, double Limit)? Beyond { get; init; }
+
+    /// <summary>Whether no target helps alone, and the values told are to be taken together.</summary>
+    public bool Together { get; init; }
 }
 
 /// <summary>One target of a conflict.</summary>

@@ -41,15 +41,17 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
             return new HullSolution(whole, []);
         var hints = new TargetHint?[reaches.Length];
         Parallel.For(0, reaches.Length, k => hints[k] = reaches[k] is { } reach ? Hint(k, reach) : null);
+        var alone = hints.Any(h => h is not null);
         var stop = reaches.Select(r => r?.Stop).FirstOrDefault(s => s is not null) ?? _search.Stop(end);
         return new HullSolution(null, [])
         {
             Unmet = new TargetConflict(
                 stop.Fault?.Reason ?? "",
-                hints.Any(h => h is not null) ? [.. hints.OfType<TargetHint>()] : [.. targets.Asked.Select(t => new TargetHint(t.Target, null))],
+                alone ? [.. hints.OfType<TargetHint>()] : Together(),
                 [.. Given(stop.Fault).Take(Told)])
             {
                 Beyond = stop.Beyond,
+                Together = !alone,
             },
         };
     }
@@ -127,6 +129,39 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         }
 
         return null;
+    }
+
+    /// <summary>Values of all targets at once that go together, as far as they can be brought from those of a tame hull toward what was asked.</summary>
+    private IReadOnlyList<TargetHint> Together()
+    {
+        var tame = TargetStart.Of(d, targets).Select(start => HullAttempt.AtOnce(start).Surface).First(hull => hull is not null)!;
+        double[] from = [.. Enumerable.Range(0, targets.Asked.Count).Select(k => ValueOn(tame, k))];
+        var x = _search.Logarithms(tame.Dials);
+        double good = 0, bad = 1;
+        while (bad - good > NearEnough)
+        {
+            var middle = (good + bad) / 2;
+            if (new TargetSearch(d, At(middle, told: false)).Roughly(x) is { } there && there.Miss <= TargetSearch.Near)
+                (good, x) = (middle, there.X);
+            else
+                bad = middle;
+        }
+
+        foreach (var share in (double[])[good, good - NearEnough, good / 2, 0])
+        {
+            var asked = At(Math.Max(0, share), told: true);
+            if (new TargetSearch(d, asked).Cold(out _) is { } met && met.Miss <= TargetSearch.Met)
+                return [.. asked.Asked.Select(t => new TargetHint(t.Target, t.Value) { Fair = FairnessReport.Of(HullLines.Of(met.Made)).Fair })];
+        }
+
+        return [.. targets.Asked.Select(t => new TargetHint(t.Target, null))];
+
+        HullTargets At(double share, bool told) => Enumerable.Range(0, from.Length).Aggregate(targets, (all, k) =>
+        {
+            var (target, asked) = targets.Asked[k];
+            var value = from[k] * Math.Pow(asked / from[k], share);
+            return all.With(k, told ? toldTarget(target, value, from[k] > asked) : value);
+        });
     }
 
     private double ValueOn(HullSurface hull, int k) =>

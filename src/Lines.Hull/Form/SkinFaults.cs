@@ -61,19 +61,12 @@ internal static class SkinFaults
             var u = CharacterLines.ParameterAt(lines.U, lines.Keel.Abscissa, x);
             for (var k = 1; k <= 20; k++)
             {
-                if (Standing(surface, u, 0.1 * k / 20) < vee - VeeTurn)
+                if (VeeMeasure.Standing(surface, u, 0.1 * k / 20) < vee - VeeTurn)
                     return HullAttempt.VeeFault(lines.Dials);
             }
         }
 
         return null;
-    }
-
-    /// <summary>Angle from level at which the section stands at a place [rad].</summary>
-    public static double Standing(HullSurface surface, double u, double v)
-    {
-        var jet = surface.Side.JetAt(u, v);
-        return Math.Atan2(jet.V.Z - (jet.U.Z * jet.V.X / jet.U.X), jet.V.Y - (jet.U.Y * jet.V.X / jet.U.X));
     }
 
     /// <summary>Without hollow lines asked for, no waterline, diagonal or section is hollow by more than a builder would take for fair.</summary>

@@ -21,7 +21,7 @@ public static class HullFigures
     {
         ArgumentNullException.ThrowIfNull(hull);
         var deck = UprightHydrostatics.Enclosed(hull, EnclosedTolerance) is { } whole ? (FigureGroup[])[Deck(hull, whole)] : [];
-        return [Dimensions(hull, afloat), Form(hull, afloat), Afloat(afloat), .. deck];
+        return [Dimensions(hull, afloat), ShapeFigures.Of(hull), Form(hull, afloat), Afloat(afloat), .. deck];
     }
 
     /// <summary>The crowned deck of a closed hull and what is enclosed up to it.</summary>

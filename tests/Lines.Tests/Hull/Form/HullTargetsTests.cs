@@ -1,6 +1,7 @@
 using Lines.Design;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Numerics;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -136,6 +137,21 @@ public sealed class HullTargetsTests
         Assert.Equal(3, pairs.Distinct().Count());
         Assert.All(targets.Zip(pairs), p => Assert.Contains(p.Second!.Value, HullTargets.MoversOf(p.First)));
         Assert.Contains(null, HullTargets.Paired([Target.Prismatic, Target.CenterOfBuoyancy], [Dial.EntryFullness, Dial.Draft]));
+    }
+
+    [Fact]
+    public void Targets_of_which_none_does_alone_are_told_as_a_set_that_does()
+    {
+        // A prismatic coefficient over 0.7 with a center of buoyancy at three fifths: no convex run is full enough.
+        var targets = new HullTargets([new(Target.Prismatic, 0.75), new(Target.CenterOfBuoyancy, 0.60)], [Dial.EntryFullness, Dial.RunFullness], Water.Fresh);
+        var dials = ShapedTemplates.Of("gauge-runner").Hull.Dials;
+
+        var unmet = HullShape.Solve(new Vessel(dials) { Targets = targets }, DialAccess.ToStep, (_, value, up) => Rounding.ToStep(value, 0.001, up)).Unmet!;
+
+        Assert.True(unmet.Together);
+        Assert.All(unmet.Targets.Zip(targets.Asked), t => Assert.InRange(t.First.Nearest!.Value, 0.5, t.Second.Value));
+        var told = targets with { Asked = [.. unmet.Targets.Select(t => new HullTarget(t.Target, t.Nearest!.Value))] };
+        Assert.All(told.Asked, t => Assert.Equal(t.Value, new HullTargets([], [], Water.Fresh).Of(Solved(dials, told), UprightHydrostatics.Below(Solved(dials, told), dials.Draft, 1e-9), t.Target), Promised * t.Value));
     }
 
     private static HullSurface Solved(HullDials dials, HullTargets targets)

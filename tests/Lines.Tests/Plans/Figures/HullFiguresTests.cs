@@ -62,6 +62,31 @@ public class HullFiguresTests
     }
 
     [Fact]
+    public void Keel_ends_and_widest_section_read_back_what_was_asked()
+    {
+        // The dials themselves are the outside here: the figures are measured on the skin.
+        var pointed = FormDials.DoubleEnder with { KeelLow = 0.47, Bow = FormDials.DoubleEnder.Bow with { Vee = 9 * FormDials.Degree } };
+        foreach (var d in (HullDials[])[pointed, FormDials.TransomBoat])
+        {
+            var figures = ShapeFigures.Of(HullAttempt.AtOnce(d).Surface!).Figures.ToDictionary(f => f.Key, f => f.Value!.Value, StringComparer.Ordinal);
+            List<(string Key, double Asked)> asked =
+            [
+                ("forefoot_rise", d.Bow.Rocker), ("forefoot_aft", d.Bow.Forefoot), ("keel_lowest", 0),
+                ("deadrise", d.Midship.Deadrise), ("flare", d.Midship.Flare),
+            ];
+            if (d.KeelLow is double low)
+                asked.Add(("keel_lowest_aft", low * d.Length));
+            if (d.Bow.Vee is double vee)
+                asked.Add(("forefoot_vee", vee));
+            if (d.Stern is TransomStern t)
+                asked.AddRange([("transom_foot", t.Foot), ("transom_breadth", t.Breadth), ("transom_rake", t.Rake)]);
+            else if (d.Stern is PointedStern p)
+                asked.AddRange([("heel_rise", p.Rocker), ("heel_ahead", p.Heel)]);
+            Assert.All(asked, a => Assert.Equal(a.Asked, figures[a.Key], 1e-5));
+        }
+    }
+
+    [Fact]
     public void Densities_are_those_of_the_equation_of_state_of_seawater()
     {
         // UNESCO Technical Papers in Marine Science 44 (1983), EOS-80, at 15 °C; the coefficients from memory, their values at 15 °C
