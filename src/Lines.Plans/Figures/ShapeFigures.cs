@@ -20,7 +20,7 @@ public static class ShapeFigures
             new("forefoot_rise", "Keel at the forefoot", side.PointAt(0, 0).Z, Quantity.Length) { Note = "above the base line" },
             new("forefoot_aft", "Forefoot", side.PointAt(0, 0).X, Quantity.Length) { Note = "aft of the foremost point" },
             new("forefoot_vee", "Vee behind the forefoot", VeeMeasure.At(hull, bow: true), Quantity.Angle) { Note = "of the section from level at the keel, a twentieth of the waterline aft of it" },
-            new("keel_lowest", "Keel at its lowest", -least, Quantity.Length) { Note = "above the base line" },
+            new("keel_lowest", "Keel at its lowest", Math.Round(-least, 12), Quantity.Length) { Note = "above the base line" },
             new("keel_lowest_aft", "Keel at its lowest, place", side.PointAt(low, 0).X, Quantity.Length) { Note = "aft of the foremost point" },
             .. hull.Transom is null ? Sternpost(hull) : Transom(hull),
             new("deadrise", "Deadrise", VeeMeasure.Standing(hull, hull.WidestU, 0), Quantity.Angle) { Note = "of the widest section at the keel" },

@@ -65,7 +65,7 @@ public sealed partial class TargetFaultTests
 
     [Theory]
     [InlineData("hull.bow.entry_fullness", "hull.prismatic=0.5")]
-    [InlineData("hull.draft", "hull.displacement=\"40 kg\"")]
+    [InlineData("hull.draft", "hull.displacement=\"20 kg\"")]
     [InlineData("hull.midship.fullness", "hull.displacement=\"200 kg\"")]
     [InlineData("hull.bow.entry_fullness,hull.stern.run_fullness", "hull.prismatic=0.56,hull.center_of_buoyancy=0.57")]
     public void What_cannot_be_met_is_told_with_the_nearest_value_and_that_builds(string leftOut, string targets)
