@@ -105,9 +105,9 @@ internal sealed record CharacterLines
     private double KeelCrossing(int end) => Root.FirstWhere(u => Keel.At(u) >= Dials.Draft, WidestU, end);
 
     /// <summary>Placings of the widest station, the first of them by the whole way: where whole ways go to and fro, half ones settle.</summary>
-    private const int WholePlacings = 30;
+    private const int WholePlacings = 8;
 
-    private const int MostPlacings = 90;
+    private const int MostPlacings = 40;
 
     /// <summary>The lines with the widest station at its part of the design waterline, which may be shorter than the reference line.</summary>
     private CharacterLines Placed()
