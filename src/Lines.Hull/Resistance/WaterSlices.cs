@@ -9,12 +9,22 @@ namespace Lines.Hull.Resistance;
 /// <para><b>Method.</b> Every waterline is cut from the surface itself between its own ends, and carried between its points as a cubic with the
 /// waterline's true slopes. Levels crowd toward the surface, where short waves live, and toward the keel, where waterlines end.</para>
 /// <para>A transom ends the waterlines as it is cut: the wake behind it is taken as long as the waves need.</para>
+/// <para>What a waterline does to a wave depends on the wave's turn along the hull alone, not on the speed: it is tabled at even turns
+/// (<see cref="WaterlineWaves"/>) as far as anybody asks, and read between them.</para>
 /// </remarks>
 internal sealed class WaterSlices
 {
-    private readonly Level[] _levels;
+    /// <summary>Part of the wave's decay, as a power of e, below which nothing is left to add.</summary>
+    private const double Dead = 30;
 
-    private WaterSlices(Level[] levels) => _levels = levels;
+    private readonly double[] _depths;
+    private readonly WaterlineWaves? _waves;
+
+    private WaterSlices(Waterline[] lines)
+    {
+        _depths = [.. lines.Select(l => l.Depth)];
+        _waves = lines.Length == 0 ? null : new WaterlineWaves(lines);
+    }
 
     /// <summary>Cuts the waterlines.</summary>
     /// <param name="hull">The hull.</param>
@@ -29,16 +39,16 @@ internal sealed class WaterSlices
         var depth = height - lowest;
         if (!(depth > 0))
             return new WaterSlices([]);
-        double Edge(int k) => depth * Math.Pow((1 - Math.Cos(Math.PI * k / layers)) / 2, 1.6);
-        var levels = new List<Level> { Level.Cut(hull, height, 0, points) };
+        double Edge(int k) => depth * (1 - Math.Cos(Math.PI * k / layers)) / 2;
+        var lines = new List<Waterline> { Waterline.Cut(hull, height, 0, points) };
         for (var k = 1; k <= layers; k++)
         {
             double top = Edge(k - 1), bottom = Edge(k);
-            levels.Add(Level.Cut(hull, height, (top + bottom) / 2, points));
-            levels.Add(k == layers ? new Level(bottom, [], [], []) : Level.Cut(hull, height, bottom, points));
+            lines.Add(Waterline.Cut(hull, height, (top + bottom) / 2, points));
+            lines.Add(k == layers ? new Waterline(bottom, [], [], []) : Waterline.Cut(hull, height, bottom, points));
         }
 
-        return new WaterSlices([.. levels]);
+        return new WaterSlices([.. lines]);
     }
 
     /// <summary>∬ (∂y/∂x) e^(fall z) e^(i turn x) dx dz over the immersed half skin, z ≤ 0 from the water plane, x in the hull frame.</summary>
@@ -46,60 +56,23 @@ internal sealed class WaterSlices
     /// <param name="fall">Decay with depth [1/m].</param>
     public Complex Amplitude(double turn, double fall)
     {
-        if (_levels.Length == 0)
+        if (_waves is null)
             return 0;
-        Complex sum = 0, a = _levels[0].Along(turn);
-        for (var k = 2; k < _levels.Length; k += 2)
+        Span<double> shares = stackalloc double[_waves.Padded];
+        shares.Clear();
+        var left = 1.0;
+        for (var k = 2; k < _depths.Length; k += 2)
         {
-            double top = _levels[k - 2].Depth, thick = _levels[k].Depth - top;
-
-            // Nothing below a depth at which the wave has died away to rounding.
-            if (fall * top > 40)
+            double thick = _depths[k] - _depths[k - 2], c = -fall * thick;
+            var (m0, m1, m2) = OscillatingMoments.Of(c);
+            shares[k - 2] += left * thick * (m0 - (3 * m1) + (2 * m2));
+            shares[k - 1] = left * thick * 4 * (m1 - m2);
+            shares[k] = left * thick * ((2 * m2) - m1);
+            left *= Math.Exp(c);
+            if (fall * _depths[k] > Dead)
                 break;
-            Complex b = _levels[k - 1].Along(turn), c = _levels[k].Along(turn);
-            var (m0, m1, m2) = OscillatingMoments.Of(-fall * thick);
-            sum += Math.Exp(-fall * top) * thick * ((a * m0) + (((-3 * a) + (4 * b) - c) * m1) + (((2 * a) - (4 * b) + (2 * c)) * m2));
-            a = c;
         }
 
-        return sum;
-    }
-
-    /// <summary>One waterline: points from its fore to its after end.</summary>
-    private sealed class Level(double depth, double[] x, double[] y, double[] slope)
-    {
-        public double Depth => depth;
-
-        public static Level Cut(HullSurface hull, double height, double depth, int points)
-        {
-            var region = new WaterRegion(hull.Side, height - depth);
-            if (region.Spans.Count == 0)
-                return new Level(depth, [], [], []);
-            double from = region.Spans[0][0], to = region.Spans[^1][^1];
-            double[] x = new double[points + 1], y = new double[points + 1], slope = new double[points + 1];
-            for (var k = 0; k <= points; k++)
-            {
-                var (point, along) = region.AlongAt(from + ((to - from) * (1 - Math.Cos(Math.PI * k / points)) / 2));
-                (x[k], y[k], slope[k]) = (point.X, point.Y, along.Y / along.X);
-            }
-
-            return new Level(depth, x, y, slope);
-        }
-
-        /// <summary>∫ (dy/dx) e^(i turn x) dx along it.</summary>
-        public Complex Along(double turn)
-        {
-            Complex sum = 0;
-            for (var k = 1; k < x.Length; k++)
-            {
-                double h = x[k] - x[k - 1], rise = (y[k] - y[k - 1]) / h;
-                var (m0, m1, m2) = OscillatingMoments.Of(new Complex(0, turn * h));
-                double m = slope[k - 1], n = slope[k];
-                sum += h * Complex.FromPolarCoordinates(1, turn * x[k - 1])
-                    * ((m * m0) + (((6 * rise) - (4 * m) - (2 * n)) * m1) + ((3 * (m + n - (2 * rise))) * m2));
-            }
-
-            return sum;
-        }
+        return _waves.Sum(turn, shares);
     }
 }

@@ -81,6 +81,19 @@ public class WaveResistanceReferenceChecks
         Relative(forward, backward, 1e-5);
     }
 
+    // The same integral by plain sums over panels, which are themselves within 3e-4.
+    [Theory]
+    [InlineData("gauge-runner", 3)]
+    [InlineData("gauge-runner-blunt", 4)]
+    [InlineData("sample-courier", 3)]
+    [InlineData("sample-courier", 6)]
+    public void A_template_makes_the_waves_of_its_panels(string name, double knots)
+    {
+        var hull = ShapedTemplates.Of(name).Hull;
+        var waves = new WaveResistance([new(hull, hull.Draft, 0, 0)]).OverDensity(knots * Standards.Knot, 1e-5);
+        Relative(PanelWaves.OverDensity(hull, knots * Standards.Knot, 500, 150, 600), waves, 1e-3);
+    }
+
     private static double Of((HullSurface Hull, double Aft, double Side)[] hulls, double froude) =>
         new WaveResistance([.. hulls.Select(h => new HullInWater(h.Hull, 0.0625, h.Aft, h.Side))]).OverDensity(froude * Math.Sqrt(Standards.Gravity), 1e-6);
 
