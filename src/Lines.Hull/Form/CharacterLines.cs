@@ -113,7 +113,7 @@ internal sealed record CharacterLines
     private CharacterLines Placed()
     {
         var lines = this;
-        for (var pass = 0; pass < MostPlacings && Dials.Widest is double widest && (ForeIsRaised || AftIsRaised) && lines.Keel.At(lines.WidestU) < Dials.Draft; pass++)
+        for (var pass = 0; pass < MostPlacings && Dials.Widest is double widest && (ForeIsRaised || AftIsRaised) && lines.Keel.At(lines.WidestU) < Dials.Draft && lines.Midship.IsMet; pass++)
         {
             var (fore, aft) = lines.WaterlineEnds();
             var line = lines.Waterline.Abscissa;
@@ -176,7 +176,7 @@ internal sealed record CharacterLines
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
             var keel = ShapeKeel(d, u, um, Column(x, u, midship.V, 0), stern.Z[0]);
             var settled = Math.Abs(keelFore + keel.SlopeAt(0)) + Math.Abs(keelAft - keel.SlopeAt(1)) + Math.Abs(atMidship - keel.At(um));
-            if (settled < Still || pass == 30 || !(keel.At(um) < d.Draft))
+            if (settled < Still || pass == 30 || !(keel.At(um) < d.Draft) || (!midship.IsMet && (pass > 0 || d.KeelLow is null)))
             {
                 var sheerX = Column(x, u, midship.V, midship.V.Count - 1);
                 return new CharacterLines

@@ -139,7 +139,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     }
 
     private static FormFault? MidshipFault(CharacterLines lines) =>
-        lines.Midship.Residual > 1e-8 || lines.Midship.Hollow > Straight
+        !lines.Midship.IsMet || lines.Midship.Hollow > Straight
             ? new FormFault("no fair section has this fullness with this deadrise and flare", [Dial.MidshipFullness, Dial.Deadrise, Dial.Flare]) { IsOfSection = true }
             : null;
 

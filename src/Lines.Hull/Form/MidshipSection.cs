@@ -14,6 +14,9 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
 {
     private const int Degree = 3;
 
+    /// <summary>Whether its fullness came out as asked.</summary>
+    public bool IsMet => Residual <= 1e-8;
+
     /// <summary>Half-breadth at the design waterline [m].</summary>
     public double WaterlineHalfBreadth => SplineRows.At(V, WaterlineV, 0).Dot(Y);
 
