@@ -8,8 +8,11 @@ using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
 using Lines.Drawing.Png;
 using Lines.Drawing.Svg;
+using Lines.Hull.Hydrostatics;
 using Lines.Hull.Loading;
 using Lines.Hull.Offsets;
+using Lines.Hull.Propulsion;
+using Lines.Hull.Resistance;
 using Lines.Hull.Sections;
 using Lines.Kernel.Meshes;
 using Lines.Kernel.Units;
@@ -24,6 +27,7 @@ using Lines.Plans.Nesting;
 using Lines.Plans.Offsets;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
+using Lines.Plans.Resistance;
 using Lines.Plans.Stability;
 
 namespace Lines.Cli.Input;
@@ -40,6 +44,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<bool, Lazy<OffsetsBook>> _books = new();
     private readonly Lazy<FormCurvesBook> _curves = new(() => FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, units));
     private readonly Lazy<StabilityBook?> _stability = new(() => StabilityOf(shaped, shaped.UsualSettings, units));
+    private readonly Lazy<DragStudy?> _drag = new(() => DragOf(shaped, DragAsked.Usual, units));
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
@@ -174,6 +179,43 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of curves of form"),
     };
 
+    /// <summary>What the boat takes and her crew gives at the usual speeds: one in sea water, with flat blades; null where a hull is under water to its sheer.</summary>
+    public DragStudy? Drag => _drag.Value;
+
+    /// <summary>Drag and power of a design.</summary>
+    /// <param name="shaped">The design with its hulls.</param>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="units">How lengths are shown.</param>
+    /// <returns>Null where a hull is under water to its sheer.</returns>
+    public static DragStudy? DragOf(Shaped shaped, DragAsked asked, LengthNotation units)
+    {
+        try
+        {
+            var drag = new DragEstimate(shaped.Vessel, asked.Water);
+            return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units)));
+        }
+        catch (DownfloodingException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Drag and power in the format of an ending.</summary>
+    /// <param name="shaped">The design.</param>
+    /// <param name="study">The figures.</param>
+    /// <param name="paper">The paper whose longer side the drawing is as wide as.</param>
+    /// <param name="ending">.csv, .pdf or .svg.</param>
+    public static byte[] DragIn(Shaped shaped, DragStudy study, PaperSize paper, string ending) => ending switch
+    {
+        ".csv" => Text(study.Book.Csv()),
+        ".pdf" => PdfFile.Write($"{shaped.Design.Title}: watts and drag", [DragPage(shaped, study, paper)]),
+        ".svg" => Text(SvgFile.Write(DragPage(shaped, study, paper))),
+        _ => throw new ArgumentOutOfRangeException(nameof(ending), ending, "not a format of drag"),
+    };
+
+    private static Sheet DragPage(Shaped shaped, DragStudy study, PaperSize paper) =>
+        DragSheet.Of(shaped.Design.Title, study.Drag, study.Book.Crew, paper.Height, shaped.Outriggers.Count > 0);
+
     /// <summary>The load cases; null where the weight of the empty boat is not in the file.</summary>
     public StabilityBook? Stability => _stability.Value;
 
@@ -207,7 +249,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
         files)
     {
         Stability = Stability is { } cases ? new ReportStability(cases, StabilityPages.Arms(cases, paper), StabilityPages.Bending(cases, paper)) : null,
+        Drag = Drag is { } study ? new ReportDrag(study.Book, DragPage(shaped, study, paper)) : null,
         Building = Building,
+        HasOutriggers = shaped.Outriggers.Count > 0,
         Warnings = [.. NotMade, .. Judged(fair: false)],
         Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));

@@ -31,6 +31,8 @@ internal static class BuildFiles
         "curves-of-form.pdf" => "The same as curves and tables, to print.",
         EarlierRun.LoadCases => "Load cases, stability, swamped and bent: pictures and tables, to print.",
         EarlierRun.RightingArms => "Righting arms for a browser or a drawing program.",
+        "drag.csv" => "Drag and its parts, towing power and what each of the crew gives against speed, for a spreadsheet or a program, SI.",
+        "drag.pdf" => "Watts and drag against speed as a chart, to print.",
         "hull.step" => "Surface of the hull for CAD: the starboard skin in mm.",
         "hull.igs" => "The same surface for CAD that does not read STEP.",
         "hull.stl" => "Closed body of flat facets in mm, both sides and a deck, for 3D printers and mills.",

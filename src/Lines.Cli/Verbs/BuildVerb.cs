@@ -49,7 +49,7 @@ internal static class BuildVerb
         // The patterns take as long as all the rest together, so their work begins first.
         var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
         var floats = shaped.Outriggers.Select((o, k) => (Folder: Shaped.OutriggerName(k + 1) + "/", Products: new Products(o, products.Units))).ToList();
-        var others = Works(products, wish, "").Concat(floats.SelectMany(f => Works(f.Products, wish, f.Folder).Append(
+        var others = Works(products, wish, "").Concat(Afloat(shaped, products, wish)).Concat(floats.SelectMany(f => Works(f.Products, wish, f.Folder).Append(
             () => [(f.Folder + Common.PatternsFile(wish.Paper), f.Products.Patterns(wish.Paper, wish.Correction))]))).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
         // The name alone: the same design gives the same numbers wherever it lies.
@@ -57,7 +57,7 @@ internal static class BuildVerb
         var numbers = Task.Run(() => FigureJson.Write(
             new Results(name)
             {
-                Figures = [.. shaped.Figures, .. products.Building.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? []],
+                Figures = [.. shaped.Figures, .. products.Building.Figures, .. products.Curves.Drafts, .. products.Stability?.Groups ?? [], .. products.Drag?.Book.Groups ?? []],
                 Fairness = shaped.Fairness,
                 Outriggers = shaped.OutriggersJudged,
                 Molds = [.. products.MoldEntries("molds/"), .. floats.SelectMany(f => f.Products.MoldEntries(f.Folder + "molds/"))],
@@ -93,6 +93,7 @@ internal static class BuildVerb
         new(folder + "lines-plan.pdf", 1),
         new(folder + "offsets.pdf", products.OffsetsPages(inside: false, wish.Paper).Count),
         new(folder + "curves-of-form.pdf", FormCurvesPages.Count),
+        new(folder + "drag.pdf", 1),
         new(folder + "load-cases.pdf", products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0),
         new(folder + "molds/setting-up.pdf", products.SettingUpPages.Count),
         new(folder + "molds/" + EarlierRun.CuttingList, products.CuttingPages(CutSettings.Usual).Count),
@@ -109,9 +110,16 @@ internal static class BuildVerb
         yield return () => [.. products.Sheets(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content))];
         yield return () => [.. products.Lists().Select(l => (folder + l.Name, l.Content))];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
-        if (products.Stability is { } cases)
-            yield return () => [($"{folder}load-cases.pdf", Products.LoadCases(cases, wish.Paper, ".pdf")), ($"{folder}righting-arms.svg", Products.LoadCases(cases, wish.Paper, ".svg"))];
         yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ($"{folder}hull{e}", products.Hull(e, HullMesh.UsualChordError)))];
+    }
+
+    /// <summary>What makes the files of the whole boat on the water.</summary>
+    private static IEnumerable<Func<IReadOnlyList<(string Name, byte[] Content)>>> Afloat(Shaped shaped, Products products, Wish wish)
+    {
+        yield return () => products.Stability is { } cases
+            ? [(EarlierRun.LoadCases, Products.LoadCases(cases, wish.Paper, ".pdf")), (EarlierRun.RightingArms, Products.LoadCases(cases, wish.Paper, ".svg"))]
+            : [];
+        yield return () => products.Drag is { } study ? [.. ((string[])[".csv", ".pdf"]).Select(e => ($"drag{e}", Products.DragIn(shaped, study, wish.Paper, e)))] : [];
     }
 
     /// <summary>The lines plan goes on the sheet of two of the printer's, which copy shops print.</summary>

@@ -1,15 +1,13 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
-using Lines.Hull.Hydrostatics;
-using Lines.Hull.Resistance;
+using Lines.Hull.Propulsion;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
+using Lines.Plans.Paper;
 using Lines.Plans.Report;
-using Lines.Plans.Resistance;
 
 namespace Lines.Cli.Verbs;
 
@@ -23,51 +21,79 @@ internal static class DragVerb
     public static Command Make()
     {
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
-        var output = Common.OutputTo("the file to write the table to; its ending says the format: .csv (left out: prints it)");
-        var speeds = Speeds();
-        var water = Common.Water("the water");
-        var verb = new Command("drag", "Estimates the resistance against speed, level at the design waterline: friction, form, waves, and what hulls side by side do to each other's waves.")
+        var output = Common.OutputTo("the file to write to; its ending says the format: .csv (the table), .pdf, .svg (the chart) (left out: prints all)");
+        var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
+        var (speeds, water, crew, drive) = (Speeds(), Common.Water("the water"), Crew(), DriveOption());
+        var power = Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
+        var hours = Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
+        var verb = new Command("drag", "Estimates the resistance against speed, level at the design waterline, and the watts it takes: friction, form, waves, and what hulls side by side do to each other's waves.")
         {
-            file, output, speeds, water, json, units, force,
+            file, output, speeds, water, crew, drive, power, hours, paper, json, units, force,
         };
         verb.SetAction(parsed => Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () =>
         {
-            var (path, target) = (parsed.GetValue(file)!, parsed.GetValue(output));
-            if (target is not null)
-            {
-                _ = Common.Format(target, ".csv");
-                OutputFile.Check(target, parsed.GetValue(force));
-            }
-
-            var shaped = Shaped.From(path);
-            var notation = shaped.Units(parsed.GetValue(units));
-            var book = Of(path, shaped, Common.Chosen(parsed, water), parsed.GetValue(speeds) ?? [], notation);
-            if (target is not null)
-            {
-                OutputFile.Write(target, Encoding.UTF8.GetBytes(book.Csv()), parsed.GetValue(force));
-                Streams.Error.WriteLine($"wrote {target}");
-            }
-
-            if (parsed.GetValue(json))
-                Printed.Json(new Results(path) { Figures = book.Speeds });
-            else if (target is null)
-                Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{book.Text()}\n{Cautions.Figures}\n");
-            return ExitCode.Done;
+            var asked = new DragAsked(
+                Common.Chosen(parsed, water),
+                [.. (parsed.GetValue(speeds) ?? []).Select(k => k * Standards.Knot)],
+                parsed.GetValue(crew),
+                Drive.All.First(d => d.Key.Equals(parsed.GetValue(drive), StringComparison.Ordinal)),
+                parsed.GetValue(power),
+                parsed.GetValue(hours) * 3600);
+            return Run(parsed.GetValue(file)!, new Wish(asked, parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(json), parsed.GetValue(units), parsed.GetValue(force)));
         }));
-        return verb.WithExamples("lines drag tender.toml", "lines drag tender.toml --speeds 3,4,5.5 --water fresh", "lines drag tender.toml -o tender-drag.csv", "lines drag tender.toml --json");
+        return verb.WithExamples(
+            "lines drag tender.toml", "lines drag tender.toml --speeds 3,4,5.5 --water fresh", "lines drag tender.toml --crew 2 --drive wing --hours 2", "lines drag tender.toml --power 100 -o tender-watts.pdf", "lines drag tender.toml --json");
     }
 
-    private static DragBook Of(string path, Shaped shaped, Water water, IReadOnlyList<double> knots, LengthNotation notation)
+    private static int Run(string path, Wish wish)
     {
-        try
+        var ending = wish.Output is { } target ? Common.Format(target, ".csv", ".pdf", ".svg") : "";
+        if (wish.Output is not null)
+            OutputFile.Check(wish.Output, wish.Force);
+        var shaped = Shaped.From(path);
+        var study = Products.DragOf(shaped, wish.Asked, shaped.Units(wish.Units))
+            ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: a hull is under water to its sheer at the design waterline; raise its height, or the sheer");
+        if (wish.Output is not null)
         {
-            return DragBook.Of(new DragEstimate(shaped.Vessel, water), [.. knots.Select(k => k * Standards.Knot)], notation);
+            OutputFile.Write(wish.Output, Products.DragIn(shaped, study, wish.Paper, ending), wish.Force);
+            Streams.Error.WriteLine($"wrote {wish.Output}");
         }
-        catch (DownfloodingException)
-        {
-            throw new CommandFailure(ExitCode.Wrong, $"{path}: a hull is under water to its sheer at the design waterline; raise its height, or the sheer");
-        }
+
+        if (wish.Json)
+            Printed.Json(new Results(path) { Figures = study.Book.Groups });
+        else if (wish.Output is null)
+            Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{study.Book.Text()}\n{(shaped.Outriggers.Count > 0 ? Cautions.Outriggers + "\n" : "")}{Cautions.Figures}\n");
+        return ExitCode.Done;
     }
+
+    private static Option<int> Crew()
+    {
+        var option = new Option<int>("--crew") { Description = "how many drive the boat: 1, 2 (left out: 1)", HelpName = "COUNT", DefaultValueFactory = _ => 1 };
+        option.AcceptOnlyFromAmong("1", "2");
+        return option;
+    }
+
+    private static Option<string> DriveOption()
+    {
+        var names = string.Join(", ", Drive.All.Select(d => d.Key));
+        var option = new Option<string>("--drive") { Description = $"what they drive her with: {names} (left out: {Drive.FlatBlade.Key}, the blade of a paddle)", HelpName = "DRIVE", DefaultValueFactory = _ => Drive.FlatBlade.Key };
+        option.AcceptOnlyFromAmong([.. Drive.All.Select(d => d.Key)]);
+        return option;
+    }
+
+    private static Option<double?> Number(string name, string what, string description, double least, double most) => new(name)
+    {
+        Description = description,
+        HelpName = what,
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+                return value;
+            result.AddError(Invariant($"{name} takes a number from {least:0.##} to {most:0.##}, not \"{text}\""));
+            return null;
+        },
+    };
 
     private static Option<double[]?> Speeds() => new("--speeds")
     {
@@ -89,4 +115,7 @@ internal static class DragVerb
             return speeds;
         },
     };
+
+    /// <summary>What was asked for.</summary>
+    private sealed record Wish(DragAsked Asked, string? Output, PaperSize Paper, bool Json, LengthNotation? Units, bool Force);
 }

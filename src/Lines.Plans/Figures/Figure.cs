@@ -24,6 +24,12 @@ public enum Quantity
     /// <summary>Second moment of area [m⁴].</summary>
     SecondMoment,
 
+    /// <summary>Distance gone [m], shown in nautical miles.</summary>
+    Distance,
+
+    /// <summary>Time [s], shown in minutes.</summary>
+    Duration,
+
     /// <summary>Angle [rad].</summary>
     Angle,
 
@@ -47,6 +53,9 @@ public enum Quantity
 
     /// <summary>Speed [m/s], shown in knots.</summary>
     Speed,
+
+    /// <summary>Speed of the wind [m/s].</summary>
+    Wind,
 
     /// <summary>A pure number.</summary>
     Ratio,

@@ -83,7 +83,7 @@ public static class FigureJson
         ArgumentNullException.ThrowIfNull(figure);
         return figure.Key + figure.Quantity switch
         {
-            Quantity.Length => "_m",
+            Quantity.Length or Quantity.Distance => "_m",
             Quantity.Area or Quantity.SectionArea => "_m2",
             Quantity.Volume => "_m3",
             Quantity.Mass => "_kg",
@@ -93,9 +93,10 @@ public static class FigureJson
             Quantity.MassMoment => "_kg_m",
             Quantity.Force or Quantity.Drag => "_n",
             Quantity.Power => "_w",
+            Quantity.Duration => "_s",
             Quantity.Moment => "_n_m",
             Quantity.RightingArea => "_m_rad",
-            Quantity.Speed => "_m_per_s",
+            Quantity.Speed or Quantity.Wind => "_m_per_s",
             _ => "",
         };
     }

@@ -171,7 +171,7 @@ public static class LoadCaseFigures
     {
         var wind = Invariant($"beam on, steady {sail.Wind / Standards.Knot:0} kn, all sail set, sheeted in");
         yield return Maybe("sail_heel", "Heel under sail", sail.Heel, "the wind heels her beyond her range") with { IsEstimate = true, Note = wind };
-        yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Speed) { IsEstimate = true, Note = "at the end of her righting arms" };
+        yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Wind) { IsEstimate = true, Note = "at the end of her righting arms" };
     }
 
     private static Figure ArmOf(RightingArm arm) =>

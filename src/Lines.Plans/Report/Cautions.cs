@@ -55,6 +55,7 @@ public static class Cautions
     /// <summary>Lifting.</summary>
     public const string Lift = "Two people lift, or three.";
 
-    /// <summary>Those for everybody, in the order they are printed.</summary>
-    public static IReadOnlyList<string> All { get; } = [Figures, Rules, Outriggers, Trials, Print, Shop];
+    /// <summary>Those of a report, in the order they are printed.</summary>
+    /// <param name="outriggers">Whether the boat has outriggers.</param>
+    public static IReadOnlyList<string> For(bool outriggers) => [Figures, Rules, .. outriggers ? [Outriggers] : Array.Empty<string>(), Trials, Print, Shop];
 }

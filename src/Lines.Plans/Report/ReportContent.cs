@@ -4,6 +4,7 @@ using Lines.Kernel.Units;
 using Lines.Plans.Building;
 using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
+using Lines.Plans.Resistance;
 using Lines.Plans.Stability;
 
 namespace Lines.Plans.Report;
@@ -30,6 +31,12 @@ public sealed record ReportContent(
     /// <summary>Load cases and stability; null where the weight of the empty boat is not known.</summary>
     public ReportStability? Stability { get; init; }
 
+    /// <summary>Drag and the crew's power; null where a hull is under water to its sheer.</summary>
+    public ReportDrag? Drag { get; init; }
+
+    /// <summary>Whether the boat has outriggers.</summary>
+    public bool HasOutriggers { get; init; }
+
     /// <summary>Planking, materials and the order of work; null where they are not told.</summary>
     public BuildingBook? Building { get; init; }
 
@@ -51,6 +58,11 @@ public sealed record ReportCurves(FormCurvesBook Book, Sheet Curves, Sheet Secti
 /// <param name="Arms">The righting arms.</param>
 /// <param name="Bending">Forces along the main hull; null where no case floats.</param>
 public sealed record ReportStability(StabilityBook Book, Sheet Arms, Sheet? Bending);
+
+/// <summary>Drag and the crew's power in the report.</summary>
+/// <param name="Book">Their figures.</param>
+/// <param name="Chart">Watts and drag against speed.</param>
+public sealed record ReportDrag(DragBook Book, Sheet Chart);
 
 /// <summary>A file written beside the report.</summary>
 /// <param name="Path">Its path from the report's folder, with forward slashes.</param>

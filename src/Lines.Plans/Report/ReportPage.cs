@@ -32,6 +32,8 @@ public static class ReportPage
         Curves(page, content.Curves);
         if (content.Stability is { } stability)
             StabilitySection.Write(page, stability);
+        if (content.Drag is { } drag)
+            DragSection.Write(page, drag);
         if (content.Building is { } building)
             BuildingSection.Write(page, building);
         page.Append("<section aria-labelledby=\"fairness\">\n<h2 id=\"fairness\">Fairness</h2>\n").Append(FairnessTable.Of(content.Fairness));
@@ -39,7 +41,7 @@ public static class ReportPage
         Drawing(page, SvgFile.Write(content.Curvature), "Curvature of the skin", CurvatureSheet.WhatToLookFor);
         page.Append("</section>\n");
         Files(page, content.Files);
-        CautionList(page);
+        CautionList(page, content.HasOutriggers);
         page.Append("</main>\n<footer>Written by Lines. Shape is to the outside of planking unless a name says inside; x runs aft from the foremost point, heights from the base line.</footer>\n</body>\n</html>\n");
         return page.ToString();
     }
@@ -147,10 +149,10 @@ public static class ReportPage
         page.Append("</tbody>\n</table>\n</div>\n</section>\n");
     }
 
-    private static void CautionList(StringBuilder page)
+    private static void CautionList(StringBuilder page, bool outriggers)
     {
         page.Append("<section aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Cautions</h2>\n<ul class=\"cautions\">\n");
-        foreach (var caution in Cautions.All)
+        foreach (var caution in Cautions.For(outriggers))
             page.Append("<li>").Append(Escaped(caution)).Append("</li>\n");
         page.Append("</ul>\n</section>\n");
     }

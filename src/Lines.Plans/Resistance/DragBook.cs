@@ -1,4 +1,5 @@
 using System.Text;
+using Lines.Hull.Propulsion;
 using Lines.Hull.Resistance;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
@@ -10,8 +11,9 @@ namespace Lines.Plans.Resistance;
 /// <param name="Speeds">The figures of every speed, slowest first.</param>
 /// <param name="Hulls">Hulls in the water.</param>
 /// <param name="Slenderness">Waterline length over the cube root of the volume, of each.</param>
+/// <param name="Crew">What the crew reaches.</param>
 /// <param name="Notation">How lengths are written; forces follow it.</param>
-public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, LengthNotation Notation)
+public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, LengthNotation Notation)
 {
     /// <summary>Half knots from the first that is told to the last, unless speeds are asked for.</summary>
     private const double Least = 1.5 * Standards.Knot, Step = 0.5 * Standards.Knot, MostFroude = 0.6;
@@ -19,26 +21,34 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     /// <summary>The resistance of a vessel at speeds.</summary>
     /// <param name="drag">The estimate.</param>
     /// <param name="speeds">Speeds [m/s]; empty for every half knot up to a Froude number of 0.6.</param>
-    /// <param name="notation">How lengths are written.</param>
-    public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, LengthNotation notation)
+    /// <param name="crew">What the crew reaches.</param>
+    public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, CrewBook crew)
     {
         ArgumentNullException.ThrowIfNull(drag);
+        ArgumentNullException.ThrowIfNull(crew);
         ArgumentNullException.ThrowIfNull(speeds);
         var fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
         IEnumerable<double> usual = Enumerable.Range(0, 1 + (int)((fastest - Least) / Step)).Select(k => Least + (k * Step));
         DragAtSpeed[] found = [.. (speeds.Count > 0 ? speeds.Order() : usual).Select(drag.At)];
-        return new DragBook([.. found.Select((d, k) => Group(d, k + 1))], drag.Hulls, drag.Slenderness, notation);
+        return new DragBook([.. found.Select((d, k) => Group(d, k + 1, crew.Power))], drag.Hulls, drag.Slenderness, crew, crew.Notation);
     }
 
-    /// <summary>A table for a terminal, with what it is worth.</summary>
+    /// <summary>All groups: the speeds, then what the crew reaches.</summary>
+    public IReadOnlyList<FigureGroup> Groups => [.. Speeds, .. Crew.Reached];
+
+    /// <summary>Every speed a row.</summary>
+    public FigureTable Table => new(
+        "Resistance in calm deep water, level at the design waterline: estimates",
+        [.. Shown(0).Select(f => new FigureColumn(f.Name, FigureText.UnitOf(f.Quantity, Notation).Name))],
+        [.. Enumerable.Range(0, Speeds.Count).Select(k => (IReadOnlyList<string>)[.. Shown(k).Select(f => CrewBook.Cell(f, Notation))])]);
+
+    /// <summary>The tables for a terminal, with what they are worth.</summary>
     public string Text()
     {
-        var table = new FigureTable(
-            "Resistance in calm deep water, level at the design waterline: estimates",
-            [.. Shown(0).Select(f => new FigureColumn(f.Name, FigureText.UnitOf(f.Quantity, Notation).Name))],
-            [.. Enumerable.Range(0, Speeds.Count).Select(k => (IReadOnlyList<string>)[.. Shown(k).Select(f => FigureText.Number(f, Notation))])]);
-        var text = new StringBuilder(OffsetsText.Write(table)).Append('\n');
-        foreach (var line in Worth())
+        var text = new StringBuilder();
+        foreach (var table in (FigureTable[])[Table, Crew.Table])
+            text.Append(table.Title).Append("\n\n").Append(OffsetsText.Write(table)).Append('\n');
+        foreach (var line in Worth().Concat(CrewBook.Worth))
             text.Append(line).Append('\n');
         return text.ToString();
     }
@@ -47,7 +57,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     public string Csv() => FigureJson.Csv(Speeds);
 
     /// <summary>What the figures are worth and where they end.</summary>
-    private IEnumerable<string> Worth()
+    public IEnumerable<string> Worth()
     {
         yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
@@ -61,7 +71,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
 
     private IEnumerable<Figure> Shown(int k) => Speeds[k].Figures.Where(f => Hulls > 1 || f.Key is not "interference");
 
-    private static FigureGroup Group(DragAtSpeed d, int number) => new(Invariant($"drag_{number:00}"), "Resistance",
+    private static FigureGroup Group(DragAtSpeed d, int number, CrewPower crew) => new(Invariant($"drag_{number:00}"), "Resistance",
     [
         new("speed", "Speed", d.Speed, Quantity.Speed),
         new("froude", "Froude", d.Froude, Quantity.Ratio) { Note = "speed over the square root of gravity times the main hull's waterline length" },
@@ -71,6 +81,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
         Estimate("total", "Total", d.Total, Quantity.Drag, "without wind, appendages, spray"),
         Estimate("towing_power", "Towing power", d.TowingPower, Quantity.Power, "total times speed"),
+        .. CrewBook.At(crew, d),
     ]);
 
     private static Figure Estimate(string key, string name, double value, Quantity quantity, string note) => new(key, name, value, quantity) { IsEstimate = true, Note = note };

@@ -26,7 +26,7 @@ public sealed class BuildJourney
         string[] sheets = [.. Enumerable.Range(1, template is "silt-sampler" ? 5 : 3).Select(k => Invariant($"molds/sheet-{k:D2}.dxf"))];
         string[] expected =
         [
-            "curves-of-form.csv", "curves-of-form.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "materials.csv", "molds", "molds/all-molds.dxf", "molds/cutting-list.csv", "molds/cutting-list.pdf", .. molds, "molds/setting-up.csv",
+            "curves-of-form.csv", "curves-of-form.pdf", "drag.csv", "drag.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "materials.csv", "molds", "molds/all-molds.dxf", "molds/cutting-list.csv", "molds/cutting-list.pdf", .. molds, "molds/setting-up.csv",
             "molds/setting-up.pdf", .. sheets, "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "planking.csv", "report.html", "templates-letter.pdf",
         ];
         Assert.Equal(

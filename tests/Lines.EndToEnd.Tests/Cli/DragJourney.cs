@@ -18,7 +18,7 @@ public class DragJourney
         Assert.Contains("Not counted: wind", text.Out, StringComparison.Ordinal);
 
         using var json = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6", "--json").Out);
-        var speeds = json.RootElement.GetProperty("figures").EnumerateObject().Select(g => g.Value).ToList();
+        var speeds = json.RootElement.GetProperty("figures").EnumerateObject().Where(g => g.Name.StartsWith("drag_", StringComparison.Ordinal)).Select(g => g.Value).ToList();
         Assert.Equal(3, speeds.Count);
         double Of(JsonElement group, string key) => group.GetProperty(key).GetDouble();
         foreach (var s in speeds)
@@ -32,6 +32,39 @@ public class DragJourney
         var rows = File.ReadAllLines(place.PathOf("drag.csv"));
         Assert.Equal(4, rows.Length);
         Assert.StartsWith("speed_m_per_s,froude,friction_n,form_n,wave_n,interference_n,total_n,towing_power_w", rows[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_power_asked_for_reaches_the_speed_that_takes_it()
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+        using var reached = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--crew", "2", "--drive", "wing", "--power", "90", "--hours", "2", "--json").Out);
+        var figures = reached.RootElement.GetProperty("figures");
+        var asked = figures.GetProperty("reached_adult_as_asked");
+        Assert.Equal(90, asked.GetProperty("crew_power_w").GetDouble());
+        Assert.Equal(7200, figures.GetProperty("reached_athlete_120_min").GetProperty("kept_up_s").GetDouble());
+
+        var knots = (asked.GetProperty("speed_m_per_s").GetDouble() / 1852 * 3600).ToString("F9", System.Globalization.CultureInfo.InvariantCulture);
+        using var back = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--crew", "2", "--drive", "wing", "--speeds", knots, "--json").Out);
+        var there = back.RootElement.GetProperty("figures").GetProperty("drag_01");
+        Assert.Equal(90, there.GetProperty("crew_power_w").GetDouble(), 1e-3);
+        Assert.Equal(0.89 * 2 * 90, there.GetProperty("towing_power_w").GetDouble(), 1e-2);
+    }
+
+    [Theory]
+    [InlineData("--power", "0", "--power takes a number from 1 to 2000")]
+    [InlineData("--power", "much", "--power takes a number from 1 to 2000")]
+    [InlineData("--hours", "12", "--hours takes a number from 0.17 to 8")]
+    [InlineData("--crew", "3", "'3'")]
+    [InlineData("--drive", "oars", "'oars'")]
+    public void What_no_crew_is_is_refused_with_what_would_do(string option, string value, string told)
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+        var run = Command.Run(place.Root, "drag", "runner.toml", option, value);
+        Assert.Equal(2, run.Code);
+        Assert.Contains(told, run.Error, StringComparison.Ordinal);
     }
 
     [Theory]

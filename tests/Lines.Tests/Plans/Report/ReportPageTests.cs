@@ -84,7 +84,7 @@ public class ReportPageTests
     {
         var text = Parsed().Root!.Value;
         foreach (var wanted in Content.Figures.SelectMany(g => g.Figures).SelectMany(f => new[] { f.Name, FigureText.Show(f, Content.Notation), f.Note, f.Why })
-            .Concat(Content.Files.SelectMany(f => new[] { f.Path, f.Purpose })).Concat(Cautions.All).Append(Content.Title))
+            .Concat(Content.Files.SelectMany(f => new[] { f.Path, f.Purpose })).Concat(Cautions.For(Content.HasOutriggers)).Append(Content.Title))
             Assert.Contains(wanted, text, StringComparison.Ordinal);
         Assert.Contains("estimate: fresh water", text, StringComparison.Ordinal);
         Assert.Contains("Full-size patterns to print.", text, StringComparison.Ordinal);

@@ -1,0 +1,147 @@
+using Lines.Drawing.Model;
+using Lines.Hull.Propulsion;
+using Lines.Hull.Resistance;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+using Lines.Plans.LinesPlan;
+using Lines.Plans.Paper;
+using Lines.Plans.Report;
+
+namespace Lines.Plans.Resistance;
+
+/// <summary>What a boat takes and what her crew gives, against speed: watts with the bands of people above, the parts of the drag below.</summary>
+/// <remarks><b>Frame.</b> The sheet, millimeters, y up; speed to the right.</remarks>
+public static class DragSheet
+{
+    private const double Margin = 12.7, Left = 20, Right = 46;
+
+    /// <summary>Heights of the two charts and of what stands above each [mm].</summary>
+    private const double Watts = 74, Parts = 56, Head = 22, Between = 26, Foot = 37;
+
+    /// <summary>Speeds drawn, and the power the upper chart ends at [W].</summary>
+    private const int Drawn = 60;
+    private const double MostWatts = 400;
+    private const double MostFroude = 0.6;
+
+    private static readonly Layer s_band = new("people", new Ink(0.05, null, 0.85), 9);
+    private static readonly Layer s_power = new("crew-power", new Ink(0.5));
+    private static readonly Layer[] s_parts =
+    [
+        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
+    ];
+
+    /// <summary>The sheet.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="drag">The estimate.</param>
+    /// <param name="crew">The crew.</param>
+    /// <param name="width">Width of the sheet [mm].</param>
+    /// <param name="outriggers">Whether to caution about outriggers.</param>
+    public static Sheet Of(string title, DragEstimate drag, CrewBook crew, double width, bool outriggers)
+    {
+        ArgumentNullException.ThrowIfNull(drag);
+        ArgumentNullException.ThrowIfNull(crew);
+        double height = Margin + Head + Watts + Between + Parts + Foot, room = width - (2 * Margin), fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
+        var marks = new PageMarks();
+        DragAtSpeed[] found = [.. Enumerable.Range(2, Drawn - 1).Select(k => drag.At(fastest * k / Drawn))];
+        marks.Text(PlanInks.Titles, $"{title}: watts and drag against speed", new Point2(Margin, height - Margin - 3), 4, room);
+        marks.Text(PlanInks.Lettering, FigureText.Capital(crew.Crew) + ". Calm deep water, level at the design waterline; estimates.", new Point2(Margin, height - Margin - 8.5), 2, room);
+        var upper = new Box2(Margin + Left, height - Margin - Head - Watts, width - Margin - Right, height - Margin - Head);
+        var lower = new Box2(upper.Left, upper.Bottom - Between - Parts, upper.Right, upper.Bottom - Between);
+        Power(marks, found, crew.Power, new Chart(marks, upper, fastest / Standards.Knot, MostWatts, crew.Power.Crew == 1 ? "watts" : "watts, each of two"));
+        var unit = FigureText.UnitOf(Quantity.Drag, crew.Notation);
+        Drags(marks, found, drag.Hulls > 1, new Chart(marks, lower, fastest / Standards.Knot, found.Max(d => d.Total) / unit.Size, $"drag, {unit.Name}", found.Min(d => Math.Min(0, d.Interference)) / unit.Size), unit.Size);
+        string[] notes = [CrewBook.Worth[0], .. outriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Figures];
+        for (var k = 0; k < notes.Length; k++)
+            marks.Text(PlanInks.Lettering, notes[k], new Point2(Margin, Margin + (3.5 * (notes.Length - 1 - k))), 2, room);
+        return new Sheet($"{title}, watts and drag", width, height, marks.All);
+    }
+
+    // A band reaches from what an hour takes to what eight hours take; the names stand to its right.
+    private static void Power(PageMarks marks, DragAtSpeed[] found, CrewPower power, Chart chart)
+    {
+        foreach (var person in Stamina.All)
+        {
+            double low = person.Points[^1].Watts, high = person.WattsFor(3600)!.Value;
+            Box2 band = new(chart.Box.Left, chart.At(0, low).Y, chart.Box.Right, chart.At(0, high).Y);
+            marks.Box(s_band, band, filled: true);
+            marks.Text(PlanInks.Lettering, Invariant($"{person.Name}: one hour, {high:0} W"), new Point2(chart.Box.Right + 2, band.Top), 2, Right - 2, Anchor.MiddleLeft);
+            marks.Text(PlanInks.Lettering, Invariant($"{person.Name}: eight hours, {low:0} W"), new Point2(chart.Box.Right + 2, band.Bottom - (person == Stamina.Athlete ? 2.2 : 0)), 2, Right - 2, Anchor.MiddleLeft);
+        }
+
+        var spent = Stamina.HealthyAdult.Points[0].Watts;
+        marks.Text(PlanInks.Lettering, Invariant($"{Stamina.HealthyAdult.Name}: ten minutes, {spent:0} W"), new Point2(chart.Box.Right + 2, chart.At(0, spent).Y + 1.6), 2, Right - 2, Anchor.MiddleLeft);
+        chart.Grid();
+        chart.Curve(s_power, found.Select(d => (d.Speed / Standards.Knot, power.WattsEach(d))));
+    }
+
+    private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, Chart chart, double unit)
+    {
+        chart.Grid();
+        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave)];
+        if (several)
+            parts.Add(("interference", d => d.Interference));
+        var ends = parts.Select((p, k) => (p.Name, p.Of, Layer: s_parts[k], chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();
+        var below = double.NegativeInfinity;
+        foreach (var (name, of, layer, y) in ends)
+        {
+            chart.Curve(layer, found.Select(d => (d.Speed / Standards.Knot, of(d) / unit)));
+            var at = below = Math.Max(y, below + 3.2);
+            marks.Line(layer, new Point2(chart.Box.Right + 2, at), new Point2(chart.Box.Right + 14, at));
+            marks.Text(PlanInks.Lettering, name, new Point2(chart.Box.Right + 16, at), 2, Right - 16, Anchor.MiddleLeft);
+        }
+    }
+
+    /// <summary>A chart over knots.</summary>
+    private sealed record Chart(PageMarks Marks, Box2 Box, double Knots, double Most, string Name, double Least = 0)
+    {
+        private double Step => RoundNumber.AtLeast((Most - Least) / 6);
+
+        private double Top => Step * Math.Ceiling(Most / Step);
+
+        private double Bottom => Step * Math.Floor(Least / Step);
+
+        public Point2 At(double knots, double value) => new(Box.Left + (knots / Knots * Box.Width), Box.Bottom + ((value - Bottom) / (Top - Bottom) * Box.Height));
+
+        public void Grid()
+        {
+            for (var k = 0; k <= Math.Round((Top - Bottom) / Step); k++)
+            {
+                var value = Bottom + (k * Step);
+                var y = At(0, value).Y;
+                Marks.Line(Math.Abs(value) < Step / 2 ? PlanInks.Fine : PlanInks.Grid, new Point2(Box.Left, y), new Point2(Box.Right, y));
+                Marks.Text(PlanInks.Lettering, Invariant($"{Math.Round(value, 6):0.###}"), new Point2(Box.Left - 2, y), 2, anchor: Anchor.MiddleRight);
+            }
+
+            for (var k = 0; k <= Knots; k++)
+            {
+                Marks.Line(PlanInks.Grid, At(k, Bottom), At(k, Top));
+                Marks.Text(PlanInks.Lettering, Invariant($"{k}"), At(k, Bottom) + new Vector2(0, -4), 2, anchor: Anchor.Center);
+            }
+
+            Marks.Text(PlanInks.Lettering, "speed, knots", new Point2(Box.Center.X, Box.Bottom - 8), 2, anchor: Anchor.Center);
+            Marks.Text(PlanInks.Lettering, Name, new Point2(Box.Left - 13, Box.Center.Y), 2, anchor: Anchor.Center, angle: Math.PI / 2);
+        }
+
+        /// <summary>A curve as far as the chart reaches up.</summary>
+        public void Curve(Layer layer, IEnumerable<(double Knots, double Value)> points)
+        {
+            List<Point2> inside = [];
+            (double Knots, double Value)? before = null;
+            foreach (var p in points)
+            {
+                if (p.Value > Top)
+                {
+                    if (before is var (knots, value))
+                        inside.Add(At(knots + ((p.Knots - knots) * (Top - value) / (p.Value - value)), Top));
+                    break;
+                }
+
+                inside.Add(At(p.Knots, p.Value));
+                before = p;
+            }
+
+            Marks.Path(layer, inside);
+        }
+    }
+}
