@@ -70,6 +70,21 @@ public sealed record BuildDials
     /// <summary>Side of the square inwales and outwales [m]; 0 for none.</summary>
     public double Gunwale { get; init; }
 
+    /// <summary>Width of the saw cut between the two bulkheads of a joint [m].</summary>
+    public double JointGap { get; init; } = 0.004;
+
+    /// <summary>Diameter of the bolts of a joint [m].</summary>
+    public double JointBolt { get; init; } = 0.008;
+
+    /// <summary>Room to work that molds leave beside the bulkheads of a joint [m].</summary>
+    public double JointClearance { get; init; } = 0.030;
+
+    /// <summary>Diameter of the opening in every bulkhead, for a hatch or to save weight [m]; null for none.</summary>
+    public double? BulkheadOpening { get; init; }
+
+    /// <summary>Length, breadth and height of the space the pieces are stored in, in whichever order [m]; null where it is not known.</summary>
+    public IReadOnlyList<double>? Storage { get; init; }
+
     /// <summary>Thickness of the plywood of bulkheads and transom [m].</summary>
     public double BulkheadStock { get; init; } = 0.009;
 

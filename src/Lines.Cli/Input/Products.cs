@@ -109,7 +109,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     public IEnumerable<(string Name, byte[] Content)> Molds(DxfSettings dxf, CutSettings cuts)
     {
         var plan = cuts.Of(shaped.Molds);
-        foreach (var mold in plan.Molds)
+        foreach (var mold in plan.Parts)
             yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units), dxf)));
         yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, plan, units), dxf)));
     }
@@ -156,12 +156,12 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     /// <summary>The pages of the patterns.</summary>
     public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
         _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
-            [.. shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade], units))).Value;
+            [.. shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade], units))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>
     public IReadOnlyList<MoldEntry> MoldEntries(string folder) =>
-        [.. shaped.Molds.Molds.Select(m => new MoldEntry(folder + MoldFile(m), m.X, m.Face.ToString().ToLowerInvariant()))];
+        [.. shaped.Molds.Parts.Select(m => new MoldEntry(folder + MoldFile(m), m.X, m.Face.ToString().ToLowerInvariant()))];
 
     /// <summary>The curvature plate of the report.</summary>
     public Sheet Curvature => _curvature.Value;

@@ -40,6 +40,7 @@ internal static class EarlierRun
 
     private static bool IsMold(string name) =>
         name is "stem.dxf" or "stern.dxf" or "transom.dxf"
+        || IsNumbered(name.Replace("-fore.dxf", ".dxf", StringComparison.Ordinal).Replace("-aft.dxf", ".dxf", StringComparison.Ordinal), "bulkhead-")
         || IsNumbered(name, "mold-") || IsNumbered(name, "sheet-");
 
     private static bool IsNumbered(string name, string kind) =>

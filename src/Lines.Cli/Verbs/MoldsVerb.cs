@@ -52,7 +52,7 @@ internal static class MoldsVerb
     // Corners that stay sharp in the file come out round in the wood.
     private static void TellTight(MoldPlan plan, CutSettings cuts, LengthNotation units)
     {
-        foreach (var mold in plan.Molds)
+        foreach (var mold in plan.Parts)
         {
             cuts.Of(mold, out var tight);
             if (tight.Count > 0)

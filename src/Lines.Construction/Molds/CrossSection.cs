@@ -32,6 +32,9 @@ internal sealed class CrossSection
     /// <summary>The edge from the end of the run-on to a parameter.</summary>
     public ArcPath EdgeTo(double s) => MoldShaping.Fitted(_section, Top, s, Drawn);
 
+    /// <summary>The edge from the sheer mark to the centerline.</summary>
+    public ArcPath EdgeBelowSheer() => MoldShaping.Fitted(_section, SheerMark, Bottom, Drawn);
+
     /// <summary>The highest place, hull upright, at which the side is so far from the centerplane; null where there is none.</summary>
     /// <param name="halfBreadth">Half-breadth of the edge [m].</param>
     public double? Where(double halfBreadth) => _section.Where(p => p.Point.Y - halfBreadth);

@@ -26,6 +26,6 @@ public sealed record CutSettings(double? Tool, bool Halves)
     public MoldPlan Of(MoldPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return this == Usual ? plan : plan with { Molds = [.. plan.Molds.Select(m => Of(m, out _))] };
+        return this == Usual ? plan : plan with { Molds = [.. plan.Molds.Select(m => Of(m, out _))], Bulkheads = [.. plan.Bulkheads.Select(m => Of(m, out _))] };
     }
 }

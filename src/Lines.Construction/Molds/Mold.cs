@@ -12,11 +12,19 @@ public sealed record Mold
     /// <summary>What it shapes.</summary>
     public required MoldKind Kind { get; init; }
 
-    /// <summary>Number from the bow, 1 on; 0 for the ends.</summary>
+    /// <summary>Number from the bow, 1 on, of a bulkhead that of its joint; 0 for the ends.</summary>
     public required int Number { get; init; }
 
-    /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM.</summary>
-    public string Name => Kind == MoldKind.Station ? Invariant($"M{Number}") : NameOf(Kind);
+    /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM, B1 FORE, B1 AFT ....</summary>
+    public string Name => Kind switch
+    {
+        MoldKind.Station => Invariant($"M{Number}"),
+        MoldKind.Bulkhead => Invariant($"B{Number} {(IsForward ? "FORE" : "AFT")}"),
+        _ => NameOf(Kind),
+    };
+
+    /// <summary>Whether a bulkhead belongs to the piece forward of its joint: its labeled face looks aft, to the gap.</summary>
+    public bool IsForward => Face == MoldFace.Stern;
 
     /// <summary>x of the station face [m]; for an end pattern that of its edge at the sheer.</summary>
     public required double X { get; init; }
@@ -44,6 +52,9 @@ public sealed record Mold
 
     /// <summary>Planking deducted, square to the skin [m].</summary>
     public required double Planking { get; init; }
+
+    /// <summary>Inner cloth deducted with it, of a bulkhead [m].</summary>
+    public double Sheathing { get; init; }
 
     /// <summary>How far the far face stands proud of the inside of the planking at worst [m]; 0 where it clears all round; null where it is not known,
     /// as of the ends.</summary>
@@ -95,6 +106,9 @@ public enum MoldKind
 
     /// <summary>The transom in its own plane.</summary>
     Transom,
+
+    /// <summary>A bulkhead beside the saw cut of a joint; it stays in the boat.</summary>
+    Bulkhead,
 }
 
 /// <summary>The side of the boat that a mold's labeled face looks to.</summary>
@@ -153,6 +167,12 @@ public enum MoldHoleKind
 
     /// <summary>The jaw of a clamp that holds the inner stem or strips to the edge; it is cut.</summary>
     Clamp,
+
+    /// <summary>A bolt that holds two pieces together; it is drilled, through both bulkheads at once.</summary>
+    Bolt,
+
+    /// <summary>A hatch's or lightening hole's opening; it is cut.</summary>
+    Opening,
 }
 
 /// <summary>Heights above the strongback top, the boat upside down [m].</summary>

@@ -1,3 +1,4 @@
+using Lines.Construction.Pieces;
 using Lines.Hull.Form;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
@@ -10,8 +11,14 @@ namespace Lines.Construction.Molds;
 /// <param name="LeftOut">Mold stations that were left out, and why.</param>
 public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, IReadOnlyList<MoldLeftOut> LeftOut)
 {
-    /// <summary>Take-apart planes, x from the bow [m]: no mold is made for them.</summary>
+    /// <summary>Take-apart planes, x from the bow [m].</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];
+
+    /// <summary>The bulkheads of the joints, two each, forward one first; they stay in the boat and never stand on the strongback.</summary>
+    public IReadOnlyList<Mold> Bulkheads { get; init; } = [];
+
+    /// <summary>All that is cut: molds, ends and bulkheads.</summary>
+    public IReadOnlyList<Mold> Parts => [.. Molds, .. Bulkheads];
 
     /// <summary>The station mold whose stock stands in a plane of constant x; null where none does.</summary>
     /// <param name="x">The plane [m].</param>
@@ -68,11 +75,12 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         var stern = hull.Transom is null
             ? End(MoldKind.Stern, hull.Side.PointAt(1, 1).X, () => ProfileMold.Shape(shaping, bow: false, stations))
             : End(MoldKind.Transom, hull.Side.PointAt(1, 1).X, () => TransomPattern.Shape(shaping));
+        var bulkheads = Bulkhead.Of(shaping, leftOut);
         return new MoldPlan(
             shaping.Strongback,
             [.. stem, .. stations, .. stern],
             [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)])
-        { Joints = build.Joints };
+        { Joints = build.Joints, Bulkheads = bulkheads };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
         IReadOnlyList<Mold> End(MoldKind kind, double x, Func<Mold> shape)
@@ -101,6 +109,9 @@ public sealed record MoldLeftOut(double X, FormattableString Why)
     /// <summary>The end in whose room the even spacing alone put the station, so that the end's mold carries the planking there; null for others.</summary>
     public MoldKind? InRoomOf { get; init; }
 
+    /// <summary>Whether the bulkheads of a joint are meant.</summary>
+    public bool IsOfJoint { get; init; }
+
     /// <summary>The key of the building table that put it there, or keeps it from being made.</summary>
     public required string Key { get; init; }
 
@@ -111,11 +122,12 @@ public sealed record MoldLeftOut(double X, FormattableString Why)
     public bool IsLoss => InRoomOf is null;
 
     /// <summary>The part that is missing, as patterns are named: <c>STERN</c>, <c>mold at x = 200 mm</c>.</summary>
-    public string Part(LengthNotation notation) => End is { } end ? Mold.NameOf(end) : $"mold at x = {new Length(X).ToText(notation)}";
+    public string Part(LengthNotation notation) => IsOfJoint ? $"bulkheads at x = {new Length(X).ToText(notation)}" : End is { } end ? Mold.NameOf(end) : $"mold at x = {new Length(X).ToText(notation)}";
 
     /// <summary>That it is not made, one clause without the reason.</summary>
     public string Headline(LengthNotation notation) => End switch
     {
+        null when IsOfJoint => $"no bulkheads at x = {new Length(X).ToText(notation)}",
         null => $"no mold at x = {new Length(X).ToText(notation)}",
         MoldKind.Transom => "the transom pattern is not made",
         var end => $"the {(end == MoldKind.Stem ? "stem" : "stern")} mold is not made",

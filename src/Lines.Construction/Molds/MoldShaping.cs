@@ -38,6 +38,9 @@ public sealed class MoldShaping
         Waterlines = waterlines.Contains(hull.Draft) ? [.. grid] : [.. grid, LineTag.DesignWaterline(hull.Draft)];
     }
 
+    /// <summary>The same for other dials of the builder.</summary>
+    internal MoldShaping Within(BuildDials build) => new(Hull, build, Strongback, [.. Waterlines.Select(w => w.Position)]);
+
     /// <summary>The hull.</summary>
     public HullSurface Hull { get; }
 

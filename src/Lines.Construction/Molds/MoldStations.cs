@@ -13,8 +13,8 @@ public static class MoldStations
     }
 
     /// <summary>x of every mold station inside the hull, from the bow [m], whether or not a mold finds room there.</summary>
-    /// <remarks>One at the widest station and the others spaced from it both ways, or those the builder lists.</remarks>
-    /// <exception cref="BuildDialException">Two molds leave no room for their stock, or a listed station lies outside the hull.</exception>
+    /// <remarks>One at the widest station and the others spaced from it both ways, or those the builder lists; none in the room of a joint.</remarks>
+    /// <exception cref="BuildDialException">Two molds leave no room for their stock, or a listed station lies outside the hull or in the room of a joint.</exception>
     public static IReadOnlyList<double> Of(HullSurface hull, BuildDials build)
     {
         ArgumentNullException.ThrowIfNull(hull);
@@ -28,6 +28,15 @@ public static class MoldStations
                     throw new BuildDialException("mold_at", Invariant($"{x:F3} m is not between the ends of the hull"), null);
             }
 
+            foreach (var (x, joint) in listed.SelectMany(x => build.Joints.Where(j => StandsIn(j, x, hull.WidestX, build)).Select(j => (x, j))))
+            {
+                var (before, after) = Sides(joint, hull.WidestX, build);
+                throw new BuildDialException("mold_at", Invariant($"the mold at {x:F3} m stands in the room of the joint at {joint:F3} m"), null)
+                {
+                    Remedy = Invariant($"set it at {Math.Floor(before * 1000) / 1000:F3} m or further forward, or at {Math.Ceiling(after * 1000) / 1000:F3} m or further aft"),
+                };
+            }
+
             return Apart([.. listed.Order()], hull.WidestX, build.MoldStock);
         }
 
@@ -37,7 +46,48 @@ public static class MoldStations
             throw new BuildDialException("mold_spacing", "the stock of two molds finds no room between their stations", Math.Max(0.1, 2 * build.MoldStock));
         var fore = (int)Math.Ceiling(hull.WidestX / spacing) - 1;
         var aft = (int)Math.Ceiling((length - hull.WidestX) / spacing) - 1;
-        return [.. Enumerable.Range(-fore, fore + aft + 1).Select(k => hull.WidestX + (k * spacing))];
+        return Clear([.. Enumerable.Range(-fore, fore + aft + 1).Select(k => hull.WidestX + (k * spacing))], hull, build);
+    }
+
+    /// <summary>How near to a joint no mold's stock may stand [m]: half the gap, the bulkhead, and room to work.</summary>
+    public static double JointRoom(BuildDials build)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        return (build.JointGap / 2) + build.BulkheadStock + build.JointClearance;
+    }
+
+    // Evenly spaced molds that would stand in the room of a joint move to its nearer side; one that then has no room beside another is not needed.
+    private static List<double> Clear(IReadOnlyList<double> even, HullSurface hull, BuildDials build)
+    {
+        var places = new List<double>();
+        foreach (var x in even.Select(x => build.Joints.Aggregate(x, (at, joint) => Beside(joint, at, hull.WidestX, build))).Order())
+        {
+            if (places.Count == 0 || x - places[^1] >= 2 * build.MoldStock)
+                places.Add(x);
+        }
+
+        return places;
+    }
+
+    private static double Beside(double joint, double x, double widest, BuildDials build)
+    {
+        if (!StandsIn(joint, x, widest, build))
+            return x;
+        var (fore, aft) = Sides(joint, widest, build);
+        return x - fore <= aft - x ? fore : aft;
+    }
+
+    private static bool StandsIn(double joint, double x, double widest, BuildDials build)
+    {
+        var (from, to) = x <= widest ? (x, x + build.MoldStock) : (x - build.MoldStock, x);
+        return to > joint - JointRoom(build) + 1e-9 && from < joint + JointRoom(build) - 1e-9;
+    }
+
+    // The stations nearest to a joint whose stock, on the midship side, keeps clear of it.
+    private static (double Fore, double Aft) Sides(double joint, double widest, BuildDials build)
+    {
+        double before = joint - JointRoom(build), after = joint + JointRoom(build);
+        return (before - build.MoldStock <= widest ? before - build.MoldStock : before, after <= widest ? after : after + build.MoldStock);
     }
 
     /// <summary>Listed stations, when the stock of each mold, on the side of the widest station, finds room.</summary>

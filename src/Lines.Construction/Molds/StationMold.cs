@@ -145,7 +145,7 @@ internal static class StationMold
     }
 
     // Null where the planking gives no section in the far face's plane.
-    private static double? Proud(MoldShaping shaping, CrossSection section, double to, Plane far, MoldFrame frame) =>
+    internal static double? Proud(MoldShaping shaping, CrossSection section, double to, Plane far, MoldFrame frame) =>
         shaping.OnSheer(0, 1, p => far.DistanceTo(p.Point)) is { } u && CrossSection.TryCut(shaping, far, frame, u, out var there, out _)
             ? section.ProudOf(there!, to)
             : null;

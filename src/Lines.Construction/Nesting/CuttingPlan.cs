@@ -28,7 +28,7 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
         var grown = stock with { Margin = stock.Margin + ChordTolerance, Spacing = stock.Spacing + (2 * ChordTolerance) };
         var sheets = new List<CutSheet>();
         var tooLarge = new List<Mold>();
-        foreach (var group in plan.Molds.GroupBy(m => m.Stock))
+        foreach (var group in plan.Parts.GroupBy(m => m.Stock))
         {
             var molds = group.ToList();
             var nest = SheetNesting.Of([.. molds.Select(m => (IReadOnlyList<Point2>)[.. m.Outline.Flattened(ChordTolerance).SkipLast(1)])], grown, effort);

@@ -19,6 +19,12 @@ internal static class MaterialKeys
         new("build.waste", KeyKind.Ratio, "Strips sawn beyond those on the hull, as a part of them.", "0.15") { Default = Invariant($"{DesignSchema.Builds.Waste}"), Least = 0, Greatest = 1 },
         DesignSchema.Optional("build.stem_molding", "Depth of inner and outer stems, square to their siding; for their weight and wood.", "25 mm", 0.005, 0.2, DesignSchema.Builds.StemMolding),
         DesignSchema.Optional("build.gunwale", "Side of the square inwales and outwales; for their weight and wood.", "19 mm", 0, 0.06, DesignSchema.Builds.Gunwale) with { Default = "none", Also = ["inwale", "outwale", "rail"] },
+        DesignSchema.Optional("build.joint_gap", "Width of the saw cut between the two bulkheads of a joint.", "4 mm", 0.0005, 0.02, DesignSchema.Builds.JointGap),
+        DesignSchema.Optional("build.joint_bolt", "Diameter of the bolts of a joint.", "8 mm", 0.003, 0.02, DesignSchema.Builds.JointBolt),
+        DesignSchema.Optional("build.joint_clearance", "Room to work that molds leave beside the bulkheads of a joint.", "30 mm", 0, 0.3, DesignSchema.Builds.JointClearance),
+        DesignSchema.Optional("build.bulkhead_opening", "Diameter of the opening in every bulkhead of a joint, for a hatch or to save weight; what has no hatch lets water through.", "200 mm", 0.02, 0.6, 0) with { Default = "none", Also = ["hatch", "lightening_hole"] },
+        new("build.storage", KeyKind.Lengths, "Length, breadth and height of the space that the boat, or each of her pieces, is stored in.", "[\"2.6 m\", \"0.8 m\", \"0.7 m\"]")
+            { Default = "not checked", Least = 0.1, Greatest = 15, Members = 3, Also = ["space", "shed"] },
         DesignSchema.Optional("build.bulkhead_stock", "Thickness of the plywood of bulkheads and transom.", "9 mm", 0.002, 0.03, DesignSchema.Builds.BulkheadStock),
     ];
 

@@ -14,6 +14,9 @@ internal static class MoldDrawing
     private const double WaterlineName = 5;
     private const double LeastName = 2.2;
 
+    /// <summary>From the top of a bulkhead, where its sides are named, to its label [mm].</summary>
+    private const double AboveTop = 14;
+
     /// <summary>The marks of a mold.</summary>
     /// <param name="title">Title of the design.</param>
     /// <param name="mold">The mold.</param>
@@ -23,11 +26,11 @@ internal static class MoldDrawing
     {
         var outline = new PartOutline(Millimeters(mold.Outline));
         var lines = mold.Marks.Select(m => m with { Path = Millimeters(m.Path) }).ToList();
-        var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Min(m => m.Path.Vertices[0].Point.Y);
-        var (low, high) = Band(mold, outline, lines, sheer);
         var bounds = outline.Path.Bounds();
+        var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Select(m => m.Path.Vertices[0].Point.Y).DefaultIfEmpty(bounds.Bottom + AboveTop).Min();
+        var (low, high) = Band(mold, outline, lines, sheer);
         var center = mold.StarboardRight is null || mold.IsHalf ? outline.WidestRoom(low, high).Middle : 0;
-        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, widestLabel);
+        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, Math.Min(widestLabel, BetweenBolts(mold)));
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
@@ -47,12 +50,17 @@ internal static class MoldDrawing
     // The label stands between the strongback's screws and the sheer; a transom's between its top and the waterline nearest to it.
     private static (double Low, double High) Band(Mold mold, PartOutline outline, List<MoldMark> lines, double sheer)
     {
-        if (mold.Kind != MoldKind.Transom)
+        if (mold.Kind is not (MoldKind.Transom or MoldKind.Bulkhead))
             return (ScrewBand, sheer - (mold.Kind == MoldKind.Station ? 14 : 5));
         var levels = lines.Where(m => m.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline).Select(m => m.Path.Vertices[0].Point.Y);
         var bounds = outline.Path.Bounds();
-        return (bounds.Bottom + 5, Math.Min(levels.DefaultIfEmpty(bounds.Top).Min() - 5, bounds.Bottom + 130));
+        var opening = mold.Holes.Where(h => h.Kind == MoldHoleKind.Opening).Select(MoldHoleDrawing.Circle).Select(c => c.At.Y - c.Radius).DefaultIfEmpty(bounds.Top).Min();
+        return (bounds.Bottom + (mold.Kind == MoldKind.Bulkhead ? AboveTop : 5), Math.Min(opening, Math.Min(levels.DefaultIfEmpty(bounds.Top).Min(), bounds.Bottom + 135)) - 5);
     }
+
+    // The label keeps between the bolts of both sides.
+    private static double BetweenBolts(Mold mold) => mold.Holes.Where(h => h.Kind == MoldHoleKind.Bolt && h.At.X > 0).Select(MoldHoleDrawing.Circle)
+        .Select(c => (mold.IsHalf ? 1 : 2) * (c.At.X - c.Radius - 3)).DefaultIfEmpty(double.PositiveInfinity).Min();
 
     // The centerline stops short of the label; other straight lines leave out the holes.
     private static IEnumerable<ArcPath> Pieces(MoldMark line, double low, double high, IEnumerable<(Point2 At, double Radius)> holes)

@@ -9,7 +9,6 @@ namespace Lines.Plans.Molds;
 /// <summary>A hole of a mold at full size [mm], with what it is for and how wide.</summary>
 internal static class MoldHoleDrawing
 {
-    private const string Clamp = "CLAMP HOLE";
     private const double Inside = 2.6;
     private const double Capital = 3;
     private const double Gap = 2;
@@ -20,7 +19,7 @@ internal static class MoldHoleDrawing
     /// <summary>How wide a hole is.</summary>
     public static string Size(MoldHole hole, LengthNotation notation) => new Length(hole.Diameter).ToSize(notation);
 
-    /// <summary>The circles and their lettering: in a clamp hole, beside a screw's.</summary>
+    /// <summary>The circles and their lettering: in what is cut, beside a screw's; bolts are told on the label.</summary>
     /// <param name="outline">The part.</param>
     /// <param name="holes">Its holes [m].</param>
     /// <param name="center">Abscissa toward which a screw's lettering runs where there is room [mm].</param>
@@ -32,17 +31,18 @@ internal static class MoldHoleDrawing
         foreach (var hole in holes)
         {
             var (at, radius) = Circle(hole);
-            var isClamp = hole.Kind == MoldHoleKind.Clamp;
+            var isCut = hole.Kind is MoldHoleKind.Clamp or MoldHoleKind.Opening;
             var size = Size(hole, notation);
-            var name = $"{(isClamp ? Clamp : "SCREW")} {size}";
+            var word = Word(hole.Kind);
+            var name = $"{word} {size}";
             // Outlines run counter-clockwise and holes the other way, so that a tool kept to one side of its path cuts both on the waste.
-            yield return new PathMark(isClamp ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius, clockwise: isClamp), Name: name);
-            if (isClamp)
+            yield return new PathMark(isCut ? MoldInks.Holes : MoldInks.Drill, ArcPath.Circle(at, radius, clockwise: isCut), Name: name);
+            if (isCut)
             {
-                foreach (var line in Inscribed(at, size))
+                foreach (var line in Inscribed(at, word, size))
                     yield return line;
             }
-            else if (Beside(outline, name, at, radius, at.X <= center ? 1 : -1, taken) is { } text)
+            else if (hole.Kind == MoldHoleKind.Screw && Beside(outline, name, at, radius, at.X <= center ? 1 : -1, taken) is { } text)
             {
                 var width = StrokeLettering.Width(text.Text, text.Height);
                 taken.Add(text.Anchor == Anchor.Left ? (text.At.X, text.At.X + width) : (text.At.X - width, text.At.X));
@@ -51,10 +51,18 @@ internal static class MoldHoleDrawing
         }
     }
 
-    // What does not go on one line inside stands on two.
-    private static IEnumerable<TextMark> Inscribed(Point2 at, string size)
+    private static string Word(MoldHoleKind kind) => kind switch
     {
-        string[] lines = [Clamp, .. size.Replace(" (", "\n(", StringComparison.Ordinal).Split('\n')];
+        MoldHoleKind.Screw => "SCREW",
+        MoldHoleKind.Clamp => "CLAMP HOLE",
+        MoldHoleKind.Bolt => "BOLT",
+        _ => "OPENING",
+    };
+
+    // What does not go on one line inside stands on two.
+    private static IEnumerable<TextMark> Inscribed(Point2 at, string word, string size)
+    {
+        string[] lines = [word, .. size.Replace(" (", "\n(", StringComparison.Ordinal).Split('\n')];
         return lines.Select((line, i) => new TextMark(MoldInks.Text, line, at + new Vector2(0, (lines.Length - 1.5 - (2 * i)) * Inside), Inside, Anchor.Center));
     }
 

@@ -7,12 +7,15 @@ namespace Lines.Plans.Molds;
 /// <summary>What is written on a mold and about it.</summary>
 internal static class MoldLabels
 {
+    /// <summary>A far face prouder than this takes a stroke of the plane [m].</summary>
+    private const double Noticeable = 0.0002;
+
     /// <summary>The lines of a mold's label with their heights [mm].</summary>
     public static IReadOnlyList<(string Text, double Height)> Of(string title, Mold mold, LengthNotation notation)
     {
         List<(string, double)> lines = [(mold.Name, 16), (Face(mold), 8)];
         lines.AddRange(Place(mold, notation).Select(t => (t, 5.5)));
-        lines.Add(($"INSIDE OF {new Length(mold.Planking).ToSize(notation)} PLANKING", 5.5));
+        lines.Add(($"INSIDE OF {new Length(mold.Planking).ToSize(notation)} PLANKING{(mold.Sheathing > 0 ? $" AND {new Length(mold.Sheathing).ToSize(notation)} CLOTH" : "")}", 5.5));
         if (mold.IsHalf)
             lines.Add(("HALF: TURN OVER AT CL", 5.5));
         if (mold.LapFloor is not null)
@@ -57,6 +60,15 @@ internal static class MoldLabels
             case MoldKind.Station:
                 yield return $"x = {Shown(mold.X, notation)} FROM THE BOW";
                 yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK FORE END";
+                break;
+            case MoldKind.Bulkhead:
+                yield return $"BULKHEAD OF JOINT {mold.Number}, {(mold.IsForward ? "FORWARD" : "AFTER")} PIECE";
+                yield return $"x = {Shown(mold.X, notation)} FROM THE BOW";
+                yield return $"STOCK {new Length(mold.Stock).ToSize(notation)}, AWAY FROM THE GAP";
+                if (mold.Holes.FirstOrDefault(h => h.Kind == MoldHoleKind.Bolt) is { } bolt)
+                    yield return $"BOLT HOLES {new Length(bolt.Diameter).ToSize(notation)}: DRILL BOTH TOGETHER";
+                if (mold.Proud is > Noticeable and var proud)
+                    yield return $"PLANE THE FAR FACE BACK {Shown(proud, notation)}";
                 break;
             case MoldKind.Transom:
                 var (least, greatest) = mold.Bevel!.Value;

@@ -24,13 +24,14 @@ public static class MoldSheets
     private const double SquareStep = 20;
     private const double OutlineStep = 5;
 
-    /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom.</summary>
+    /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom, bulkhead-01-fore.</summary>
     public static string FileName(Mold mold)
     {
         ArgumentNullException.ThrowIfNull(mold);
         return mold.Kind switch
         {
             MoldKind.Station => Invariant($"mold-{mold.Number:D2}"),
+            MoldKind.Bulkhead => Invariant($"bulkhead-{mold.Number:D2}-{(mold.IsForward ? "fore" : "aft")}"),
             MoldKind.Stem => "stem",
             MoldKind.Stern => "stern",
             _ => "transom",
@@ -68,7 +69,7 @@ public static class MoldSheets
         var marks = new List<Mark>();
         double left = 0, bottom = 0, row = 0;
         IEnumerable<IReadOnlyList<Mark>> parts =
-            [.. plan.Molds.Select(m => MoldDrawing.Of(title, m, notation)), [.. ScaleSquare(new Point2(0, 0))]];
+            [.. plan.Parts.Select(m => MoldDrawing.Of(title, m, notation)), [.. ScaleSquare(new Point2(0, 0))]];
         foreach (var part in parts)
         {
             var box = Bounds(part);

@@ -94,7 +94,7 @@ public static class SettingUpSheet
         {
             yield return "Joints, from the strongback's fore end: "
                 + string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}, {plan.MoldIn(x)?.Name ?? "no mold"} in it")))
-                + ". No pattern here is a bulkhead.";
+                + $". {Bulkheads(plan, notation)}";
         }
 
         if (hull.Dials.Crown is { } crown)
@@ -104,6 +104,10 @@ public static class SettingUpSheet
         yield return Cautions.Print;
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }
+
+    private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads is [var first, .., var last]
+        ? $"Bulkheads {first.Name} to {last.Name} stay in the boat: glue them in when the inside is sheathed, in pairs over a {new Length(plan.Bulkheads[1].X - first.X).ToSize(notation)} spacer, then saw between them."
+        : "No bulkhead could be made for them.";
 
     private static string? Slots(MoldPlan plan)
     {

@@ -1,0 +1,195 @@
+using Lines.Construction.Molds;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+
+namespace Lines.Construction.Pieces;
+
+/// <summary>The two bulkheads of a joint.</summary>
+/// <remarks>
+/// <para><b>Method.</b> The hull is planked and sheathed whole, the bulkheads are glued in a saw's width apart, and the saw goes between them. Each is the
+/// section at its own face of the skin moved in by planking and inner cloth together, square to the skin in space; its stock stands away from the gap.
+/// It ends level at the sheer. Bolts lie alike in both, as far clear of either edge as <see cref="Clear"/> says.</para>
+/// <para><b>Accuracy.</b> Edges as those of molds, <see cref="MoldShaping.FitTolerance"/>.</para>
+/// </remarks>
+internal static class Bulkhead
+{
+    /// <summary>Distance of bolts along the edge [m]: common practice, no source.</summary>
+    private const double BoltSpacing = 0.150;
+
+    /// <summary>A bolt's middle from the edge, in its diameters, and at least so much [m]: room for the washer beside the fillet.</summary>
+    private const double BoltDiameters = 3, LeastClear = 0.030;
+
+    private const double LeastDepth = 0.060;
+
+    private const int Places = 96;
+
+    /// <summary>Distance of the middle of a bolt from the edge [m].</summary>
+    public static double Clear(BuildDials build) => Math.Max(LeastClear, BoltDiameters * build.JointBolt);
+
+    /// <summary>The bulkheads of all joints, forward one first; those without a section are told.</summary>
+    /// <param name="shaping">What shaping molds of the hull needs.</param>
+    /// <param name="leftOut">Takes what is not made.</param>
+    /// <exception cref="BuildDialException">The opening does not go into a bulkhead.</exception>
+    public static IReadOnlyList<Mold> Of(MoldShaping shaping, List<MoldLeftOut> leftOut)
+    {
+        var build = shaping.Build;
+        var inner = shaping.Within(build with { Planking = build.Planking + build.Sheathing, MoldStock = build.BulkheadStock });
+        var bulkheads = new List<Mold>();
+        foreach (var (joint, number) in build.Joints.Select((x, k) => (x, k + 1)))
+        {
+            if (TryCut(inner, joint - (build.JointGap / 2), MoldFace.Stern, out var fore, out var reason) && TryCut(inner, joint + (build.JointGap / 2), MoldFace.Bow, out var aft, out reason))
+            {
+                var holes = Holes(build, fore!.Value.Edge, aft!.Value.Edge);
+                bulkheads.AddRange([Shaped(shaping, inner, number, fore.Value, holes), Shaped(shaping, inner, number, aft.Value, holes)]);
+            }
+            else
+            {
+                leftOut.Add(new MoldLeftOut(joint, reason) { Key = "joints", Remedy = $"set the joint elsewhere", IsOfJoint = true });
+            }
+        }
+
+        return bulkheads;
+    }
+
+    private static bool TryCut(MoldShaping inner, double x, MoldFace face, out Cut? cut, out FormattableString reason)
+    {
+        cut = null;
+        reason = $"the inside of the planking does not reach it at the sheer";
+        if (inner.OnSheer(0, 1, p => p.Point.X - x) is not { } u)
+            return false;
+        var sheer = inner.SheerAt(x);
+        var frame = new MoldFrame(new Point3(x, 0, sheer), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
+        try
+        {
+            if (!CrossSection.TryCut(inner, Plane.AtX(x), frame, u, out var section, out reason))
+                return false;
+            if (!(section!.Sheer - section.Keel.Point.Z >= LeastDepth))
+            {
+                reason = $"its section is only {new Length(section.Sheer - section.Keel.Point.Z)} deep inside the planking";
+                return false;
+            }
+
+            cut = new Cut(x, face, frame, section, section.EdgeBelowSheer());
+            return true;
+        }
+        catch (NoEdgeException e)
+        {
+            reason = e.Why;
+            return false;
+        }
+    }
+
+    private static Mold Shaped(MoldShaping shaping, MoldShaping inner, int number, Cut cut, IReadOnlyList<MoldHole> holes)
+    {
+        var mirrored = Mirrored(cut.Edge);
+        var section = cut.Section;
+        var distance = shaping.Strongback.DistanceTo(cut.X);
+        return new Mold
+        {
+            Kind = MoldKind.Bulkhead,
+            Number = number,
+            X = cut.X,
+            Face = cut.Face,
+            Frame = cut.Frame,
+            Outline = ArcPaths.Joined([cut.Edge, mirrored], closed: true, MoldShaping.Coincident),
+            Marks =
+            [
+                .. section.Waterlines(inner, section.Keel.Point.Z),
+                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, 0), section.PointAtKeel()), null),
+            ],
+            Holes = holes,
+            Heights = section.Heights(inner, section.Keel.Point.Z) with
+            {
+                Sheer = shaping.Strongback.HeightOf(section.Sheer),
+                Waterline = shaping.Hull.Draft > section.Keel.Point.Z ? shaping.Strongback.HeightOf(shaping.Hull.Draft) : null,
+                Keel = shaping.Strongback.HeightOf(section.Keel.Point.Z),
+            },
+            Stock = shaping.Build.BulkheadStock,
+            Planking = shaping.Build.Planking,
+            Sheathing = shaping.Build.Sheathing,
+            Proud = StationMold.Proud(inner, section, section.Bottom, Plane.AtX(cut.Face == MoldFace.Bow ? cut.X + shaping.Build.BulkheadStock : cut.X - shaping.Build.BulkheadStock), cut.Frame),
+            Foot = (distance, distance),
+        };
+    }
+
+    private static ArcPath Mirrored(ArcPath edge) => edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
+
+    // Bolts and the opening, in a frame whose ordinate 0 is the sheer of either face: they differ by the rise of the sheer over the gap, far less than a washer.
+    private static IReadOnlyList<MoldHole> Holes(BuildDials build, ArcPath fore, ArcPath aft)
+    {
+        ArcPath[] outlines = [.. new[] { fore, aft }.Select(e => ArcPaths.Joined([e, Mirrored(e)], closed: true, MoldShaping.Coincident))];
+        var clear = Clear(build);
+        double Room(Point2 p) => outlines.Min(o => o.Contains(p) ? o.DistanceTo(p) : 0);
+        var bolts = Bolts(build, fore.Length() < aft.Length() ? fore : aft, Room, clear);
+        return [.. bolts, .. build.BulkheadOpening is { } wanted ? (MoldHole[])[Opening(wanted, outlines, bolts, Room, clear)] : []];
+    }
+
+    // Along a line as far inside the edge as a bolt must be, from below the sheer to the keel, evenly; the lowest on the centerline where the two sides come near.
+    private static List<MoldHole> Bolts(BuildDials build, ArcPath edge, Func<Point2, double> room, double clear)
+    {
+        var line = Inside(edge, room, clear).ToList();
+        if (line.Count < 2)
+            return [];
+        double[] along = [.. line.Select((_, k) => line.Take(k + 1).Zip(line.Skip(1).Take(k), (a, b) => a.DistanceTo(b)).Sum())];
+        var count = Math.Max(2, (int)Math.Ceiling(along[^1] / BoltSpacing) + 1);
+        var right = Enumerable.Range(0, count).Select(k => line[Array.FindIndex(along, a => a >= (along[^1] * k / (count - 1)) - 1e-9)]);
+        return
+        [
+            .. right.SelectMany(p => p.X < clear ? (Point2[])[p with { X = 0 }] : [p, p with { X = -p.X }]).Where(p => room(p) >= clear - 1e-4)
+                .Select(p => new MoldHole(p, build.JointBolt, MoldHoleKind.Bolt)),
+        ];
+    }
+
+    private static IEnumerable<Point2> Inside(ArcPath edge, Func<Point2, double> room, double clear)
+    {
+        var length = edge.Length();
+        var segments = edge.Segments();
+        for (var k = 0; k <= Places; k++)
+        {
+            var (at, normal) = PlaceOn(segments, length * k / Places);
+
+            // The slack keeps what lies a hair nearer to the other face's edge.
+            var p = at + ((clear + 1e-3) * normal);
+            if (p.Y < clear)
+                p = p with { Y = clear + 1e-3 };
+            if (p.X >= 0 && room(p) >= clear)
+                yield return p;
+        }
+    }
+
+    // A place of an edge and the direction to its left, which is inside: edges run counter-clockwise.
+    private static (Point2 At, Vector2 Inward) PlaceOn(IReadOnlyList<ArcSegment> segments, double along)
+    {
+        foreach (var s in segments)
+        {
+            if (along <= s.Length || s == segments[^1])
+            {
+                var t = Math.Clamp(along / s.Length, 0, 1);
+                var step = Math.Min(t + 1e-4, 1) is var to && to > t ? s.PointAt(to) - s.PointAt(t) : s.PointAt(t) - s.PointAt(t - 1e-4);
+                var d = step.Unit();
+                return (s.PointAt(t), new Vector2(-d.Y, d.X));
+            }
+
+            along -= s.Length;
+        }
+
+        throw new ArgumentException("an edge without segments", nameof(segments));
+    }
+
+    // Where most room is on the centerline; edge and bolts keep their distance.
+    private static MoldHole Opening(double wanted, ArcPath[] outlines, List<MoldHole> bolts, Func<Point2, double> room, double clear)
+    {
+        var deep = outlines.Min(o => o.Bounds().Top);
+        double Radius(double y) => Math.Min(room(new Point2(0, y)) - clear, bolts.Select(b => b.At.DistanceTo(new Point2(0, y)) - clear).DefaultIfEmpty(double.PositiveInfinity).Min());
+        var best = Enumerable.Range(1, Places - 1).Select(k => deep * k / Places).MaxBy(Radius);
+        var widest = 2 * Radius(best);
+        return wanted <= widest
+            ? new MoldHole(new Point2(0, best), wanted, MoldHoleKind.Opening)
+            : throw new BuildDialException("bulkhead_opening", Invariant($"it leaves less than {1000 * clear:F0} mm to edge and bolts of a bulkhead"), widest > 0.03 ? widest : null)
+            {
+                Remedy = widest > 0.03 ? null : "leave it out",
+            };
+    }
+
+    private readonly record struct Cut(double X, MoldFace Face, MoldFrame Frame, CrossSection Section, ArcPath Edge);
+}
