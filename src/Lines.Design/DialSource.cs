@@ -1,4 +1,5 @@
 using Lines.Construction.Molds;
+using Lines.Construction.Pieces;
 using Lines.Design.Diagnostics;
 using Lines.Design.Schema;
 using Lines.Design.Text;
@@ -169,6 +170,27 @@ public sealed class DialSource
             .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })
                 .Concat(notes.Sorted().Select(n => n with { Severity = Severity.Note })).OrderBy(d => d.Place),
         ];
+    }
+
+    /// <summary>Shows the pieces that do not go into the space they are to be stored in, as warnings at that space.</summary>
+    /// <param name="pieces">The pieces of the hull.</param>
+    public IReadOnlyList<Diagnostic> ExplainStorage(IReadOnlyList<Piece> pieces)
+    {
+        ArgumentNullException.ThrowIfNull(pieces);
+        var faults = new DiagnosticBag(_source);
+        if (_file.Find("build.storage") is not { } space)
+            return [];
+        foreach (var piece in pieces.Where(p => !p.Fits(space.Numbers)))
+        {
+            var which = pieces.Count == 1 ? "the hull" : Invariant($"piece {piece.Number}");
+            var longer = piece.Stored.Max() > space.Numbers.Max();
+            faults.Add(
+                space.Place, "build.storage",
+                $"{Whose}{which} does not go into it: {string.Join(" x ", piece.Stored.Select(m => new Length(m).ToText(space.Items[0].Notation)))} with outer stems and outwales",
+                longer ? "set joints so that pieces are shorter, or find a longer space" : "find a space broader or higher, or lay it aslant and measure");
+        }
+
+        return [.. faults.Sorted().Select(w => w with { Severity = Severity.Warning })];
     }
 
     /// <summary>A value of a dial as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>

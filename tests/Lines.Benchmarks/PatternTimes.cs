@@ -50,23 +50,23 @@ internal static class PatternTimes
         var shaped = Environment.CpuUsage.TotalTime;
         var cutting = CuttingPlan.Of(plan, design.Build);
         var nested = Environment.CpuUsage.TotalTime;
-        foreach (var mold in plan.Molds)
+        foreach (var mold in plan.Parts)
             _ = DxfFile.Write(MoldSheets.ForRouter(design.Title, mold, LengthNotation.Millimeters));
         foreach (var sheet in cutting.Sheets)
             _ = DxfFile.Write(NestedSheets.ForRouter(design.Title, cutting, sheet, LengthNotation.Millimeters));
         var written = Environment.CpuUsage.TotalTime;
-        _ = PdfFile.Write(design.Title, TiledPaper.Of([.. plan.Molds.Select(m => MoldSheets.ForPaper(design.Title, m, LengthNotation.Millimeters))], PaperSize.Letter, PrinterCorrection.None));
+        _ = PdfFile.Write(design.Title, TiledPaper.Of([.. plan.Parts.Select(m => MoldSheets.ForPaper(design.Title, m, LengthNotation.Millimeters))], PaperSize.Letter, PrinterCorrection.None));
         var tiled = Environment.CpuUsage.TotalTime;
         return [(shaped - start).TotalMilliseconds, (written - nested).TotalMilliseconds, (tiled - written).TotalMilliseconds, (nested - shaped).TotalMilliseconds];
     }
 
     private static void PrintCounts(string name, BuildDials build, MoldPlan plan)
     {
-        var arcs = plan.Molds.Sum(m => m.Outline.Segments().Count);
-        var chords = plan.Molds.Sum(m => m.Outline.Segments().Count(s => s.IsLine) + Chords(m.Outline));
+        var arcs = plan.Parts.Sum(m => m.Outline.Segments().Count);
+        var chords = plan.Parts.Sum(m => m.Outline.Segments().Count(s => s.IsLine) + Chords(m.Outline));
         var cutting = CuttingPlan.Of(plan, build);
         var taken = cutting.Sheets.GroupBy(s => s.Thickness).Sum(g => g.Count() - 1 + (g.Last().UsedLength / build.SheetLength));
-        var shelves = plan.Molds.GroupBy(m => m.Stock).Sum(g => ShelfPacking.Best([.. g.Select(m => m.Outline.Flattened(5e-5))], cutting.Stock, randomOrders: 300));
+        var shelves = plan.Parts.GroupBy(m => (m.Stock, m.Kind == MoldKind.Bulkhead)).Sum(g => ShelfPacking.Best([.. g.Select(m => m.Outline.Flattened(5e-5))], cutting.Stock, randomOrders: 300));
         Console.WriteLine(Invariant($"| {name} | {arcs} | {chords} | {(double)chords / arcs:F1} | {taken:F2} | {shelves:F2} | {100 * (1 - (taken / shelves)):F0} % | {100 * cutting.Utilization:F0} % |"));
     }
 

@@ -140,7 +140,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>Planking, weight, materials and the order of work.</summary>
     public BuildingBook Building => LazyInitializer.EnsureInitialized(ref _building, () => new BuildingBook(
-        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting(CutSettings.Usual), shaped.Weight, units));
+        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting(CutSettings.Usual), shaped.Weight, shaped.Pieces, units));
 
     /// <summary>Planking, and bill of materials with the order of work, as CSV; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Lists() =>

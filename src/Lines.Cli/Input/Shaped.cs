@@ -1,6 +1,7 @@
 using Lines.Cli.Terminal;
 using Lines.Construction.Materials;
 using Lines.Construction.Molds;
+using Lines.Construction.Pieces;
 using Lines.Design;
 using Lines.Design.Diagnostics;
 using Lines.Hull.Fairness;
@@ -27,6 +28,7 @@ internal sealed class Shaped
     private readonly Lazy<CurvesOfForm> _curves;
     private readonly Lazy<MoldPlan> _molds;
     private readonly Lazy<HullWeight> _weight;
+    private readonly Lazy<IReadOnlyList<Piece>> _pieces;
 
     private Shaped(VesselDesign design, HullSurface hull, IReadOnlyList<Shaped> outriggers)
     {
@@ -39,6 +41,7 @@ internal sealed class Shaped
         _curves = new(() => CurvesOfForm.Of(hull, Lines.Grid.Stations, Afloat, IntegralTolerance));
         _molds = new(ShapeMolds);
         _weight = new(() => HullWeight.Of(hull, design.Build));
+        _pieces = new(() => Piece.Of(hull, design.Build, Molds));
     }
 
     /// <summary>What the main hull is called on the command line.</summary>
@@ -95,15 +98,18 @@ internal sealed class Shaped
 
     public MoldPlan Molds => _molds.Value;
 
+    /// <summary>The pieces this hull comes apart into; the whole where it has no joints.</summary>
+    public IReadOnlyList<Piece> Pieces => _pieces.Value;
+
     /// <summary>How lengths are shown: as asked, else as most of the design file's are written.</summary>
     public LengthNotation Units(LengthNotation? asked) => asked ?? Design.Source.Notation;
 
     /// <summary>The figures of this hull alone.</summary>
     public IReadOnlyList<FigureGroup> OwnFigures =>
-        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat), .. PieceFigures.Of(Hull.Dials.Length, Design.Build.Joints)];
+        [.. TargetFigures.Of(Hull, Afloat, Design.Vessel), .. HullFigures.Of(Hull, Afloat)];
 
-    /// <summary>The figures of this hull, and a group for each outrigger.</summary>
-    public IReadOnlyList<FigureGroup> Figures => [.. OwnFigures, .. VesselFigures.Of(Hulls)];
+    /// <summary>The figures of this hull, its pieces, and a group for each outrigger.</summary>
+    public IReadOnlyList<FigureGroup> Figures => [.. OwnFigures, .. PieceFigures.Of(Pieces), .. VesselFigures.Of(Hulls)];
 
     /// <summary>Reads a file and shapes its hull.</summary>
     /// <exception cref="CommandFailure">The file is not a sound design, or its dials exclude each other; all was shown.</exception>
@@ -152,18 +158,18 @@ internal sealed class Shaped
         return conflicts.Count > 0 ? null : new Shaped(design, main, [.. design.Outriggers.Zip(solutions.Skip(1), (d, s) => new Shaped(d, s.Surface!, []))]);
     }
 
-    /// <summary>The molds left out, as warnings and notes.</summary>
-    public IReadOnlyList<Diagnostic> Warnings => Design.Source.ExplainLeftOut(Molds);
+    /// <summary>The molds left out and the pieces too large to store, as warnings and notes.</summary>
+    public IReadOnlyList<Diagnostic> Warnings => [.. Design.Source.ExplainLeftOut(Molds), .. Design.Source.ExplainStorage(Pieces)];
 
     /// <summary>The molds of all hulls left out, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> AllWarnings => [.. Warnings, .. Outriggers.SelectMany(o => o.Warnings)];
 
     /// <summary>Tells the warnings about all hulls, each at its place in the file.</summary>
-    /// <returns>What the command returns: 1 where a mold asked for is missing, else 0.</returns>
+    /// <returns>What the command returns: 1 where a mold asked for is missing or a piece does not go into the space it is stored in, else 0.</returns>
     public int Warned()
     {
         DesignInput.Show(AllWarnings);
-        return Missing.Concat(Outriggers.SelectMany(o => o.Missing)).Any() ? ExitCode.Unfair : ExitCode.Done;
+        return Outriggers.Prepend(this).Any(h => h.Missing.Any() || h.TooLarge.Any()) ? ExitCode.Unfair : ExitCode.Done;
     }
 
     /// <summary>Names the parts that are missing, as the last thing a verb says that made the others.</summary>
@@ -176,6 +182,8 @@ internal sealed class Shaped
     }
 
     private IEnumerable<MoldLeftOut> Missing => Molds.LeftOut.Where(l => l.IsLoss);
+
+    private IEnumerable<Piece> TooLarge => Design.Build.Storage is { } space ? Pieces.Where(p => !p.Fits(space)) : [];
 
     // The hulls alone, every outrigger at its place; a pair lies in the centerplane.
     private Structure Estimated()

@@ -5,11 +5,12 @@ namespace Lines.Construction.Molds;
 /// <summary>The half of a mold to one side of its centerline, as a pattern that is turned over for the other.</summary>
 public static class HalfMold
 {
-    /// <summary>Whether a mold is the same on both sides of its centerline; profile molds stand in the centerplane and have no halves.</summary>
+    /// <summary>Whether a mold is the same on both sides of its centerline; profile molds stand in the centerplane and have no halves, and bulkheads, with
+    /// holes on theirs, are cut whole.</summary>
     public static bool Exists(Mold mold)
     {
         ArgumentNullException.ThrowIfNull(mold);
-        return mold is { StarboardRight: not null, IsHalf: false };
+        return mold is { StarboardRight: not null, IsHalf: false, Kind: not MoldKind.Bulkhead };
     }
 
     /// <summary>The right half of a mold as its drawing shows it, its centerline an edge.</summary>

@@ -20,11 +20,6 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <summary>All that is cut: molds, ends and bulkheads.</summary>
     public IReadOnlyList<Mold> Parts => [.. Molds, .. Bulkheads];
 
-    /// <summary>The station mold whose stock stands in a plane of constant x; null where none does.</summary>
-    /// <param name="x">The plane [m].</param>
-    public Mold? MoldIn(double x) => Molds.FirstOrDefault(m =>
-        m.Kind == MoldKind.Station && (m.Face == MoldFace.Bow ? x >= m.X && x <= m.X + m.Stock : x <= m.X && x >= m.X - m.Stock));
-
     /// <summary>The station molds that the profile mold of an end passes, from that end inward.</summary>
     /// <param name="end">The profile mold.</param>
     public IReadOnlyList<Mold> Passed(Mold end)

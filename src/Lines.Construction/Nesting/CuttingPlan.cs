@@ -28,7 +28,8 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
         var grown = stock with { Margin = stock.Margin + ChordTolerance, Spacing = stock.Spacing + (2 * ChordTolerance) };
         var sheets = new List<CutSheet>();
         var tooLarge = new List<Mold>();
-        foreach (var group in plan.Parts.GroupBy(m => m.Stock))
+        // Bulkheads stay in the boat: better plywood than molds want, so on sheets of their own even where they are as thick.
+        foreach (var group in plan.Parts.GroupBy(m => (m.Stock, IsBulkhead: m.Kind == MoldKind.Bulkhead)))
         {
             var molds = group.ToList();
             var nest = SheetNesting.Of([.. molds.Select(m => (IReadOnlyList<Point2>)[.. m.Outline.Flattened(ChordTolerance).SkipLast(1)])], grown, effort);
@@ -36,7 +37,7 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
             for (var k = 0; k < nest.Sheets; k++)
             {
                 sheets.Add(new CutSheet(
-                    sheets.Count + 1, group.Key, [.. nest.Places.Where(p => p.Sheet == k).Select(p => new CutPart(molds[p.Shape], p))],
+                    sheets.Count + 1, group.Key.Stock, [.. nest.Places.Where(p => p.Sheet == k).Select(p => new CutPart(molds[p.Shape], p))],
                     k < nest.Sheets - 1 ? stock.Length : nest.LastLength - ChordTolerance));
             }
         }
@@ -52,6 +53,9 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
 /// <param name="UsedLength">How much of its length is used [m]: all of it but for the last sheet of a thickness.</param>
 public sealed record CutSheet(int Number, double Thickness, IReadOnlyList<CutPart> Parts, double UsedLength)
 {
+    /// <summary>Whether it is of the plywood of bulkheads rather than mold stock.</summary>
+    public bool IsOfBulkheads => Parts[0].Mold.Kind == MoldKind.Bulkhead;
+
     /// <summary>Area of its parts, round holes not taken off [m²].</summary>
     public double PartsArea => Parts.Sum(p => p.Mold.Outline.SignedArea());
 }

@@ -183,8 +183,8 @@ internal sealed class ValueReader(DiagnosticBag faults)
         }
 
         // The sound members of a list are held against the limits even where others are faulty, so that all is told at once.
-        var sorted = value.Items.Select(item => ReadLength(key, item)).OfType<KeyValue>().OrderBy(r => r.Number).ToList();
-        return sorted.Count == 0 && value.Items.Count > 0 ? null : new KeyValue(value.Raw, value.Place, "", double.NaN, sorted);
+        var read = value.Items.Select(item => ReadLength(key, item)).OfType<KeyValue>().ToList();
+        return read.Count == 0 && value.Items.Count > 0 ? null : new KeyValue(value.Raw, value.Place, "", double.NaN, key.Members is null ? [.. read.OrderBy(r => r.Number)] : read);
     }
 
     private KeyValue? InRange(SchemaKey key, KeyValue read)

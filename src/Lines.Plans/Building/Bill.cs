@@ -64,16 +64,18 @@ public static class Bill
     private static IEnumerable<BillLine> Sheets(BuildingBook book)
     {
         var (build, notation) = (book.Build, book.Notation);
-        foreach (var group in book.Cutting.Sheets.GroupBy(s => s.Thickness))
+        foreach (var group in book.Cutting.Sheets.GroupBy(s => (s.Thickness, s.IsOfBulkheads)))
         {
             var sheets = group.Count();
-            var parts = group.SelectMany(s => s.Parts).Any(p => p.Mold.Kind == MoldKind.Station) ? "molds" : "profile molds";
+            var parts = group.Key.IsOfBulkheads ? "bulkheads, boatbuilding plywood" : group.SelectMany(s => s.Parts).Any(p => p.Mold.Kind == MoldKind.Station) ? "molds" : "profile molds";
             yield return new BillLine(
                 "Sheets for " + parts, Invariant($"{sheets}"),
-                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key, notation)}", "", Price(build, p => p.Sheet) * sheets,
+                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key.Thickness, notation)}", "", group.Key.IsOfBulkheads ? null : Price(build, p => p.Sheet) * sheets,
                 Invariant($"{group.Sum(s => s.Parts.Count)} parts, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them"));
         }
 
+        if (book.Molds.Bulkheads.SelectMany(b => b.Holes).Count(h => h.Kind == MoldHoleKind.Bolt) / 2 is > 0 and var bolts)
+            yield return new BillLine("Bolts of the joints, with nuts and two large washers each", Invariant($"{bolts}"), Size(build.JointBolt, notation), "", null, "stainless; long enough for both bulkheads, washers and nut");
         if (book.Hull.Transom is not null)
             yield return new BillLine("Transom, plywood", "1", Size(build.BulkheadStock, notation), "", null, "saw to its pattern at the bevel given");
         var s = book.Molds.Strongback;

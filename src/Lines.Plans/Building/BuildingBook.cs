@@ -2,6 +2,7 @@ using Lines.Construction;
 using Lines.Construction.Materials;
 using Lines.Construction.Molds;
 using Lines.Construction.Nesting;
+using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Hull.Form;
 using Lines.Kernel.Units;
@@ -17,8 +18,9 @@ namespace Lines.Plans.Building;
 /// <param name="Molds">Its molds.</param>
 /// <param name="Cutting">The molds laid on sheets.</param>
 /// <param name="Weight">Its weight.</param>
+/// <param name="Pieces">The pieces it comes apart into.</param>
 /// <param name="Notation">How lengths are written; the other units follow it.</param>
-public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Build, MoldPlan Molds, CuttingPlan Cutting, HullWeight Weight, LengthNotation Notation)
+public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Build, MoldPlan Molds, CuttingPlan Cutting, HullWeight Weight, IReadOnlyList<Piece> Pieces, LengthNotation Notation)
 {
     /// <summary>What the sentences about bends hold strips to.</summary>
     public const string Limits =
@@ -53,6 +55,21 @@ public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Bui
                 ]);
         }
     }
+
+    /// <summary>The pieces of a hull that comes apart; null for one that does not.</summary>
+    public FigureTable? PieceTable => Pieces.Count < 2 ? null : new FigureTable(
+        "Pieces",
+        [new("Piece", ""), new("Length", Unit), new("Breadth", Unit), new("Height", Unit), new("Volume", Notation == LengthNotation.Millimeters ? "m³" : "ft³"), new("To carry", Notation == LengthNotation.Millimeters ? "kg" : "lb"), new("Built over", ""), new("Bulkheads", "")],
+        [
+            .. Pieces.Select(p => (IReadOnlyList<string>)
+            [
+                Invariant($"{p.Number}"), Cell(p.Length), Cell(p.Breadth), Cell(p.Height), Invariant($"{p.Volume / (Notation == LengthNotation.Millimeters ? 1 : Math.Pow(Length.Foot, 3)):F3}"),
+                Invariant($"{p.Mass / (Notation == LengthNotation.Millimeters ? 1 : Mass.Pound):F1}"), string.Join(" ", p.Molds.Select(m => m.Name)), string.Join(", ", p.Bulkheads.Select(m => m.Name)),
+            ]),
+        ]);
+
+    /// <summary>What does not go into the space it is to be stored in, a sentence each.</summary>
+    public IEnumerable<string> TooLarge => PieceFigures.TooLarge(Pieces, Build.Storage, Notation);
 
     /// <summary>The unit that heads a column of lengths; empty where every cell has its own marks.</summary>
     internal string Unit => Notation switch

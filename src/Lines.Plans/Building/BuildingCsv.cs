@@ -39,6 +39,8 @@ public static class BuildingCsv
             text.Record([line.Item, line.Pieces, line.Size, line.Amount, Money(line.Price), line.Note]);
         if (Bill.Sum(lines) is { } sum)
             text.Record(["Sum of the prices given", "", "", "", Money(sum), ""]);
+        foreach (var warning in book.TooLarge)
+            text.Record([warning]);
         text.Record(["Order of work", "", "", "", "", "Caution"]);
         foreach (var (step, k) in OrderOfWork.Of(book).Select((s, k) => (s, k + 1)))
             text.Record([Invariant($"{k}. {step.What}"), "", "", "", "", step.Caution]);

@@ -8,7 +8,10 @@ namespace Lines.Plans.Building;
 public static class BuildingFigures
 {
     /// <summary>What is not in the weight.</summary>
-    public const string NotWeighed = "thwarts, seats, decks, beams, fittings and paint are not in it";
+    public const string NotWeighed = "bulkheads, " + NotInPieces;
+
+    /// <summary>What is not in the weight of a piece.</summary>
+    public const string NotInPieces = "thwarts, seats, decks, beams, fittings and paint are not in it";
 
     /// <summary>The weight of the hull and where it lies.</summary>
     /// <param name="weight">The weight.</param>

@@ -60,9 +60,9 @@ internal static class MoldDrawing
 
     // The label keeps between the bolts of both sides.
     private static double BetweenBolts(Mold mold) => mold.Holes.Where(h => h.Kind == MoldHoleKind.Bolt && h.At.X > 0).Select(MoldHoleDrawing.Circle)
-        .Select(c => (mold.IsHalf ? 1 : 2) * (c.At.X - c.Radius - 3)).DefaultIfEmpty(double.PositiveInfinity).Min();
+        .Select(c => 2 * (c.At.X - c.Radius - 3)).DefaultIfEmpty(double.PositiveInfinity).Min();
 
-    // The centerline stops short of the label; other straight lines leave out the holes.
+    // The centerline stops short of the label; straight lines leave out the holes.
     private static IEnumerable<ArcPath> Pieces(MoldMark line, double low, double high, IEnumerable<(Point2 At, double Radius)> holes)
     {
         if (line.Kind == MoldMarkKind.Apex)
@@ -71,7 +71,8 @@ internal static class MoldDrawing
         if (line.Kind != MoldMarkKind.Centerline)
             return Between(a, b, holes);
         var (bottom, top) = a.Y < b.Y ? (a, b) : (b, a);
-        return [ArcPath.Line(bottom, bottom with { Y = Math.Max(bottom.Y, low - 3) }), ArcPath.Line(top with { Y = high + 3 }, top)];
+        var from = top with { Y = high + 3 };
+        return [ArcPath.Line(bottom, bottom with { Y = Math.Max(bottom.Y, low - 3) }), .. Between(from, top, holes.Where(h => h.At.Y - h.Radius > from.Y))];
     }
 
     // Holes stand well inside the part, so both ends of a line are outside them.

@@ -62,7 +62,7 @@ internal static class MoldLabels
                 yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK FORE END";
                 break;
             case MoldKind.Bulkhead:
-                yield return $"BULKHEAD OF JOINT {mold.Number}, {(mold.IsForward ? "FORWARD" : "AFTER")} PIECE";
+                yield return Invariant($"BULKHEAD OF JOINT {mold.Number}, {(mold.IsForward ? "FORWARD" : "AFTER")} PIECE");
                 yield return $"x = {Shown(mold.X, notation)} FROM THE BOW";
                 yield return $"STOCK {new Length(mold.Stock).ToSize(notation)}, AWAY FROM THE GAP";
                 if (mold.Holes.FirstOrDefault(h => h.Kind == MoldHoleKind.Bolt) is { } bolt)

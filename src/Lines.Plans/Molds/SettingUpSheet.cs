@@ -92,9 +92,7 @@ public static class SettingUpSheet
             yield return "The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). Past SHEER it holds the last strip; trim it later.";
         if (plan.Joints.Count > 0)
         {
-            yield return "Joints, from the strongback's fore end: "
-                + string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}, {plan.MoldIn(x)?.Name ?? "no mold"} in it")))
-                + $". {Bulkheads(plan, notation)}";
+            yield return $"Joints, from the strongback's fore end: {string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}")))}. Molds keep clear of them. {Bulkheads(plan, notation)}";
         }
 
         if (hull.Dials.Crown is { } crown)

@@ -19,6 +19,10 @@ internal static class BuildingSection
         }
 
         ReportPage.Table(page, book.Sections);
+        if (book.PieceTable is { } pieces)
+            ReportPage.Table(page, pieces);
+        foreach (var warning in book.TooLarge)
+            page.Append("<p><strong>").Append(ReportPage.Escaped(warning)).Append("</strong></p>\n");
         var lines = Bill.Of(book);
         var currency = book.Build.Material.Prices?.Currency;
         FigureColumn[] columns = [new("Item", ""), new("Pieces", ""), new("Size", ""), new("Amount", ""), .. currency is null ? (FigureColumn[])[] : [new("Price", currency)], new("Note", "")];

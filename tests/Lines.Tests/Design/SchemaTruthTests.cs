@@ -170,6 +170,9 @@ public sealed class SchemaTruthTests
             ["board_length"] = build.BoardLength,
             ["saw_kerf"] = build.SawKerf,
             ["stem_molding"] = build.StemMolding,
+            ["joint_gap"] = build.JointGap,
+            ["joint_bolt"] = build.JointBolt,
+            ["joint_clearance"] = build.JointClearance,
             ["bulkhead_stock"] = build.BulkheadStock,
         };
         Assert.Equal(got.OrderBy(p => p.Key, StringComparer.Ordinal), told.OrderBy(p => p.Key, StringComparer.Ordinal));
@@ -233,7 +236,7 @@ public sealed class SchemaTruthTests
     private static string Quoted(SchemaKey key, string text)
     {
         var quoted = key.Kind == KeyKind.Ratio ? text : $"\"{text.Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
-        return key.Kind == KeyKind.Lengths ? $"[{quoted}]" : quoted;
+        return key.Kind == KeyKind.Lengths ? $"[{string.Join(", ", Enumerable.Repeat("\"1 m\"", (key.Members ?? 1) - 1).Prepend(quoted))}]" : quoted;
     }
 
     private static double Step(SchemaKey key) => key.Kind switch

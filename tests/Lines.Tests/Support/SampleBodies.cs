@@ -37,14 +37,21 @@ internal static class SampleBodies
     /// <param name="length">Its length.</param>
     /// <param name="radius">Its radius.</param>
     /// <param name="angle">Angle it goes round from the keel; all the way to the top unless given.</param>
-    public static BSplineSurface CylinderSkin(double length, double radius, double angle = Math.PI)
+    public static BSplineSurface CylinderSkin(double length, double radius, double angle = Math.PI) => ConeSkin(length, radius, radius, angle);
+
+    /// <summary>The skin of the starboard half of a cone about a level line, its keel at z = 0 at the fore end, from the keel round.</summary>
+    /// <param name="length">Its length.</param>
+    /// <param name="fore">Its radius at x = 0.</param>
+    /// <param name="aft">Its radius at the other end.</param>
+    /// <param name="angle">Angle it goes round from the keel.</param>
+    public static BSplineSurface ConeSkin(double length, double fore, double aft, double angle)
     {
         var (v, sine, cosine) = HalfCircle(128, angle);
         var poles = new Point3[2, v.Count];
         for (var j = 0; j < v.Count; j++)
         {
-            for (var i = 0; i < 2; i++)
-                poles[i, j] = new Point3(i * length, radius * sine[j], radius * (1 - cosine[j]));
+            poles[0, j] = new Point3(0, fore * sine[j], fore * (1 - cosine[j]));
+            poles[1, j] = new Point3(length, aft * sine[j], fore - (aft * cosine[j]));
         }
 
         return new BSplineSurface(SplineBasis.Clamped(1, [0, 1]), v, poles);

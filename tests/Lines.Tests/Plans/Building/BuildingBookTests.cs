@@ -3,6 +3,7 @@ using Lines.Construction;
 using Lines.Construction.Materials;
 using Lines.Construction.Molds;
 using Lines.Construction.Nesting;
+using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Kernel.Units;
 using Lines.Plans.Building;
@@ -100,7 +101,7 @@ public class BuildingBookTests
         var hull = SampleHulls.DoubleEnder();
         var dials = build ?? Build;
         var molds = MoldPlan.Of(hull, dials);
-        return new BuildingBook("Gauge Tender", hull, dials, molds, CuttingPlan.Of(molds, dials, 1), HullWeight.Of(hull, dials), notation);
+        return new BuildingBook("Gauge Tender", hull, dials, molds, CuttingPlan.Of(molds, dials, 1), HullWeight.Of(hull, dials), Piece.Of(hull, dials, molds), notation);
     }
 
     private static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);

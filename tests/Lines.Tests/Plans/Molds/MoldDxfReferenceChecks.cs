@@ -80,10 +80,10 @@ public class MoldDxfReferenceChecks
     public void Two_readers_find_no_fault_in_any_mold_file_of_a_template_and_its_outline_holes_and_marks_in_place(string reader, string template)
     {
         var shaped = ShapedTemplates.Of(template);
-        var sheets = shaped.Molds.Molds.Select(m => MoldSheets.ForRouter(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
+        var sheets = shaped.Molds.Parts.Select(m => MoldSheets.ForRouter(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
         var readings = OutsideDxf.Read(reader, [.. sheets.Select(s => DxfFile.Write(s))]);
-        Assert.Equal(shaped.Molds.Molds.Count, readings.Count);
-        foreach (var ((mold, sheet), reading) in shaped.Molds.Molds.Zip(sheets).Zip(readings))
+        Assert.Equal(shaped.Molds.Parts.Count, readings.Count);
+        foreach (var ((mold, sheet), reading) in shaped.Molds.Parts.Zip(sheets).Zip(readings))
         {
             AssertSound(reading);
             var moved = MovedOf(sheet, mold);
@@ -127,8 +127,8 @@ public class MoldDxfReferenceChecks
             var reading = Assert.Single(OutsideDxf.Read(reader, DxfFile.Write(MoldSheets.All(shaped.Design.Title, shaped.Molds, LengthNotation.Millimeters))));
             AssertSound(reading);
             var cut = On(reading, "cut").ToList();
-            Assert.Equal(shaped.Molds.Molds.Count, cut.Count);
-            foreach (var (mold, entity) in shaped.Molds.Molds.Zip(cut))
+            Assert.Equal(shaped.Molds.Parts.Count, cut.Count);
+            foreach (var (mold, entity) in shaped.Molds.Parts.Zip(cut))
             {
                 var outline = MoldDrawingPath(mold.Outline);
                 entity.AssertIs(outline, new Point2(entity.Vertices[0][0], entity.Vertices[0][1]) - outline.Vertices[0].Point);

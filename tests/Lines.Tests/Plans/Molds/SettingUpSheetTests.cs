@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lines.Construction;
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
@@ -135,18 +136,16 @@ public class SettingUpSheetTests
     }
 
     [Fact]
-    public void Joints_are_drawn_and_named_and_the_sheet_says_whether_a_mold_stands_in_them()
+    public void Joints_are_drawn_and_named_and_the_sheet_tells_their_bulkheads()
     {
         var hull = MoldSheetsTests.Hull("double-ender");
-        var free = MoldSheetsTests.Plan("double-ender");
-        var molds = free.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
-        // M5's stock, 12 mm, stands abaft its face; 100 mm abaft that there is none.
-        var plan = free with { Joints = [molds[4].X + 0.006, molds[4].X + 0.112] };
+        var plan = MoldPlan.Of(hull, new BuildDials { Planking = 0.006, Joints = [1.3, 3.9] });
+        var molds = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
         var page = SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimeters)[0];
         var texts = page.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
         string Shown(double meters) => new Length(meters).ToText(LengthNotation.Millimeters);
         string FromForeEnd(int joint) => Shown(plan.Strongback.DistanceTo(plan.Joints[joint]));
-        Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}, M5 in it; 2 at {FromForeEnd(1)}, no mold in it. No pattern here is a bulkhead.", texts);
+        Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}; 2 at {FromForeEnd(1)}. Molds keep clear of them. Bulkheads B1 FORE to B2 AFT stay in the boat: glue them in when the inside is sheathed, in pairs over a {new Length(0.004).ToSize(LengthNotation.Millimeters)} spacer, then saw between them.", texts);
         Assert.Empty(Lettered.Overlaps(page));
         for (var k = 0; k < 2; k++)
             Assert.Empty(Lettered.Under(page, Invariant($"joint {k + 1}, {Shown(plan.Joints[k])}")));

@@ -58,8 +58,8 @@ public class NestedSheetsReferenceChecks
         var shaped = ShapedTemplates.Of("gauge-runner");
         var plan = CuttingPlan.Of(shaped.Molds, shaped.Design.Build, effort: 5);
         var rows = CuttingList.Csv(shaped.Design.Title, plan, LengthNotation.Millimeters).Split("\r\n").Where(r => r.Length > 0 && char.IsAsciiDigit(r[0])).ToList();
-        Assert.Equal(shaped.Molds.Molds.Count, rows.Count);
-        foreach (var mold in shaped.Molds.Molds)
+        Assert.Equal(shaped.Molds.Parts.Count, rows.Count);
+        foreach (var mold in shaped.Molds.Parts)
         {
             var row = Assert.Single(rows, r => r.Split(',')[2] == mold.Name).Split(',');
             var (a, b) = (Invariant($"{1000 * mold.Outline.Bounds().Width:F1}"), Invariant($"{1000 * mold.Outline.Bounds().Height:F1}"));

@@ -418,7 +418,7 @@ public class TiledPaperTests
     private static (MoldPlan Molds, IReadOnlyList<Sheet> Pages) Templates(string name, string paper)
     {
         var shaped = ShapedTemplates.Of(name);
-        var parts = shaped.Molds.Molds.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
+        var parts = shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
         return (shaped.Molds, TiledPaper.Of(parts, paper is "A4" ? PaperSize.A4 : PaperSize.Letter, PrinterCorrection.None));
     }
 
