@@ -55,6 +55,7 @@ internal static class CommandLine
             PrintVerb.Make(),
             FloatVerb.Make(),
             DragVerb.Make(),
+            SweepVerb.Make(),
             ExportVerb.Make(),
             BuildVerb.Make(),
             CompletionVerb.Make(),
@@ -94,7 +95,7 @@ internal static class CommandLine
         context.Cancel = true;
         Waiting.End();
         Staging.RemoveAll();
-        Streams.Say(Staging.IsPlaced ? "stopped, but all was written" : "stopped, nothing written");
+        Streams.Say(Staging.IsPlaced ? "stopped, but all was written" : KeptRows.Told ?? "stopped, nothing written");
         Environment.Exit(ExitCode.Interrupted);
     }
 }

@@ -13,14 +13,19 @@ internal static class Waiting
     private static readonly Lock Gate = new();
 
     /// <summary>The line, while there is a wait.</summary>
-    private static string? _line;
+    private static Func<string>? _line;
 
     private static bool _shown;
 
     /// <summary>Does work that may take long.</summary>
     /// <param name="line">What is being done, for who waits.</param>
     /// <param name="work">The work.</param>
-    public static T For<T>(string line, Func<T> work)
+    public static T For<T>(string line, Func<T> work) => For(() => line, work);
+
+    /// <summary>Does work that may take long.</summary>
+    /// <param name="line">What is being done, asked for anew each second.</param>
+    /// <param name="work">The work.</param>
+    public static T For<T>(Func<string> line, Func<T> work)
     {
         if (!Paint.OnTerminal)
             return work();
@@ -54,7 +59,7 @@ internal static class Waiting
         {
             if (_line is null)
                 return;
-            Streams.Error.Write(Invariant($"\r{_line} {elapsed.TotalSeconds:F0} s\u001b[K"));
+            Streams.Error.Write(Invariant($"\r{_line()} {elapsed.TotalSeconds:F0} s\u001b[K"));
             _shown = true;
         }
     }

@@ -23,7 +23,7 @@ internal static class DragVerb
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write to; its ending says the format: .csv (the table), .pdf, .svg (the chart) (left out: prints all)");
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
-        var (speeds, water, crew, drive) = (Speeds(), Common.Water("the water"), Crew(), DriveOption());
+        var (speeds, water, crew, drive) = (Speeds("speeds in knots, separated by commas (left out: every half knot to a Froude number of 0.6)"), Common.Water("the water"), Crew(), DriveOption());
         var power = Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
         var hours = Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
         var verb = new Command("drag", "Estimates the resistance against speed, level at the design waterline, and the watts it takes: friction, form, waves, and what hulls side by side do to each other's waves.")
@@ -95,9 +95,11 @@ internal static class DragVerb
         },
     };
 
-    private static Option<double[]?> Speeds() => new("--speeds")
+    /// <summary>A choice of speeds [kn].</summary>
+    /// <param name="description">What they are for.</param>
+    internal static Option<double[]?> Speeds(string description) => new("--speeds")
     {
-        Description = "speeds in knots, separated by commas (left out: every half knot to a Froude number of 0.6)",
+        Description = description,
         HelpName = "KNOTS",
         CustomParser = result =>
         {

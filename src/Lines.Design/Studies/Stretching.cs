@@ -74,7 +74,7 @@ public static class Stretching
             var was = CommentOf(lines, place, place.Length);
             var text = NewText(entry, form, wish, factors);
             if (text is not null)
-                Replace(lines, place, text);
+                TextEdit.Replace(lines, place, text);
             if (was is { } before)
                 comments[place.Line - 1] = (before, CommentOf(lines, place, text?.Length ?? place.Length)!.Value);
         }
@@ -169,18 +169,6 @@ public static class Stretching
         }
 
         return quoted.Append('"').ToString();
-    }
-
-    private static void Replace(string[] lines, Place place, string text)
-    {
-        var line = lines[place.Line - 1];
-        var (before, after) = (line[..(place.Column - 1)], line[(place.Column - 1 + place.Length)..]);
-        var comment = after.TrimStart(' ');
-
-        // A comment stays in its column where there is room.
-        if (comment.StartsWith('#'))
-            after = new string(' ', Math.Max(2, place.Length + after.Length - comment.Length - text.Length)) + comment;
-        lines[place.Line - 1] = before + text + after;
     }
 
     /// <summary>Where the comment behind a value begins; null where there is none.</summary>

@@ -34,6 +34,19 @@ public static class HullShape
         return vessel.Targets.Asked.Count == 0 ? Solve(vessel.MainHull, told) : new NearestTargets(vessel.MainHull, vessel.Targets, told, toldTarget).Solve();
     }
 
+    /// <summary>Shapes the main hull of a vessel without looking for nearest values where that fails: for many hulls of which some will not be.</summary>
+    /// <param name="vessel">What is asked; targets are met as ever, and told as ever where they cannot be.</param>
+    /// <param name="told">How nearest values of dials are told.</param>
+    /// <param name="toldTarget">How nearest values of targets are told.</param>
+    public static HullSolution Try(Vessel vessel, ToldValue told, ToldTarget toldTarget)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        if (vessel.Targets.Asked.Count > 0)
+            return Solve(vessel, told, toldTarget);
+        var attempt = HullAttempt.Make(vessel.MainHull);
+        return new HullSolution(attempt.Surface, attempt.Fault is { } fault ? [new DialConflict(fault.Reason, [.. fault.Dials.Select(d => new DialHint(d, null))])] : []);
+    }
+
     /// <summary>A hull of nearly the dials of one already shaped, in a fourth of the time: for a picture while a dial moves.</summary>
     /// <remarks><b>Accuracy.</b> Length, beam, depth, draft, sheer heights and rocker as ever; the rest of the skin, with the fullness of a waterline that
     /// ends on the keel, is not brought all the way, and no fault of it is looked for. <see cref="Solve(HullDials, ToldValue?)"/> is the hull.</remarks>

@@ -13,7 +13,7 @@ namespace Lines.Plans.Exchange;
 /// </remarks>
 /// <param name="fields">How many fields every record has.</param>
 /// <param name="notation">The notation of the figures.</param>
-internal sealed class CsvText(int fields, LengthNotation notation)
+public sealed class CsvText(int fields, LengthNotation notation)
 {
     private const char ByteOrderMark = '\uFEFF';
     private const char NoBreakHyphen = '\u2011';
@@ -23,6 +23,7 @@ internal sealed class CsvText(int fields, LengthNotation notation)
     /// <summary>Adds a record, filled up with empty fields.</summary>
     public void Record(IEnumerable<string> cells)
     {
+        ArgumentNullException.ThrowIfNull(cells);
         List<string> record = [.. cells];
         while (record.Count < fields)
             record.Add("");
@@ -35,8 +36,12 @@ internal sealed class CsvText(int fields, LengthNotation notation)
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();
 
-    private static string Quoted(string cell) =>
-        cell.AsSpan().IndexOfAny("\",\r\n") < 0 ? cell : "\"" + cell.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+    /// <summary>A cell as it stands in a record.</summary>
+    public static string Quoted(string cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        return cell.AsSpan().IndexOfAny("\",\r\n") < 0 ? cell : "\"" + cell.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+    }
 
     private string Figure(string cell) =>
         notation is LengthNotation.FeetInches or LengthNotation.FeetInchesEighths ? WithWhole(cell).Replace('-', NoBreakHyphen) : WithWhole(cell);

@@ -3,6 +3,7 @@ using Lines.Hull.Propulsion;
 using Lines.Hull.Resistance;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
+using Lines.Plans.Charts;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
@@ -48,9 +49,9 @@ public static class DragSheet
         marks.Text(PlanInks.Lettering, FigureText.Capital(crew.Crew) + ". Calm deep water, level at the design waterline; estimates.", new Point2(Margin, height - Margin - 8.5), 2, room);
         var upper = new Box2(Margin + Left, height - Margin - Head - Watts, width - Margin - Right, height - Margin - Head);
         var lower = new Box2(upper.Left, upper.Bottom - Between - Parts, upper.Right, upper.Bottom - Between);
-        Power(marks, found, crew.Power, new Chart(marks, upper, fastest / Standards.Knot, MostWatts, crew.Power.Crew == 1 ? "watts" : "watts, each of two"));
+        Power(marks, found, crew.Power, Over(upper, fastest / Standards.Knot, crew.Power.Crew == 1 ? "watts" : "watts, each of two", 0, MostWatts));
         var unit = FigureText.UnitOf(Quantity.Drag, crew.Notation);
-        Drags(marks, found, drag.Hulls > 1, new Chart(marks, lower, fastest / Standards.Knot, found.Max(d => d.Total) / unit.Size, $"drag, {unit.Name}", found.Min(d => Math.Min(0, d.Interference)) / unit.Size), unit.Size);
+        Drags(marks, found, drag.Hulls > 1, Over(lower, fastest / Standards.Knot, $"drag, {unit.Name}", found.Min(d => d.Interference) / unit.Size, found.Max(d => d.Total) / unit.Size), unit.Size);
         string[] notes = [CrewBook.Worth[0], .. outriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Figures];
         for (var k = 0; k < notes.Length; k++)
             marks.Text(PlanInks.Lettering, notes[k], new Point2(Margin, Margin + (3.5 * (notes.Length - 1 - k))), 2, room);
@@ -58,7 +59,7 @@ public static class DragSheet
     }
 
     // A band reaches from what an hour takes to what eight hours take; the names stand to its right.
-    private static void Power(PageMarks marks, DragAtSpeed[] found, CrewPower power, Chart chart)
+    private static void Power(PageMarks marks, DragAtSpeed[] found, CrewPower power, ChartFrame chart)
     {
         foreach (var person in Stamina.All)
         {
@@ -71,13 +72,13 @@ public static class DragSheet
 
         var spent = Stamina.HealthyAdult.Points[0].Watts;
         marks.Text(PlanInks.Lettering, Invariant($"{Stamina.HealthyAdult.Name}: ten minutes, {spent:0} W"), new Point2(chart.Box.Right + 2, chart.At(0, spent).Y + 1.6), 2, Right - 2, Anchor.MiddleLeft);
-        chart.Grid();
-        chart.Curve(s_power, found.Select(d => (d.Speed / Standards.Knot, power.WattsEach(d))));
+        chart.Draw(marks);
+        Curve(marks, chart, s_power, found.Select(d => (d.Speed / Standards.Knot, power.WattsEach(d))));
     }
 
-    private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, Chart chart, double unit)
+    private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, ChartFrame chart, double unit)
     {
-        chart.Grid();
+        chart.Draw(marks);
         List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave)];
         if (several)
             parts.Add(("interference", d => d.Interference));
@@ -85,63 +86,35 @@ public static class DragSheet
         var below = double.NegativeInfinity;
         foreach (var (name, of, layer, y) in ends)
         {
-            chart.Curve(layer, found.Select(d => (d.Speed / Standards.Knot, of(d) / unit)));
+            Curve(marks, chart, layer, found.Select(d => (d.Speed / Standards.Knot, of(d) / unit)));
             var at = below = Math.Max(y, below + 3.2);
             marks.Line(layer, new Point2(chart.Box.Right + 2, at), new Point2(chart.Box.Right + 14, at));
             marks.Text(PlanInks.Lettering, name, new Point2(chart.Box.Right + 16, at), 2, Right - 16, Anchor.MiddleLeft);
         }
     }
 
-    /// <summary>A chart over knots.</summary>
-    private sealed record Chart(PageMarks Marks, Box2 Box, double Knots, double Most, string Name, double Least = 0)
+    /// <summary>A chart over knots, the axis up from zero or below it.</summary>
+    private static ChartFrame Over(Box2 box, double knots, string name, double least, double most) =>
+        new(box, ChartAxis.Of("speed, knots", [knots], 9, fromZero: true), ChartAxis.Of(name, [least, most], 6, fromZero: true));
+
+    /// <summary>A curve as far as the chart reaches up.</summary>
+    private static void Curve(PageMarks marks, ChartFrame chart, Layer layer, IEnumerable<(double Knots, double Value)> points)
     {
-        private double Step => RoundNumber.AtLeast((Most - Least) / 6);
-
-        private double Top => Step * Math.Ceiling(Most / Step);
-
-        private double Bottom => Step * Math.Floor(Least / Step);
-
-        public Point2 At(double knots, double value) => new(Box.Left + (knots / Knots * Box.Width), Box.Bottom + ((value - Bottom) / (Top - Bottom) * Box.Height));
-
-        public void Grid()
+        List<Point2> inside = [];
+        (double Knots, double Value)? before = null;
+        foreach (var p in points)
         {
-            for (var k = 0; k <= Math.Round((Top - Bottom) / Step); k++)
+            if (p.Value > chart.Up.To)
             {
-                var value = Bottom + (k * Step);
-                var y = At(0, value).Y;
-                Marks.Line(Math.Abs(value) < Step / 2 ? PlanInks.Fine : PlanInks.Grid, new Point2(Box.Left, y), new Point2(Box.Right, y));
-                Marks.Text(PlanInks.Lettering, Invariant($"{Math.Round(value, 6):0.###}"), new Point2(Box.Left - 2, y), 2, anchor: Anchor.MiddleRight);
+                if (before is var (knots, value))
+                    inside.Add(chart.At(knots + ((p.Knots - knots) * (chart.Up.To - value) / (p.Value - value)), chart.Up.To));
+                break;
             }
 
-            for (var k = 0; k <= Knots; k++)
-            {
-                Marks.Line(PlanInks.Grid, At(k, Bottom), At(k, Top));
-                Marks.Text(PlanInks.Lettering, Invariant($"{k}"), At(k, Bottom) + new Vector2(0, -4), 2, anchor: Anchor.Center);
-            }
-
-            Marks.Text(PlanInks.Lettering, "speed, knots", new Point2(Box.Center.X, Box.Bottom - 8), 2, anchor: Anchor.Center);
-            Marks.Text(PlanInks.Lettering, Name, new Point2(Box.Left - 13, Box.Center.Y), 2, anchor: Anchor.Center, angle: Math.PI / 2);
+            inside.Add(chart.At(p.Knots, p.Value));
+            before = p;
         }
 
-        /// <summary>A curve as far as the chart reaches up.</summary>
-        public void Curve(Layer layer, IEnumerable<(double Knots, double Value)> points)
-        {
-            List<Point2> inside = [];
-            (double Knots, double Value)? before = null;
-            foreach (var p in points)
-            {
-                if (p.Value > Top)
-                {
-                    if (before is var (knots, value))
-                        inside.Add(At(knots + ((p.Knots - knots) * (Top - value) / (p.Value - value)), Top));
-                    break;
-                }
-
-                inside.Add(At(p.Knots, p.Value));
-                before = p;
-            }
-
-            Marks.Path(layer, inside);
-        }
+        marks.Path(layer, inside);
     }
 }

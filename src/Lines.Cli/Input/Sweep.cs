@@ -1,0 +1,143 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Lines.Design;
+using Lines.Design.Studies;
+using Lines.Hull.Fairness;
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
+using Lines.Hull.Resistance;
+using Lines.Hull.Sections;
+using Lines.Kernel.Units;
+using Lines.Plans.Figures;
+
+namespace Lines.Cli.Input;
+
+/// <summary>A design with some keys varied over ranges, every value with every other.</summary>
+/// <param name="path">The file as the user named it.</param>
+/// <param name="design">Its text.</param>
+/// <param name="varied">The keys and their values; the last one changes fastest.</param>
+/// <param name="speeds">Speeds for the drag [m/s].</param>
+/// <param name="water">The water.</param>
+internal sealed class Sweep(string path, string design, IReadOnlyList<Variation> varied, IReadOnlyList<double> speeds, Water water)
+{
+    private const double IntegralTolerance = 1e-6;
+
+    private static readonly (string Ending, string Unit)[] s_units = [("_kg_per_m", "kg/m"), ("_kg", "kg"), ("_m2", "m²"), ("_m3", "m³"), ("_rad", "rad"), ("_n", "N"), ("_m", "m")];
+
+    private static readonly JsonWriterOptions s_line = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>How many variants there are.</summary>
+    public int Count => varied.Aggregate(1, (n, v) => n * v.Values.Count);
+
+    /// <summary>Column of the drag at a speed.</summary>
+    public static string DragAt(double speed) => Invariant($"drag_at_{speed / Standards.Knot:0.###}_kn_n");
+
+    /// <summary>A column as it is called on a chart: its words, then its unit.</summary>
+    public static string Label(string column)
+    {
+        foreach (var (ending, unit) in s_units)
+        {
+            if (column.EndsWith(ending, StringComparison.Ordinal))
+                return $"{column[..^ending.Length].Replace('_', ' ')}, {unit}";
+        }
+
+        return column.Replace('_', ' ');
+    }
+
+    /// <summary>Column of a key that is varied, in SI.</summary>
+    public static string ColumnOf(Variation variation) => variation.Key.Path + variation.Key.Kind switch
+    {
+        Lines.Design.Schema.KeyKind.Length => "_m",
+        Lines.Design.Schema.KeyKind.Angle => "_rad",
+        Lines.Design.Schema.KeyKind.Mass => "_kg",
+        Lines.Design.Schema.KeyKind.Area => "_m2",
+        _ => "",
+    };
+
+    /// <summary>One variant as a line of JSON: its number, the varied keys, whether there is a hull and a fair one, and the figures; SI, nine digits.</summary>
+    /// <param name="number">Its number, from 1.</param>
+    public string Row(int number)
+    {
+        var values = ValuesOf(number);
+        var (state, reason, figures) = Made(Variation.In(design, [.. varied.Select((v, k) => (v.Key, values[k]))]));
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, s_line))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", number);
+            for (var k = 0; k < varied.Count; k++)
+                Write(json, ColumnOf(varied[k]), values[k]);
+            json.WriteString("state", state);
+            json.WriteString("reason", reason);
+            foreach (var (key, value) in figures)
+                Write(json, key, value);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void Write(Utf8JsonWriter json, string key, double? value)
+    {
+        json.WritePropertyName(key);
+        if (value is double v && double.IsFinite(v))
+            json.WriteRawValue(v.ToString("G9", CultureInfo.InvariantCulture));
+        else
+            json.WriteNullValue();
+    }
+
+    private double[] ValuesOf(int number)
+    {
+        var values = new double[varied.Count];
+        var left = number - 1;
+        for (var k = varied.Count - 1; k >= 0; k--)
+        {
+            values[k] = varied[k].Values[left % varied[k].Values.Count];
+            left /= varied[k].Values.Count;
+        }
+
+        return values;
+    }
+
+    private (string State, string Reason, IEnumerable<(string Key, double? Value)> Figures) Made(string text)
+    {
+        var reading = DesignFile.Read(text, path);
+        if (reading.Design is not { } made)
+            return Refused(reading.Diagnostics[0].Key, reading.Diagnostics[0].Problem);
+        List<HullSurface> hulls = [];
+        foreach (var hull in (VesselDesign[])[made, .. made.Outriggers])
+        {
+            var solution = HullShape.Try(hull.Vessel, hull.Source.AsTold, hull.Source.AsTold);
+            if (solution.Surface is { } surface && hull.Source.Explain(solution).Count == 0)
+                hulls.Add(surface);
+            else
+                return Refused(hull == made ? "" : hull.Title, hull.Source.Explain(solution) is [var first, ..] ? first.Problem : "no hull");
+        }
+
+        var vessel = new VesselShape(hulls[0], [.. made.Vessel.Outriggers.Zip(hulls.Skip(1))]);
+        var judged = FairnessReport.Of(HullLines.Of(hulls[0]));
+        var afloat = UprightHydrostatics.Below(hulls[0], hulls[0].Draft, IntegralTolerance);
+        var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
+        return (judged.Fair ? "fair" : "not fair", judged.Fair ? "" : judged.Verdict, [.. figures, .. Drags(vessel)]);
+    }
+
+    private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel)
+    {
+        DragEstimate? drag = null;
+        try
+        {
+            drag = new DragEstimate(vessel, water);
+        }
+        catch (DownfloodingException)
+        {
+            // A float under water to its sheer has no drag at this waterline: its cells stay empty.
+        }
+
+        return [.. speeds.Select(v => (DragAt(v), drag?.At(v).Total))];
+    }
+
+    private static (string State, string Reason, IEnumerable<(string Key, double? Value)> Figures) Refused(string what, string why) =>
+        ("refused", what.Length == 0 ? why : $"{what}: {why}", []);
+}
