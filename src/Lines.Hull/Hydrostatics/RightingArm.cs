@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Lines.Kernel.Numerics;
 
 namespace Lines.Hull.Hydrostatics;
@@ -45,7 +46,7 @@ public sealed class RightingArms
     private readonly Weight _weight;
     private readonly double _density;
     private readonly double _side;
-    private readonly SortedList<double, RightingArm> _known = [];
+    private readonly ConcurrentDictionary<double, RightingArm> _known = new();
 
     /// <summary>Computes the curve.</summary>
     /// <param name="craft">The bodies.</param>
@@ -58,9 +59,11 @@ public sealed class RightingArms
         (_craft, _weight, _density, _side) = (craft, weight, density, toPort ? -1 : 1);
         ToPort = toPort;
         var curve = new List<RightingArm>();
-        for (var k = 0; k < Angles && At(k * Step) is { } arm; k++)
+        for (var k = 0; k < Angles && Held(curve.Count == 0 ? null : curve[^1], k * Step) is { } arm; k++)
             curve.Add(arm);
         Curve = curve;
+        foreach (var arm in curve)
+            _known[arm.Heel] = arm;
         From = Resting();
         Downflooding = From is { } a ? Crossing(p => p.Sheer < 0, a) : null;
         Vanishing = From is { } b ? Crossing(p => p.Heel > b + 1e-6 && p.Arm < 0, b) : null;
@@ -156,12 +159,15 @@ public sealed class RightingArms
     {
         if (_known.TryGetValue(heel, out var known))
             return known;
-        var near = _known.Count == 0 ? null : _known.Values.MinBy(k => Math.Abs(k.Heel - heel));
-        var reached = Reach(near, heel) ?? Anywhere(near, heel);
+
+        // From the curve, not from what was asked before: the answer must not hang on who asked what first.
+        var reached = Held(Curve.Count == 0 ? null : Curve.MinBy(k => Math.Abs(k.Heel - heel)), heel);
         if (reached is not null)
             _known[heel] = reached;
         return reached;
     }
+
+    private RightingArm? Held(RightingArm? near, double heel) => Reach(near, heel) ?? Anywhere(near, heel);
 
     // Where the boat comes to rest on this side: upright unless a weight or its own tenderness heels it to it.
     private double? Resting()

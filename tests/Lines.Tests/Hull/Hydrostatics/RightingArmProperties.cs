@@ -39,6 +39,18 @@ public class RightingArmProperties
         Assert.Equal(1, found.Hulls.Sum(h => h.Share), 1e-8);
     }
 
+    [Fact]
+    public void An_arm_is_the_same_to_the_last_digit_whoever_asks_for_it_first()
+    {
+        var weight = new Weight(140, new Point3(2.6, 0, 0.3));
+        double[] heels = [.. Enumerable.Range(0, 60).Select(k => 0.013 + (0.03 * k))];
+        RightingArms one = new(s_outrigged, weight, Density, toPort: false), other = new(s_outrigged, weight, Density, toPort: false);
+        var asked = Array.ConvertAll(heels, h => one.At(h)?.Arm);
+        var together = new double?[heels.Length];
+        Parallel.For(0, heels.Length, new ParallelOptions { MaxDegreeOfParallelism = 4 }, k => together[heels.Length - 1 - k] = other.At(heels[heels.Length - 1 - k])?.Arm);
+        Assert.Equal(asked, together);
+    }
+
     [Theory]
     [MemberData(nameof(Weights))]
     public void A_weight_to_port_is_the_mirror_image_of_one_to_starboard(double mass, double x, double y, double z)
