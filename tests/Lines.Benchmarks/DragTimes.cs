@@ -38,7 +38,7 @@ internal static class DragTimes
         foreach (var knots in (double[])[2, 3, 4, 6, 8])
         {
             var watch = Stopwatch.StartNew();
-            var quick = new WaveResistance([new(main, main.Draft, 0, 0)]).OverDensity(knots * Standards.Knot, 1e-4);
+            var quick = new WaveResistance([new(main.Side, main.Draft, 0, 0)]).OverDensity(knots * Standards.Knot, 1e-4);
             var first = watch.Elapsed.TotalMilliseconds;
             var dense = PanelWaves.OverDensity(main, knots * Standards.Knot, 800, 240, 1200);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {knots} | {quick:E4} | {dense:E4} | {Math.Abs(quick / dense - 1):E1} | {first:F1} | {watch.Elapsed.TotalMilliseconds - first:F0} |"));

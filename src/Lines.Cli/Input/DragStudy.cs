@@ -14,6 +14,12 @@ namespace Lines.Cli.Input;
 /// <param name="Seconds">A time [s]; null where none is asked about.</param>
 internal sealed record DragAsked(Water Water, IReadOnlyList<double> Speeds, int Crew, Drive Drive, double? Watts, double? Seconds)
 {
+    /// <summary>How the boat lies in the water; null level at the design waterline.</summary>
+    public WaterPlane? Plane { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public string Lies { get; init; } = "level at the design waterline";
+
     /// <summary>One paddler at sea.</summary>
     public static DragAsked Usual { get; } = new(Water.Sea, [], 1, Drive.FlatBlade, null, null);
 }

@@ -191,8 +191,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     {
         try
         {
-            var drag = new DragEstimate(shaped.Vessel, asked.Water);
-            return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units)));
+            var drag = new DragEstimate(shaped.Vessel, asked.Water, asked.Plane, asked.Crew);
+            return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units), asked.Lies));
         }
         catch (DownfloodingException)
         {
@@ -214,7 +214,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     };
 
     private static Sheet DragPage(Shaped shaped, DragStudy study, PaperSize paper) =>
-        DragSheet.Of(shaped.Design.Title, study.Drag, study.Book.Crew, paper.Height, shaped.Outriggers.Count > 0);
+        DragSheet.Of(shaped.Design.Title, study.Drag, study.Book.Crew, paper.Height, shaped.Outriggers.Count > 0, study.Book.Lies);
 
     /// <summary>The load cases; null where the weight of the empty boat is not in the file.</summary>
     public StabilityBook? Stability => _stability.Value;

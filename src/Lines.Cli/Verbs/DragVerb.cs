@@ -3,6 +3,7 @@ using System.Globalization;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
+using Lines.Hull.Hydrostatics;
 using Lines.Hull.Propulsion;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
@@ -24,11 +25,12 @@ internal static class DragVerb
         var output = Common.OutputTo("the file to write to; its ending says the format: .csv (the table), .pdf, .svg (the chart) (left out: prints all)");
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
         var (speeds, water, crew, drive) = (Speeds("speeds in knots, separated by commas (left out: every half knot to a Froude number of 0.6)"), Common.Water("the water"), Crew(), DriveOption());
+        var load = new Option<string?>("--load") { Description = "the load case whose level and trim she lies at, as float names it (left out: level at the design waterline)", HelpName = "CASE" };
         var power = Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
         var hours = Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
-        var verb = new Command("drag", "Estimates the resistance against speed, level at the design waterline, and the watts it takes: friction, form, waves, and what hulls side by side do to each other's waves.")
+        var verb = new Command("drag", "Estimates the resistance against speed and the watts it takes: friction, form, waves, what hulls side by side do to each other's waves, and air.")
         {
-            file, output, speeds, water, crew, drive, power, hours, paper, json, units, force,
+            file, output, load, speeds, water, crew, drive, power, hours, paper, json, units, force,
         };
         verb.SetAction(parsed => Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () =>
         {
@@ -39,7 +41,7 @@ internal static class DragVerb
                 Drive.All.First(d => d.Key.Equals(parsed.GetValue(drive), StringComparison.Ordinal)),
                 parsed.GetValue(power),
                 parsed.GetValue(hours) * 3600);
-            return Run(parsed.GetValue(file)!, new Wish(asked, parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(json), parsed.GetValue(units), parsed.GetValue(force)));
+            return Run(parsed.GetValue(file)!, new Wish(asked, parsed.GetValue(load), parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(json), parsed.GetValue(units), parsed.GetValue(force)));
         }));
         return verb.WithExamples(
             "lines drag tender.toml", "lines drag tender.toml --speeds 3,4,5.5 --water fresh", "lines drag tender.toml --crew 2 --drive wing --hours 2", "lines drag tender.toml --power 100 -o tender-watts.pdf", "lines drag tender.toml --json");
@@ -51,7 +53,7 @@ internal static class DragVerb
         if (wish.Output is not null)
             OutputFile.Check(wish.Output, wish.Force);
         var shaped = Shaped.From(path);
-        var study = Products.DragOf(shaped, wish.Asked, shaped.Units(wish.Units))
+        var study = Products.DragOf(shaped, Lying(path, shaped, wish), shaped.Units(wish.Units))
             ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: a hull is under water to its sheer at the design waterline; raise its height, or the sheer");
         if (wish.Output is not null)
         {
@@ -64,6 +66,19 @@ internal static class DragVerb
         else if (wish.Output is null)
             Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{study.Book.Text()}\n{(shaped.Outriggers.Count > 0 ? Cautions.Outriggers + "\n" : "")}{Cautions.Figures}\n");
         return ExitCode.Done;
+    }
+
+    /// <summary>What is asked, with the water plane of the load case.</summary>
+    private static DragAsked Lying(string path, Shaped shaped, Wish wish)
+    {
+        if (wish.Load is null)
+            return wish.Asked;
+        var cases = shaped.LoadCases(shaped.UsualSettings with { Water = wish.Asked.Water }) ?? throw new CommandFailure(ExitCode.Wrong, $"--load: {path} does not say what the empty boat weighs, so no case can be told; [structure] with mass and at says it");
+        var found = cases.FirstOrDefault(c => c.Name.Equals(wish.Load, StringComparison.OrdinalIgnoreCase))
+            ?? throw new CommandFailure(ExitCode.Wrong, $"--load: {path} has no case \"{wish.Load}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
+        return found.Afloat is { State: FloatState.Floats, Afloat: { } afloat }
+            ? wish.Asked with { Plane = afloat.Water, Lies = Invariant($"at rest with the case {found.Name}, trim {afloat.Water.Trim * 180 / Math.PI:0.0} deg by the stern, heel not looked at") }
+            : throw new CommandFailure(ExitCode.Unfair, $"--load: the case {found.Name} does not float; lines float {path} tells why");
     }
 
     private static Option<int> Crew()
@@ -119,5 +134,5 @@ internal static class DragVerb
     };
 
     /// <summary>What was asked for.</summary>
-    private sealed record Wish(DragAsked Asked, string? Output, PaperSize Paper, bool Json, LengthNotation? Units, bool Force);
+    private sealed record Wish(DragAsked Asked, string? Load, string? Output, PaperSize Paper, bool Json, LengthNotation? Units, bool Force);
 }

@@ -33,7 +33,7 @@ public static class UprightHydrostatics
         var region = new WaterRegion(hull.Side, height, hull.Deck is not null);
         if (region.Spans.Count == 0)
             return new Buoyancy(height, 0, 0, null, null, 0, 0, null, null);
-        var skin = Skin(hull, region, tolerance);
+        var skin = SkinBelow(hull.Side, region, tolerance);
         var deck = hull.Deck is { } patch ? new DeckBelow(patch, height, tolerance) : null;
         var immersed = FloatingBody.LevelBelow(hull, height, tolerance);
         var waterplane = PlaneOf(deck is null ? [region] : [region, deck.Region], immersed);
@@ -46,7 +46,7 @@ public static class UprightHydrostatics
             immersed.Center,
             waterplane,
             2 * skin,
-            TransomBelow(hull, region, tolerance) + (hull.Transom is { } plane && deck is not null ? deck.TransomAbove(plane, tolerance) : 0),
+            (hull.Transom is null ? 0 : TransomBelow(hull.Side, region, tolerance)) + (hull.Transom is { } plane && deck is not null ? deck.TransomAbove(plane, tolerance) : 0),
             sections.Greatest(fore, aft),
             waterplane is null ? null : sections.At((waterplane.Fore + waterplane.Aft) / 2))
         {
@@ -67,15 +67,16 @@ public static class UprightHydrostatics
         return Below(hull, highest + Clear, tolerance);
     }
 
-    private static double Skin(HullSurface hull, WaterRegion region, double tolerance)
+    /// <summary>Area of a skin below the water, one side [m²].</summary>
+    internal static double SkinBelow(BSplineSurface side, WaterRegion region, double tolerance)
     {
         var (whole, topped) = region.Cells();
-        var a = Quadrature.Over((u, v, values) => values[0] = AreaOf(hull.Side.JetAt(u, v)), s_none, whole, tolerance);
+        var a = Quadrature.Over((u, v, values) => values[0] = AreaOf(side.JetAt(u, v)), s_none, whole, tolerance);
         var b = Quadrature.Over(
             (u, t, values) =>
             {
                 var (v, rate) = region.BelowWaterline(u, t);
-                values[0] = AreaOf(hull.Side.JetAt(u, v)) * rate;
+                values[0] = AreaOf(side.JetAt(u, v)) * rate;
             },
             a, // where the waterline lies on a knot line but for rounding, these cells are nothing beside the whole ones
             topped,
@@ -104,19 +105,20 @@ public static class UprightHydrostatics
             immersed.LongitudinalMoment);
     }
 
-    private static double TransomBelow(HullSurface hull, WaterRegion region, double tolerance)
+    /// <summary>Area of the transom of a skin below the water, in its own plane, both sides [m²].</summary>
+    internal static double TransomBelow(BSplineSurface side, WaterRegion region, double tolerance)
     {
-        var top = region.WaterlineAt(hull.Side.U.End);
-        if (hull.Transom is not { } plane || top <= 0)
+        var top = region.WaterlineAt(side.U.End);
+        if (top <= 0)
             return 0;
-        double[] breaks = [.. hull.Side.V.Breaks.Where(v => v < top), top];
+        var up = ((side.PointAt(side.U.End, side.V.End) - side.PointAt(side.U.End, side.V.Start)) with { Y = 0 }).Unit();
+        double[] breaks = [.. side.V.Breaks.Where(v => v < top), top];
         return 2 * Quadrature.Over(Strip, [0.0], breaks, tolerance)[0];
 
-        // Heights are measured up the plane, whose direction is (−n_z, 0, n_x).
         void Strip(double v, Span<double> values)
         {
-            var jet = hull.Side.JetAt(hull.Side.U.End, v);
-            values[0] = jet.Point.Y * ((plane.Normal.X * jet.V.Z) - (plane.Normal.Z * jet.V.X));
+            var jet = side.JetAt(side.U.End, v);
+            values[0] = jet.Point.Y * jet.V.Dot(up);
         }
     }
 

@@ -1,5 +1,7 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Splines;
 using Lines.Kernel.Units;
 
 namespace Lines.Hull.Resistance;
@@ -11,19 +13,21 @@ namespace Lines.Hull.Resistance;
 /// <param name="Form">What the hulls' shape adds to it.</param>
 /// <param name="Wave">Wave resistance of every hull as if alone, together.</param>
 /// <param name="Interference">What the hulls' waves add to each other; negative where they help.</param>
-public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference)
+/// <param name="Air">Air on topsides and crew, no wind.</param>
+public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Air)
 {
     /// <summary>All parts together [N].</summary>
-    public double Total => Friction + Form + Wave + Interference;
+    public double Total => Friction + Form + Wave + Interference + Air;
 
     /// <summary>Power that tows the boat [W]; a paddler gives more, for no blade returns all of it.</summary>
     public double TowingPower => Total * Speed;
 }
 
-/// <summary>An estimate of the resistance of a vessel at rest in her waterline: level, at the main hull's design draft.</summary>
+/// <summary>An estimate of the resistance of a vessel as she lies in the water.</summary>
 /// <remarks>
-/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>. Not counted: air, rudder
-/// and other appendages, spray, the sinkage and trim of a moving hull, and what a transom that runs dry lacks in pressure.</para>
+/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="AirDrag"/>. Level and trim are
+/// those of rest; heel is not looked at. Not counted: rudder and other appendages, spray, what the moving hull sinks and trims beyond that, and what a transom
+/// that runs dry lacks in pressure.</para>
 /// <para><b>Range.</b> Displacement speeds, Froude numbers to 1 without planing, L/∇^⅓ over 6, smooth hulls in deep calm water.</para>
 /// </remarks>
 public sealed class DragEstimate
@@ -32,29 +36,37 @@ public sealed class DragEstimate
     private const double Tolerance = 1e-4;
 
     private readonly Water _water;
+    private readonly AirDrag _air;
     private readonly List<Wet> _shapes = [];
     private readonly WaveResistance _waves;
 
     /// <summary>Takes the hulls of a vessel.</summary>
     /// <param name="vessel">The vessel.</param>
     /// <param name="water">The water.</param>
+    /// <param name="plane">How she lies in it, hull frame; null level at the main hull's design waterline.</param>
+    /// <param name="crew">How many sit in the air.</param>
     /// <exception cref="DownfloodingException">A hull is under water to its sheer at that waterline.</exception>
-    public DragEstimate(VesselShape vessel, Water water)
+    public DragEstimate(VesselShape vessel, Water water, WaterPlane? plane = null, int crew = 1)
     {
         ArgumentNullException.ThrowIfNull(vessel);
         ArgumentNullException.ThrowIfNull(water);
         _water = water;
+        var lies = (plane ?? WaterPlane.LevelAt(vessel.Main.Draft)) with { Heel = 0 };
+        _air = AirDrag.Of(vessel.Main, lies, crew);
         var inWater = new List<HullInWater>();
-        var placed = vessel.Hulls.Select(h => new HullInWater(h.Surface, vessel.Main.Draft - h.Place.Z, h.Place.X, h.Place.Y));
 
         // A pair is one shape at one height: reckoned once, counted twice.
-        foreach (var alike in placed.GroupBy(h => (h.Hull, h.Height)))
+        foreach (var alike in vessel.Hulls.GroupBy(h => (h.Surface, h.Place.X, h.Place.Z)))
         {
-            var afloat = UprightHydrostatics.Below(alike.Key.Hull, alike.Key.Height, Tolerance);
-            if (afloat.Waterplane is not { } plane)
+            var hull = alike.First();
+            var side = InLevelWater(hull.Surface.Side, hull.Place with { Y = 0 }, lies);
+            var region = new WaterRegion(side, 0);
+            if (region.Spans.Count == 0)
                 continue;
-            inWater.AddRange(alike);
-            _shapes.Add(new Wet(alike.Count(), plane.Length, afloat.WettedSurface, plane.Length / Math.Cbrt(afloat.Volume)));
+            var length = region.Spans.Max(s => region.AlongAt(s[^1]).Point.X) - region.Spans.Min(s => region.AlongAt(s[0]).Point.X);
+            var wetted = (2 * UprightHydrostatics.SkinBelow(side, region, Tolerance)) + (hull.Surface.Transom is null ? 0 : UprightHydrostatics.TransomBelow(side, region, Tolerance));
+            inWater.AddRange(alike.Select(h => new HullInWater(side, 0, 0, h.Place.Y)));
+            _shapes.Add(new Wet(alike.Count(), length, wetted, length / Math.Cbrt(FloatingBody.Of(hull).Below(lies, Tolerance).Volume)));
         }
 
         _waves = new WaveResistance(inWater);
@@ -82,7 +94,23 @@ public sealed class DragEstimate
         }
 
         var (together, alone) = _waves.Parts(speed, Tolerance, friction / _water.Density);
-        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone));
+        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _air.At(speed, _water.Density));
+    }
+
+    /// <summary>A skin turned and moved so that the water is the plane z = 0.</summary>
+    private static BSplineSurface InLevelWater(BSplineSurface side, Vector3 place, WaterPlane water)
+    {
+        var poles = new Point3[side.U.Count, side.V.Count];
+        for (var i = 0; i < side.U.Count; i++)
+        {
+            for (var j = 0; j < side.V.Count; j++)
+            {
+                var p = side.PoleAt(i, j) + place;
+                poles[i, j] = new Point3(water.Aft.Dot(p - default(Point3)), p.Y, water.HeightOf(p));
+            }
+        }
+
+        return new BSplineSurface(side.U, side.V, poles);
     }
 
     private sealed record Wet(int Count, double Length, double Area, double Slenderness);

@@ -1,6 +1,6 @@
 using System.Numerics;
-using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Resistance;
 
@@ -27,25 +27,25 @@ internal sealed class WaterSlices
     }
 
     /// <summary>Cuts the waterlines.</summary>
-    /// <param name="hull">The hull.</param>
-    /// <param name="height">Height of the water plane, hull frame [m]; below the sheer.</param>
+    /// <param name="side">The starboard skin.</param>
+    /// <param name="height">Height of the level water plane in its frame [m]; below the sheer.</param>
     /// <param name="layers">Layers from the surface to the keel, each with a waterline in its middle.</param>
     /// <param name="points">Stretches of each waterline.</param>
     /// <exception cref="DownfloodingException">The plane is above the sheer somewhere.</exception>
-    public static WaterSlices Of(HullSurface hull, double height, int layers, int points)
+    public static WaterSlices Of(BSplineSurface side, double height, int layers, int points)
     {
-        ArgumentNullException.ThrowIfNull(hull);
-        var lowest = Enumerable.Range(0, 257).Min(k => hull.Side.PointAt(k / 256.0, 0).Z);
+        ArgumentNullException.ThrowIfNull(side);
+        var lowest = Enumerable.Range(0, 257).Min(k => side.PointAt(k / 256.0, 0).Z);
         var depth = height - lowest;
         if (!(depth > 0))
             return new WaterSlices([]);
         double Edge(int k) => depth * (1 - Math.Cos(Math.PI * k / layers)) / 2;
-        var lines = new List<Waterline> { Waterline.Cut(hull, height, 0, points) };
+        var lines = new List<Waterline> { Waterline.Cut(side, height, 0, points) };
         for (var k = 1; k <= layers; k++)
         {
             double top = Edge(k - 1), bottom = Edge(k);
-            lines.Add(Waterline.Cut(hull, height, (top + bottom) / 2, points));
-            lines.Add(k == layers ? new Waterline(bottom, [], [], []) : Waterline.Cut(hull, height, bottom, points));
+            lines.Add(Waterline.Cut(side, height, (top + bottom) / 2, points));
+            lines.Add(k == layers ? new Waterline(bottom, [], [], []) : Waterline.Cut(side, height, bottom, points));
         }
 
         return new WaterSlices([.. lines]);

@@ -1,6 +1,6 @@
 using System.Numerics;
-using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Resistance;
 
@@ -11,10 +11,10 @@ namespace Lines.Hull.Resistance;
 /// <param name="Slope">dy/dx.</param>
 internal sealed record Waterline(double Depth, double[] X, double[] Y, double[] Slope)
 {
-    /// <summary>Cuts it from a hull.</summary>
-    public static Waterline Cut(HullSurface hull, double height, double depth, int points)
+    /// <summary>Cuts it from a skin.</summary>
+    public static Waterline Cut(BSplineSurface side, double height, double depth, int points)
     {
-        var region = new WaterRegion(hull.Side, height - depth);
+        var region = new WaterRegion(side, height - depth);
         if (region.Spans.Count == 0)
             return new Waterline(depth, [], [], []);
         double from = region.Spans[0][0], to = region.Spans[^1][^1];

@@ -1,16 +1,16 @@
 using System.Numerics;
-using Lines.Hull.Form;
 using Lines.Kernel.Numerics;
+using Lines.Kernel.Splines;
 using Lines.Kernel.Units;
 
 namespace Lines.Hull.Resistance;
 
 /// <summary>A hull at its place in the water.</summary>
-/// <param name="Hull">The hull.</param>
-/// <param name="Height">Height of the water plane in its own frame [m], below its sheer.</param>
+/// <param name="Side">Its starboard skin.</param>
+/// <param name="Height">Height of the level water plane in the skin's frame [m], below its sheer.</param>
 /// <param name="Aft">Its origin aft of the vessel's [m].</param>
 /// <param name="Starboard">Its centerplane to starboard of the vessel's [m].</param>
-public readonly record struct HullInWater(HullSurface Hull, double Height, double Aft, double Starboard);
+public readonly record struct HullInWater(BSplineSurface Side, double Height, double Aft, double Starboard);
 
 /// <summary>Wave resistance of slender hulls in company, by thin-ship theory.</summary>
 /// <remarks>
@@ -42,7 +42,7 @@ public sealed class WaveResistance
     public WaveResistance(IReadOnlyList<HullInWater> hulls)
     {
         ArgumentNullException.ThrowIfNull(hulls);
-        _shapes = [.. hulls.GroupBy(h => (h.Hull, h.Height), h => (h.Aft, h.Starboard)).Select(g => (WaterSlices.Of(g.Key.Hull, g.Key.Height, Layers, Points), g.ToArray()))];
+        _shapes = [.. hulls.GroupBy(h => (h.Side, h.Height), h => (h.Aft, h.Starboard)).Select(g => (WaterSlices.Of(g.Key.Side, g.Key.Height, Layers, Points), g.ToArray()))];
     }
 
     /// <summary>The wave resistance over the density of the water [m⁴/s²]: force in newtons for each kg/m³.</summary>

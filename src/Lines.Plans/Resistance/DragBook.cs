@@ -12,8 +12,9 @@ namespace Lines.Plans.Resistance;
 /// <param name="Hulls">Hulls in the water.</param>
 /// <param name="Slenderness">Waterline length over the cube root of the volume, of each.</param>
 /// <param name="Crew">What the crew reaches.</param>
+/// <param name="Lies">How the boat lies in the water, in words.</param>
 /// <param name="Notation">How lengths are written; forces follow it.</param>
-public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, LengthNotation Notation)
+public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, string Lies, LengthNotation Notation)
 {
     /// <summary>Half knots from the first that is told to the last, unless speeds are asked for.</summary>
     private const double Least = 1.5 * Standards.Knot, Step = 0.5 * Standards.Knot, MostFroude = 0.6;
@@ -22,7 +23,8 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     /// <param name="drag">The estimate.</param>
     /// <param name="speeds">Speeds [m/s]; empty for every half knot up to a Froude number of 0.6.</param>
     /// <param name="crew">What the crew reaches.</param>
-    public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, CrewBook crew)
+    /// <param name="lies">How the boat lies in the water, in words.</param>
+    public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, CrewBook crew, string lies)
     {
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(crew);
@@ -30,7 +32,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         var fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
         IEnumerable<double> usual = Enumerable.Range(0, 1 + (int)((fastest - Least) / Step)).Select(k => Least + (k * Step));
         DragAtSpeed[] found = [.. (speeds.Count > 0 ? speeds.Order() : usual).Select(drag.At)];
-        return new DragBook([.. found.Select((d, k) => Group(d, k + 1, crew.Power))], drag.Hulls, drag.Slenderness, crew, crew.Notation);
+        return new DragBook([.. found.Select((d, k) => Group(d, k + 1, crew.Power))], drag.Hulls, drag.Slenderness, crew, lies, crew.Notation);
     }
 
     /// <summary>All groups: the speeds, then what the crew reaches.</summary>
@@ -38,7 +40,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
 
     /// <summary>Every speed a row.</summary>
     public FigureTable Table => new(
-        "Resistance in calm deep water, level at the design waterline: estimates",
+        $"Resistance in calm deep water, {Lies}: estimates",
         [.. Shown(0).Select(f => new FigureColumn(f.Name, FigureText.UnitOf(f.Quantity, Notation).Name))],
         [.. Enumerable.Range(0, Speeds.Count).Select(k => (IReadOnlyList<string>)[.. Shown(k).Select(f => CrewBook.Cell(f, Notation))])]);
 
@@ -62,7 +64,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
-        yield return "Not counted: wind, rudder and other appendages, spray, sinkage and trim under way, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
+        yield return "Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), no wind. Not counted: wind, rudder and other appendages, spray, what a moving hull sinks and trims beyond her place at rest, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
         foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
             yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
         if (Speeds.Any(s => s.Figures[1].Value > 1))
@@ -79,6 +81,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         Estimate("form", "Form", d.Form, Quantity.Drag, "2.76 (L/V^(1/3))^-0.4 - 1 of friction, measured for 6 to 9.5"),
         Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory, level, Froude number 0.2 to 1, each hull alone"),
         Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
+        Estimate("air", "Air", d.Air, Quantity.Drag, "topsides by ITTC 1978, crew seated, no wind"),
         Estimate("total", "Total", d.Total, Quantity.Drag, "without wind, appendages, spray"),
         Estimate("towing_power", "Towing power", d.TowingPower, Quantity.Power, "total times speed"),
         .. CrewBook.At(crew, d),

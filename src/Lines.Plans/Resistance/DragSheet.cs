@@ -29,7 +29,7 @@ public static class DragSheet
     private static readonly Layer s_power = new("crew-power", new Ink(0.5));
     private static readonly Layer[] s_parts =
     [
-        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
+        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-air", new Ink(0.25, [0.6, 1])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
     ];
 
     /// <summary>The sheet.</summary>
@@ -38,7 +38,8 @@ public static class DragSheet
     /// <param name="crew">The crew.</param>
     /// <param name="width">Width of the sheet [mm].</param>
     /// <param name="outriggers">Whether to caution about outriggers.</param>
-    public static Sheet Of(string title, DragEstimate drag, CrewBook crew, double width, bool outriggers)
+    /// <param name="lies">How the boat lies in the water, in words.</param>
+    public static Sheet Of(string title, DragEstimate drag, CrewBook crew, double width, bool outriggers, string lies)
     {
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(crew);
@@ -46,7 +47,7 @@ public static class DragSheet
         var marks = new PageMarks();
         DragAtSpeed[] found = [.. Enumerable.Range(2, Drawn - 1).Select(k => drag.At(fastest * k / Drawn))];
         marks.Text(PlanInks.Titles, $"{title}: watts and drag against speed", new Point2(Margin, height - Margin - 3), 4, room);
-        marks.Text(PlanInks.Lettering, FigureText.Capital(crew.Crew) + ". Calm deep water, level at the design waterline; estimates.", new Point2(Margin, height - Margin - 8.5), 2, room);
+        marks.Text(PlanInks.Lettering, FigureText.Capital(crew.Crew) + $". Calm deep water, {lies}; estimates.", new Point2(Margin, height - Margin - 8.5), 2, room);
         var upper = new Box2(Margin + Left, height - Margin - Head - Watts, width - Margin - Right, height - Margin - Head);
         var lower = new Box2(upper.Left, upper.Bottom - Between - Parts, upper.Right, upper.Bottom - Between);
         Power(marks, found, crew.Power, Over(upper, fastest / Standards.Knot, crew.Power.Crew == 1 ? "watts" : "watts, each of two", 0, MostWatts));
@@ -79,7 +80,7 @@ public static class DragSheet
     private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, ChartFrame chart, double unit)
     {
         chart.Draw(marks);
-        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave)];
+        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air)];
         if (several)
             parts.Add(("interference", d => d.Interference));
         var ends = parts.Select((p, k) => (p.Name, p.Of, Layer: s_parts[k], chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();

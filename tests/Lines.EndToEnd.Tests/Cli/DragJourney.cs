@@ -23,7 +23,7 @@ public class DragJourney
         double Of(JsonElement group, string key) => group.GetProperty(key).GetDouble();
         foreach (var s in speeds)
         {
-            Assert.Equal(Of(s, "total_n"), Of(s, "friction_n") + Of(s, "form_n") + Of(s, "wave_n") + Of(s, "interference_n"), 1e-3);
+            Assert.Equal(Of(s, "total_n"), Of(s, "friction_n") + Of(s, "form_n") + Of(s, "wave_n") + Of(s, "interference_n") + Of(s, "air_n"), 1e-3);
             Assert.Equal(Of(s, "towing_power_w"), Of(s, "total_n") * Of(s, "speed_m_per_s"), 1e-2);
         }
 
@@ -31,7 +31,7 @@ public class DragJourney
         Assert.Equal((0, ""), (csv.Code, csv.Out));
         var rows = File.ReadAllLines(place.PathOf("drag.csv"));
         Assert.Equal(4, rows.Length);
-        Assert.StartsWith("speed_m_per_s,froude,friction_n,form_n,wave_n,interference_n,total_n,towing_power_w", rows[0], StringComparison.Ordinal);
+        Assert.StartsWith("speed_m_per_s,froude,friction_n,form_n,wave_n,interference_n,air_n,total_n,towing_power_w", rows[0], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -50,6 +50,24 @@ public class DragJourney
         var there = back.RootElement.GetProperty("figures").GetProperty("drag_01");
         Assert.Equal(90, there.GetProperty("crew_power_w").GetDouble(), 1e-3);
         Assert.Equal(0.89 * 2 * 90, there.GetProperty("towing_power_w").GetDouble(), 1e-2);
+    }
+
+    [Fact]
+    public void A_heavier_case_drags_more_and_a_case_there_is_not_is_told_with_those_there_are()
+    {
+        using var place = new Workplace();
+        Command.Run(place.Root, "new", "mine.toml", "--from", "sample-courier");
+        double TotalOf(params string[] more)
+        {
+            using var json = JsonDocument.Parse(Command.Run(place.Root, ["drag", "mine.toml", "--speeds", "4", "--json", .. more]).Out);
+            return json.RootElement.GetProperty("figures").GetProperty("drag_01").GetProperty("total_n").GetDouble();
+        }
+
+        Assert.True(TotalOf("--load", "light ship") < TotalOf("--load", "solo"));
+        Assert.True(TotalOf("--load", "solo") < TotalOf("--load", "two up"));
+        var none = Command.Run(place.Root, "drag", "mine.toml", "--load", "ten up");
+        Assert.Equal(2, none.Code);
+        Assert.Contains("it has light ship, solo, two up", none.Error, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -58,8 +58,8 @@ public class WaveResistanceReferenceChecks
     [InlineData(0.5)]
     public void At_one_Froude_number_the_resistance_grows_as_the_cube_of_the_length(double froude)
     {
-        var model = new WaveResistance([new(s_wigley, 0.0625, 0, 0)]);
-        var boat = new WaveResistance([new(WigleyHull.Of(5, 0.5, 0.3125), 0.3125, 0, 0)]);
+        var model = new WaveResistance([new(s_wigley.Side, 0.0625, 0, 0)]);
+        var boat = new WaveResistance([new(WigleyHull.Of(5, 0.5, 0.3125).Side, 0.3125, 0, 0)]);
         double Speed(double length) => froude * Math.Sqrt(Standards.Gravity * length);
         Relative(125, boat.OverDensity(Speed(5), 1e-6) / model.OverDensity(Speed(1), 1e-6), 1e-5);
     }
@@ -67,7 +67,7 @@ public class WaveResistanceReferenceChecks
     // L = 5 m, B = 0.5 m, T = 0.3125 m in water of 1000 kg/m³ at Fn 0.4: 39.8918 N, by the same evaluations.
     [Fact]
     public void A_boat_of_five_meters_makes_forty_newtons_at_five_and_a_half_knots() =>
-        Relative(39.8918, 1000 * new WaveResistance([new(WigleyHull.Of(5, 0.5, 0.3125), 0.3125, 0, 0)]).OverDensity(2.80094, 1e-6), 1e-4);
+        Relative(39.8918, 1000 * new WaveResistance([new(WigleyHull.Of(5, 0.5, 0.3125).Side, 0.3125, 0, 0)]).OverDensity(2.80094, 1e-6), 1e-4);
 
     // Michell's theorem of reverse flow, exact for any hull (from memory; Newman 1977): bow or stern first, the same resistance.
     [Theory]
@@ -76,8 +76,8 @@ public class WaveResistanceReferenceChecks
     public void A_hull_makes_the_same_waves_stern_first(string name, double speed)
     {
         var hull = ShapedTemplates.Of(name).Hull;
-        var forward = new WaveResistance([new(hull, hull.Draft, 0, 0)]).OverDensity(speed, 1e-6);
-        var backward = new WaveResistance([new(Reversed(hull), hull.Draft, 0, 0)]).OverDensity(speed, 1e-6);
+        var forward = new WaveResistance([new(hull.Side, hull.Draft, 0, 0)]).OverDensity(speed, 1e-6);
+        var backward = new WaveResistance([new(Reversed(hull).Side, hull.Draft, 0, 0)]).OverDensity(speed, 1e-6);
         Relative(forward, backward, 1e-5);
     }
 
@@ -90,12 +90,12 @@ public class WaveResistanceReferenceChecks
     public void A_template_makes_the_waves_of_its_panels(string name, double knots)
     {
         var hull = ShapedTemplates.Of(name).Hull;
-        var waves = new WaveResistance([new(hull, hull.Draft, 0, 0)]).OverDensity(knots * Standards.Knot, 1e-5);
+        var waves = new WaveResistance([new(hull.Side, hull.Draft, 0, 0)]).OverDensity(knots * Standards.Knot, 1e-5);
         Relative(PanelWaves.OverDensity(hull, knots * Standards.Knot, 500, 150, 600), waves, 1e-3);
     }
 
     private static double Of((HullSurface Hull, double Aft, double Side)[] hulls, double froude) =>
-        new WaveResistance([.. hulls.Select(h => new HullInWater(h.Hull, 0.0625, h.Aft, h.Side))]).OverDensity(froude * Math.Sqrt(Standards.Gravity), 1e-6);
+        new WaveResistance([.. hulls.Select(h => new HullInWater(h.Hull.Side, 0.0625, h.Aft, h.Side))]).OverDensity(froude * Math.Sqrt(Standards.Gravity), 1e-6);
 
     private static HullSurface Reversed(HullSurface hull)
     {
