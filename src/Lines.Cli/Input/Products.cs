@@ -36,7 +36,8 @@ namespace Lines.Cli.Input;
 /// <remarks>Several may be asked for at once; each is the same whichever comes first.</remarks>
 /// <param name="shaped">The design with its hull.</param>
 /// <param name="units">How lengths are shown.</param>
-internal sealed class Products(Shaped shaped, LengthNotation units)
+/// <param name="cuts">What a router asks of the molds; null for the usual. Sheets, cutting list and bill go by it alike.</param>
+internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings? cuts = null)
 {
     /// <summary>Width of a PNG [pixels].</summary>
     private const int PngWidth = 3000;
@@ -49,7 +50,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
     private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair));
-    private readonly ConcurrentDictionary<CutSettings, Lazy<CuttingPlan>> _cutting = new();
+    private readonly CutSettings _cuts = cuts ?? CutSettings.Usual;
+    private readonly Lazy<CuttingPlan> _cutting = new(() => CuttingPlan.Of((cuts ?? CutSettings.Usual).Of(shaped.Molds), shaped.Design.Build));
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
     private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
@@ -105,10 +107,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>The molds for a router, each in a file of its own, then all in one; names without folder.</summary>
     /// <param name="dxf">How the files are written.</param>
-    /// <param name="cuts">What the router asks of the molds.</param>
-    public IEnumerable<(string Name, byte[] Content)> Molds(DxfSettings dxf, CutSettings cuts)
+    public IEnumerable<(string Name, byte[] Content)> Molds(DxfSettings dxf)
     {
-        var plan = cuts.Of(shaped.Molds);
+        var plan = _cuts.Of(shaped.Molds);
         foreach (var mold in plan.Parts)
             yield return (MoldFile(mold), Text(DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, mold, units), dxf)));
         yield return (EarlierRun.AllMolds, Text(DxfFile.Write(MoldSheets.All(shaped.Design.Title, plan, units), dxf)));
@@ -116,21 +117,20 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>The sheets the molds are cut from, each in a file of its own, and the cutting list; names without folder.</summary>
     /// <param name="dxf">How the sheets are written.</param>
-    /// <param name="cuts">What the router asks of the molds.</param>
-    public IEnumerable<(string Name, byte[] Content)> Sheets(DxfSettings dxf, CutSettings cuts)
+    public IEnumerable<(string Name, byte[] Content)> Sheets(DxfSettings dxf)
     {
-        var plan = Cutting(cuts);
+        var plan = Cutting;
         foreach (var sheet in plan.Sheets)
             yield return (NestedSheets.FileName(sheet) + ".dxf", Text(DxfFile.Write(NestedSheets.ForRouter(shaped.Design.Title, plan, sheet, units), dxf)));
-        yield return (EarlierRun.CuttingList, PdfFile.Write(TitleOf("cutting list"), CuttingPages(cuts)));
+        yield return (EarlierRun.CuttingList, PdfFile.Write(TitleOf("cutting list"), CuttingPages));
         yield return ("cutting-list.csv", Text(CuttingList.Csv(shaped.Design.Title, plan, units, shaped.Fairness.Fair)));
     }
 
     /// <summary>The pages of the cutting list.</summary>
-    public IReadOnlyList<Sheet> CuttingPages(CutSettings cuts) => CuttingSheets.Of(shaped.Design.Title, Cutting(cuts), units, shaped.Fairness.Fair);
+    public IReadOnlyList<Sheet> CuttingPages => CuttingSheets.Of(shaped.Design.Title, Cutting, units, shaped.Fairness.Fair);
 
     /// <summary>The molds laid on sheets.</summary>
-    public CuttingPlan Cutting(CutSettings cuts) => _cutting.GetOrAdd(cuts, c => new(() => CuttingPlan.Of(c.Of(shaped.Molds), shaped.Design.Build))).Value;
+    public CuttingPlan Cutting => _cutting.Value;
 
     /// <summary>Where every mold stands on the strongback, as PDF.</summary>
     public byte[] SettingUp() => PdfFile.Write(TitleOf("setting up the molds"), SettingUpPages);
@@ -140,7 +140,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units)
 
     /// <summary>Planking, weight, materials and the order of work.</summary>
     public BuildingBook Building => LazyInitializer.EnsureInitialized(ref _building, () => new BuildingBook(
-        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting(CutSettings.Usual), shaped.Weight, shaped.Pieces, units));
+        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting, shaped.Weight, shaped.Pieces, units));
 
     /// <summary>Planking, and bill of materials with the order of work, as CSV; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Lists() =>

@@ -96,7 +96,7 @@ internal static class BuildVerb
         new(folder + "drag.pdf", 1),
         new(folder + "load-cases.pdf", products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0),
         new(folder + "molds/setting-up.pdf", products.SettingUpPages.Count),
-        new(folder + "molds/" + EarlierRun.CuttingList, products.CuttingPages(CutSettings.Usual).Count),
+        new(folder + "molds/" + EarlierRun.CuttingList, products.CuttingPages.Count),
         new(folder + Common.PatternsFile(wish.Paper), products.PatternPages(wish.Paper, wish.Correction).Count),
     ];
 
@@ -106,8 +106,8 @@ internal static class BuildVerb
         foreach (var ending in (string[])[".pdf", ".svg", ".dxf", ".png"])
             yield return () => [($"{folder}lines-plan{ending}", products.LinesPlan(PlanPaper(wish), ending))];
         yield return () => [.. ((string[])[".csv", ".txt", ".pdf"]).Select(e => ($"{folder}offsets{e}", products.Offsets(inside: false, wish.Paper, e)))];
-        yield return () => [.. products.Molds(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
-        yield return () => [.. products.Sheets(DxfSettings.Usual, CutSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content))];
+        yield return () => [.. products.Molds(DxfSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content)), ($"{folder}molds/setting-up.pdf", products.SettingUp()), ($"{folder}molds/setting-up.csv", products.SettingUpTable())];
+        yield return () => [.. products.Sheets(DxfSettings.Usual).Select(m => ($"{folder}molds/{m.Name}", m.Content))];
         yield return () => [.. products.Lists().Select(l => (folder + l.Name, l.Content))];
         yield return () => [.. ((string[])[".csv", ".pdf"]).Select(e => ($"{folder}curves-of-form{e}", products.FormCurves(wish.Paper, e)))];
         yield return () => [.. ((string[])[".step", ".igs", ".stl"]).Select(e => ($"{folder}hull{e}", products.Hull(e, HullMesh.UsualChordError)))];

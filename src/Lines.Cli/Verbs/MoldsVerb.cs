@@ -31,11 +31,11 @@ internal static class MoldsVerb
         var target = output ?? Common.NamedAfter(path, "-molds", hull);
         OutputFolder.Check(target, force);
         var shaped = Shaped.From(path, hull);
-        var products = new Products(shaped, shaped.Units(units));
+        var products = new Products(shaped, shaped.Units(units), cuts);
         using var folder = new OutputFolder(target, force);
-        foreach (var (name, content) in products.Molds(dxf, cuts))
+        foreach (var (name, content) in products.Molds(dxf))
             folder.Add(name, content);
-        foreach (var (name, content) in products.Sheets(dxf, cuts))
+        foreach (var (name, content) in products.Sheets(dxf))
             folder.Add(name, content);
         folder.Add("setting-up.pdf", products.SettingUp());
         folder.Add("setting-up.csv", products.SettingUpTable());

@@ -11,6 +11,9 @@ internal static class LabelBlock
     private const double Largest = 1.5;
     private const double LeastHeight = 2.2;
 
+    /// <summary>How much of the room across a line takes at most: what reaches from edge to edge reads badly and looks crowded.</summary>
+    private const double Filled = 0.86;
+
     /// <summary>Sets the lines in the middle of a band, each as large as the room across lets it.</summary>
     /// <param name="outline">The part.</param>
     /// <param name="lines">The lines with the heights wanted [mm], the uppermost first.</param>
@@ -32,7 +35,7 @@ internal static class LabelBlock
             var height = scale * wanted;
             y -= height;
             var room = outline.Room(y, y + height, center);
-            var fit = 2 * Math.Min(center - room.Left, room.Right - center) / StrokeLettering.Width(text, 1);
+            var fit = Filled * 2 * Math.Min(center - room.Left, room.Right - center) / StrokeLettering.Width(text, 1);
             height = Math.Max(LeastHeight, Math.Min(height, fit));
             marks.Add(new TextMark(MoldInks.Text, text, new Point2(center, y), height, Anchor.Center));
             y -= scale * wanted * (Leading - 1);

@@ -1,5 +1,6 @@
 using Lines.Construction.Nesting;
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -16,6 +17,7 @@ public static class CuttingSheets
     private const double Line = 3.9;
     private const double Head = 11;
     private const double Names = 3;
+    private const double LeastName = 1.8;
     private const double Larger = 1.5;
     private const double Row = 3.6;
     private const int Columns = 3;
@@ -73,7 +75,7 @@ public static class CuttingSheets
             var outline = MoldDrawing.Millimeters(part.Outline).Mapped(p => new Point2((scale * p.X) + corner.X, (scale * p.Y) + corner.Y));
             marks.Add([new PathMark(SettingUpInks.Heavy, outline)]);
             var name = (TextMark)MovedMarks.Of(NestedSheets.MarksOf(title, part, notation).OfType<TextMark>().First(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal)), corner, scale);
-            marks.Add([name with { Layer = SettingUpInks.Text, Height = Math.Min(Names, Larger * name.Height) }]);
+            marks.Add([Upright(new PartOutline(outline), name)]);
         }
 
         for (var i = 0; i < sheet.Parts.Count; i++)
@@ -84,5 +86,15 @@ public static class CuttingSheets
                 SettingUpInks.Text, $"{sheet.Parts[i].Mold.Name}: {new Length(along).ToText(notation)} broad, {new Length(across).ToText(notation)} high",
                 at, Letters, (room.Width / Columns) - 4);
         }
+    }
+
+    // About the same middle as on the part, but to be read with the page as it lies, however the part is turned.
+    private static TextMark Upright(PartOutline outline, TextMark name)
+    {
+        var middle = name.At + (name.Height / 2 * new Vector2(-Math.Sin(name.Angle), Math.Cos(name.Angle)));
+        var height = Math.Min(Names, Larger * name.Height);
+        var room = outline.Room(middle.Y - (height / 2), middle.Y + (height / 2), middle.X);
+        height = Math.Min(height, Math.Max(LeastName, 2 * Math.Min(middle.X - room.Left, room.Right - middle.X) / StrokeLettering.Width(name.Text, 1)));
+        return name with { Layer = SettingUpInks.Text, At = middle - new Vector2(0, height / 2), Height = height, Angle = 0 };
     }
 }
