@@ -1,4 +1,5 @@
 using Lines.Construction.Materials;
+using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Kernel.Units;
 
@@ -84,6 +85,12 @@ public sealed record BuildDials
 
     /// <summary>Length, breadth and height of the space the pieces are stored in, in whichever order [m]; null where it is not known.</summary>
     public IReadOnlyList<double>? Storage { get; init; }
+
+    /// <summary>Bulkheads beside those of the joints, in the order of the file.</summary>
+    public IReadOnlyList<BulkheadPlace> Bulkheads { get; init; } = [];
+
+    /// <summary>Openings in bottom and deck, in the order of the file.</summary>
+    public IReadOnlyList<HullOpening> Openings { get; init; } = [];
 
     /// <summary>Thickness of the plywood of bulkheads and transom [m].</summary>
     public double BulkheadStock { get; init; } = 0.009;

@@ -50,13 +50,13 @@ public static class DesignFile
 
     private static VesselDesign Design(SourceText source, FileValues values)
     {
-        var (title, vessel, build) = (values.Main.Find("title")!.Text, VesselBuilder.Vessel(values), VesselBuilder.Build(values.Main));
+        var (title, vessel, build) = (values.Main.Find("title")!.Text, VesselBuilder.Vessel(values), VesselBuilder.Build(values));
         var floats = vessel.Outriggers.Zip(values.Of(DesignSchema.Outrigger)).Select((o, k) => new VesselDesign(
             Invariant($"{title}, outrigger {k + 1}"),
             new Vessel(o.First.Hull) { Targets = o.First.Targets },
-            build with { Joints = [], MoldAt = null, StrongbackTop = null },
+            build with { Joints = [], Bulkheads = [], Openings = [], MoldAt = null, StrongbackTop = null },
             new DialSource(source, o.Second, values.Main)));
-        return new VesselDesign(title, vessel, build, new DialSource(source, values.Main, values.Main)) { Outriggers = [.. floats] };
+        return new VesselDesign(title, vessel, build, new DialSource(source, values.Main, values.Main) { Repeated = values.Repeated }) { Outriggers = [.. floats] };
     }
 
     /// <summary>Reads a design from the bytes of a file.</summary>

@@ -27,6 +27,9 @@ public sealed class DialSource
         _file = file;
     }
 
+    /// <summary>The values of the tables that stand several times in the file; none for the source of an outrigger.</summary>
+    internal IReadOnlyList<DesignValues> Repeated { get; init; } = [];
+
     /// <summary>The path of the file as the user named it.</summary>
     public string Path => _source.Path;
 
@@ -170,6 +173,22 @@ public sealed class DialSource
             .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })
                 .Concat(notes.Sorted().Select(n => n with { Severity = Severity.Note })).OrderBy(d => d.Place),
         ];
+    }
+
+    /// <summary>Shows bulkheads and openings that cannot be where the file puts them, as warnings at their places.</summary>
+    /// <param name="molds">The molds and bulkheads of the hull.</param>
+    public IReadOnlyList<Diagnostic> ExplainClashes(MoldPlan molds)
+    {
+        ArgumentNullException.ThrowIfNull(molds);
+        var faults = new DiagnosticBag(_source);
+        foreach (var clash in molds.Clashes)
+        {
+            var form = clash.IsOpening ? DesignSchema.Opening : DesignSchema.Bulkhead;
+            var place = Repeated.Where(v => v.Form == form).ElementAt(clash.Index).Find(clash.IsOpening ? "from" : "at")!;
+            faults.Add(place.Place, form.Shown(clash.IsOpening ? "from" : "at"), clash.What.Told(place.Notation), "move one of them, or change its size");
+        }
+
+        return [.. faults.Sorted().Select(w => w with { Severity = Severity.Warning })];
     }
 
     /// <summary>Shows the pieces that do not go into the space they are to be stored in, as warnings at that space.</summary>

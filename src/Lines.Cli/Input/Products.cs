@@ -252,7 +252,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
         Drag = Drag is { } study ? new ReportDrag(study.Book, DragPage(shaped, study, paper)) : null,
         Building = Building,
         HasOutriggers = shaped.Outriggers.Count > 0,
-        Warnings = [.. NotMade, .. Judged(fair: false)],
+        Warnings = [.. NotMade, .. Clashing, .. Judged(fair: false)],
         Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units))],
     }));
 
@@ -286,6 +286,10 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
 
     // The parts asked for that are not made, and why, a sentence each.
     private IEnumerable<string> NotMade => shaped.Molds.LeftOut.Where(l => l.IsLoss).Select(l => l.Sentence(units));
+
+    // The bulkheads and openings that cannot be where the file puts them, a sentence each.
+    private IEnumerable<string> Clashing => shaped.Molds.Clashes.Select(
+        c => $"{FigureText.Capital(c.IsOpening ? shaped.Design.Build.Openings[c.Index].Name : shaped.Design.Build.Bulkheads[c.Index].Name)}: {c.What.Told(units)}.");
 
     private OffsetsBook Book(bool inside) => _books.GetOrAdd(inside, i => new(() => OffsetsBook.Of(
         i ? TableOfOffsets.Inside(shaped.Lines, shaped.Design.Build.Planking) : TableOfOffsets.Outside(shaped.Lines), shaped.Design.Title, units))).Value;

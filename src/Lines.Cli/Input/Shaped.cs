@@ -158,18 +158,18 @@ internal sealed class Shaped
         return conflicts.Count > 0 ? null : new Shaped(design, main, [.. design.Outriggers.Zip(solutions.Skip(1), (d, s) => new Shaped(d, s.Surface!, []))]);
     }
 
-    /// <summary>The molds left out and the pieces too large to store, as warnings and notes.</summary>
-    public IReadOnlyList<Diagnostic> Warnings => [.. Design.Source.ExplainLeftOut(Molds), .. Design.Source.ExplainStorage(Pieces)];
+    /// <summary>The molds left out, pieces too large to store, bulkheads and openings that clash, as warnings and notes.</summary>
+    public IReadOnlyList<Diagnostic> Warnings => [.. Design.Source.ExplainLeftOut(Molds), .. Design.Source.ExplainStorage(Pieces), .. Design.Source.ExplainClashes(Molds)];
 
     /// <summary>The molds of all hulls left out, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> AllWarnings => [.. Warnings, .. Outriggers.SelectMany(o => o.Warnings)];
 
     /// <summary>Tells the warnings about all hulls, each at its place in the file.</summary>
-    /// <returns>What the command returns: 1 where a mold asked for is missing or a piece does not go into the space it is stored in, else 0.</returns>
+    /// <returns>What the command returns: 1 where a mold asked for is missing or a piece does not go into the space it is stored in, or bulkheads and openings clash, else 0.</returns>
     public int Warned()
     {
         DesignInput.Show(AllWarnings);
-        return Outriggers.Prepend(this).Any(h => h.Missing.Any() || h.TooLarge.Any()) ? ExitCode.Unfair : ExitCode.Done;
+        return Outriggers.Prepend(this).Any(h => h.Missing.Any() || h.TooLarge.Any() || h.Molds.Clashes.Count > 0) ? ExitCode.Unfair : ExitCode.Done;
     }
 
     /// <summary>Names the parts that are missing, as the last thing a verb says that made the others.</summary>

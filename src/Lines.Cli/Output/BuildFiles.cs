@@ -49,7 +49,7 @@ internal static class BuildFiles
         "molds/" + EarlierRun.CuttingList => "Which part is cut from which sheet, with a picture of every sheet.",
         "molds/cutting-list.csv" => "The same for a spreadsheet.",
         _ when name.StartsWith("molds/sheet-", StringComparison.Ordinal) => "A sheet of stock with the molds laid on it for a router, full size in mm.",
-        _ when name.StartsWith("molds/bulkhead-", StringComparison.Ordinal) => "Bulkhead of a joint for a router, full size in mm.",
+        _ when name.StartsWith("molds/bulkhead-", StringComparison.Ordinal) => "Bulkhead for a router, full size in mm.",
         _ when name.StartsWith("molds/mold-", StringComparison.Ordinal) => "Mold for a router, full size in mm.",
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "a file of a build that nobody explained"),
     };

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
-using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
 using Lines.Kernel.Units;
 using Lines.Plans.Exchange;

@@ -12,16 +12,19 @@ public sealed record Mold
     /// <summary>What it shapes.</summary>
     public required MoldKind Kind { get; init; }
 
-    /// <summary>Number from the bow, 1 on, of a bulkhead that of its joint; 0 for the ends.</summary>
+    /// <summary>Number from the bow, 1 on; of a joint's bulkhead that of its joint, of others on from there; 0 for the ends.</summary>
     public required int Number { get; init; }
 
-    /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM, B1 FORE, B1 AFT ....</summary>
+    /// <summary>Short name: M1, M2 ..., STEM, STERN, TRANSOM, B1 FORE, B1 AFT, B2 ....</summary>
     public string Name => Kind switch
     {
         MoldKind.Station => Invariant($"M{Number}"),
-        MoldKind.Bulkhead => Invariant($"B{Number} {(IsForward ? "FORE" : "AFT")}"),
+        MoldKind.Bulkhead => Purpose is null ? Invariant($"B{Number} {(IsForward ? "FORE" : "AFT")}") : Invariant($"B{Number}"),
         _ => NameOf(Kind),
     };
+
+    /// <summary>What a bulkhead is for that is no part of a joint; null for those of joints and for molds.</summary>
+    public string? Purpose { get; init; }
 
     /// <summary>Whether a bulkhead belongs to the piece forward of its joint: its labeled face looks aft, to the gap.</summary>
     public bool IsForward => Face == MoldFace.Stern;
@@ -107,7 +110,7 @@ public enum MoldKind
     /// <summary>The transom in its own plane.</summary>
     Transom,
 
-    /// <summary>A bulkhead beside the saw cut of a joint; it stays in the boat.</summary>
+    /// <summary>A bulkhead, beside the saw cut of a joint or elsewhere; it stays in the boat.</summary>
     Bulkhead,
 }
 
@@ -148,6 +151,9 @@ public enum MoldMarkKind
 
     /// <summary>Where the insides of the planking of both sides meet on the centerplane, outside the edge of a profile mold.</summary>
     Apex,
+
+    /// <summary>The side of an opening in bottom or deck, upright from the edge.</summary>
+    Opening,
 
     /// <summary>The face of a station mold that a profile mold passes, upright over its slot.</summary>
     Station,

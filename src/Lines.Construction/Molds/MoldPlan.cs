@@ -14,8 +14,14 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <summary>Take-apart planes, x from the bow [m].</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];
 
-    /// <summary>The bulkheads of the joints, two each, forward one first; they stay in the boat and never stand on the strongback.</summary>
+    /// <summary>The bulkheads of the joints, two each, forward one first, then others; they stay in the boat and never stand on the strongback.</summary>
     public IReadOnlyList<Mold> Bulkheads { get; init; } = [];
+
+    /// <summary>Openings in bottom and deck.</summary>
+    public IReadOnlyList<HullOpening> Openings { get; init; } = [];
+
+    /// <summary>Bulkheads and openings that cannot be where they were put.</summary>
+    public IReadOnlyList<Clash> Clashes { get; init; } = [];
 
     /// <summary>All that is cut: molds, ends and bulkheads.</summary>
     public IReadOnlyList<Mold> Parts => [.. Molds, .. Bulkheads];
@@ -70,12 +76,14 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         var stern = hull.Transom is null
             ? End(MoldKind.Stern, hull.Side.PointAt(1, 1).X, () => ProfileMold.Shape(shaping, bow: false, stations))
             : End(MoldKind.Transom, hull.Side.PointAt(1, 1).X, () => TransomPattern.Shape(shaping));
-        var bulkheads = Bulkhead.Of(shaping, leftOut);
+        var clashes = new List<Clash>();
+        List<Mold> bulkheads = [.. Bulkhead.Of(shaping, leftOut), .. Bulkhead.Given(shaping, clashes)];
+        clashes.AddRange(Pieces.Clashes.Of(build, hull.WidestX, [.. stations, .. bulkheads]));
         return new MoldPlan(
             shaping.Strongback,
-            [.. stem, .. stations, .. stern],
+            [.. stem, .. stations.Select(s => OpeningMarks.On(s, build.Openings)), .. stern],
             [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)])
-        { Joints = build.Joints, Bulkheads = bulkheads };
+        { Joints = build.Joints, Bulkheads = [.. bulkheads.Select(b => OpeningMarks.On(b, build.Openings))], Openings = build.Openings, Clashes = clashes };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
         IReadOnlyList<Mold> End(MoldKind kind, double x, Func<Mold> shape)

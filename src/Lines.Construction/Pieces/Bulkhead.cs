@@ -4,7 +4,7 @@ using Lines.Kernel.Units;
 
 namespace Lines.Construction.Pieces;
 
-/// <summary>The two bulkheads of a joint.</summary>
+/// <summary>The two bulkheads of a joint, and bulkheads elsewhere.</summary>
 /// <remarks>
 /// <para><b>Method.</b> The hull is planked and sheathed whole, the bulkheads are glued in a saw's width apart, and the saw goes between them. Each is the
 /// section at its own face of the skin moved in by planking and inner cloth together, square to the skin in space; its stock stands away from the gap.
@@ -21,6 +21,8 @@ internal static class Bulkhead
 
     private const double LeastDepth = 0.060;
 
+    private const double LeastOpening = 0.030;
+
     private const int Places = 96;
 
     /// <summary>Distance of the middle of a bolt from the edge [m].</summary>
@@ -33,7 +35,7 @@ internal static class Bulkhead
     public static IReadOnlyList<Mold> Of(MoldShaping shaping, List<MoldLeftOut> leftOut)
     {
         var build = shaping.Build;
-        var inner = shaping.Within(build with { Planking = build.Planking + build.Sheathing, MoldStock = build.BulkheadStock });
+        var inner = Inner(shaping);
         var bulkheads = new List<Mold>();
         foreach (var (joint, number) in build.Joints.Select((x, k) => (x, k + 1)))
         {
@@ -50,6 +52,43 @@ internal static class Bulkhead
 
         return bulkheads;
     }
+
+    /// <summary>The bulkheads the file puts elsewhere, labeled face away from midships; those without a section, or without room for their opening, are told.</summary>
+    /// <param name="shaping">What shaping molds of the hull needs.</param>
+    /// <param name="clashes">Takes what is not made.</param>
+    public static IReadOnlyList<Mold> Given(MoldShaping shaping, List<Clash> clashes)
+    {
+        var build = shaping.Build;
+        var inner = Inner(shaping);
+        var bulkheads = new List<Mold>();
+        for (var k = 0; k < build.Bulkheads.Count; k++)
+        {
+            var place = build.Bulkheads[k];
+            if (!TryCut(inner, place.At, place.At <= shaping.Hull.WidestX ? MoldFace.Bow : MoldFace.Stern, out var cut, out var reason))
+            {
+                clashes.Add(new Clash(false, k, $"no bulkhead can be cut at {new Length(place.At)}: {reason}"));
+                continue;
+            }
+
+            IReadOnlyList<MoldHole> holes = [];
+            if (place.Opening is { } wanted)
+            {
+                var (hole, widest) = Opening(wanted, [Whole(cut!.Value.Edge)], [], Clear(build));
+                holes = hole is null ? [] : [hole];
+                if (hole is null)
+                    clashes.Add(new Clash(false, k, $"its opening of {new Length(wanted)} is left out: the bulkhead takes one of {new Length(Math.Max(0, widest))}"));
+            }
+
+            bulkheads.Add(Shaped(shaping, inner, build.Joints.Count + k + 1, cut!.Value, holes) with { Purpose = place.Name });
+        }
+
+        return bulkheads;
+    }
+
+    private static MoldShaping Inner(MoldShaping shaping) =>
+        shaping.Within(shaping.Build with { Planking = shaping.Build.Planking + shaping.Build.Sheathing, MoldStock = shaping.Build.BulkheadStock });
+
+    private static ArcPath Whole(ArcPath edge) => ArcPaths.Joined([edge, Mirrored(edge)], closed: true, MoldShaping.Coincident);
 
     private static bool TryCut(MoldShaping inner, double x, MoldFace face, out Cut? cut, out FormattableString reason)
     {
@@ -115,13 +154,20 @@ internal static class Bulkhead
     private static ArcPath Mirrored(ArcPath edge) => edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
 
     // Bolts and the opening, in a frame whose ordinate 0 is the sheer of either face: they differ by the rise of the sheer over the gap, far less than a washer.
-    private static IReadOnlyList<MoldHole> Holes(BuildDials build, ArcPath fore, ArcPath aft)
+    private static List<MoldHole> Holes(BuildDials build, ArcPath fore, ArcPath aft)
     {
-        ArcPath[] outlines = [.. new[] { fore, aft }.Select(e => ArcPaths.Joined([e, Mirrored(e)], closed: true, MoldShaping.Coincident))];
+        ArcPath[] outlines = [Whole(fore), Whole(aft)];
         var clear = Clear(build);
-        double Room(Point2 p) => outlines.Min(o => o.Contains(p) ? o.DistanceTo(p) : 0);
-        var bolts = Bolts(build, fore.Length() < aft.Length() ? fore : aft, Room, clear);
-        return [.. bolts, .. build.BulkheadOpening is { } wanted ? (MoldHole[])[Opening(wanted, outlines, bolts, Room, clear)] : []];
+        var bolts = Bolts(build, fore.Length() < aft.Length() ? fore : aft, p => Room(outlines, p), clear);
+        if (build.BulkheadOpening is not { } wanted)
+            return bolts;
+        var (hole, widest) = Opening(wanted, outlines, bolts, clear);
+        return hole is not null
+            ? [.. bolts, hole]
+            : throw new BuildDialException("bulkhead_opening", Invariant($"it leaves less than {1000 * clear:F0} mm to edge and bolts of a bulkhead"), widest > LeastOpening ? widest : null)
+            {
+                Remedy = widest > LeastOpening ? null : "leave it out",
+            };
     }
 
     // Along a line as far inside the edge as a bolt must be, from below the sheer to the keel, evenly; the lowest on the centerline where the two sides come near.
@@ -176,19 +222,16 @@ internal static class Bulkhead
         throw new ArgumentException("an edge without segments", nameof(segments));
     }
 
-    // Where most room is on the centerline; edge and bolts keep their distance.
-    private static MoldHole Opening(double wanted, ArcPath[] outlines, List<MoldHole> bolts, Func<Point2, double> room, double clear)
+    private static double Room(ArcPath[] outlines, Point2 p) => outlines.Min(o => o.Contains(p) ? o.DistanceTo(p) : 0);
+
+    // Where most room is on the centerline; edge and bolts keep their distance. The hole is null where that is too little.
+    private static (MoldHole? Hole, double Widest) Opening(double wanted, ArcPath[] outlines, List<MoldHole> bolts, double clear)
     {
         var deep = outlines.Min(o => o.Bounds().Top);
-        double Radius(double y) => Math.Min(room(new Point2(0, y)) - clear, bolts.Select(b => b.At.DistanceTo(new Point2(0, y)) - clear).DefaultIfEmpty(double.PositiveInfinity).Min());
+        double Radius(double y) => Math.Min(Room(outlines, new Point2(0, y)) - clear, bolts.Select(b => b.At.DistanceTo(new Point2(0, y)) - clear).DefaultIfEmpty(double.PositiveInfinity).Min());
         var best = Enumerable.Range(1, Places - 1).Select(k => deep * k / Places).MaxBy(Radius);
         var widest = 2 * Radius(best);
-        return wanted <= widest
-            ? new MoldHole(new Point2(0, best), wanted, MoldHoleKind.Opening)
-            : throw new BuildDialException("bulkhead_opening", Invariant($"it leaves less than {1000 * clear:F0} mm to edge and bolts of a bulkhead"), widest > 0.03 ? widest : null)
-            {
-                Remedy = widest > 0.03 ? null : "leave it out",
-            };
+        return (wanted <= widest ? new MoldHole(new Point2(0, best), wanted, MoldHoleKind.Opening) : null, widest);
     }
 
     private readonly record struct Cut(double X, MoldFace Face, MoldFrame Frame, CrossSection Section, ArcPath Edge);

@@ -77,8 +77,15 @@ public static class DesignSchema
     /// <summary>A part of the main hull between bulkheads.</summary>
     public static SchemaForm Compartment { get; } = new("compartment", [new("", "A part of the main hull between bulkheads, one table for each.")], [.. VesselKeys.Compartment]);
 
+    /// <summary>A bulkhead of the main hull beside those of its joints.</summary>
+    public static SchemaForm Bulkhead { get; } = new(
+        "bulkhead", [new("", "A bulkhead of the main hull under a beam, at the end of a deck or elsewhere, one table for each; those of joints need none.")], [.. VesselKeys.Bulkhead]);
+
+    /// <summary>An opening in bottom or deck of the main hull.</summary>
+    public static SchemaForm Opening { get; } = new("opening", [new("", "An opening in bottom or deck of the main hull, for a board case, a drive or a mast step, one table for each.")], [.. VesselKeys.Opening]);
+
     /// <summary>The forms that may stand several times in a file, in double brackets.</summary>
-    public static IReadOnlyList<SchemaForm> Repeated { get; } = [Outrigger, Load, Compartment];
+    public static IReadOnlyList<SchemaForm> Repeated { get; } = [Outrigger, Load, Compartment, Bulkhead, Opening];
 
     /// <summary>The names of all tables that have one, with the head line of each.</summary>
     public static IReadOnlyDictionary<string, string> Heads { get; } = Repeated.Prepend(Vessel)

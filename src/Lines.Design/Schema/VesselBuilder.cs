@@ -1,5 +1,6 @@
 using Lines.Construction;
 using Lines.Construction.Materials;
+using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Hull.Form;
 using Lines.Hull.Loading;
@@ -67,7 +68,7 @@ internal static class VesselBuilder
     /// <summary>The value of a dial, or one that holds its place where it is left out for a target.</summary>
     private static double Found(DesignValues values, Dial dial) => values.NumberOrNone(DesignSchema.ByDial[dial].Path) ?? TargetStart.PlaceOf(dial);
 
-    public static BuildDials Build(DesignValues values)
+    private static BuildDials Build(DesignValues values)
     {
         var otherwise = new BuildDials { Planking = values.Number("build.planking") };
         return otherwise with
@@ -101,6 +102,14 @@ internal static class VesselBuilder
             StrongbackStep = values.Notation == LengthNotation.Millimeters ? otherwise.StrongbackStep : Length.Inch,
         };
     }
+
+    /// <summary>The dials of building with the bulkheads and openings of the main hull.</summary>
+    public static BuildDials Build(FileValues file) => Build(file.Main) with
+    {
+        Bulkheads = [.. file.Of(DesignSchema.Bulkhead).Select(v => new BulkheadPlace(v.Find("name")!.Text, v.Number("at"), v.NumberOrNone("opening")))],
+        Openings = [.. file.Of(DesignSchema.Opening).Select(
+            v => new HullOpening(v.Find("name")!.Text, v.Number("from"), v.Number("to"), v.Number("breadth"), v.Find("through")?.Text is "deck"))],
+    };
 
     private static MaterialDials Material(DesignValues values)
     {

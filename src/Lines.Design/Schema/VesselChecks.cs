@@ -14,6 +14,8 @@ internal sealed class VesselChecks(FileValues file, DiagnosticBag faults)
         checks.Cases();
         checks.Spacings();
         checks.Bulkheads();
+        checks.Beyond(DesignSchema.Bulkhead, "at");
+        checks.Beyond(DesignSchema.Opening, "to");
     }
 
     /// <summary>Names that two tables of one form have.</summary>
@@ -102,13 +104,7 @@ internal sealed class VesselChecks(FileValues file, DiagnosticBag faults)
     private void Bulkheads()
     {
         var placed = file.Of(DesignSchema.Compartment).Where(v => v.Has("from") && v.Has("to") && v.Number("from") < v.Number("to")).OrderBy(v => v.Number("from")).ToList();
-        foreach (var values in placed)
-        {
-            var to = values.Find("to")!;
-            if (file.Main.NumberOrNone("hull.length") is { } length && to.Number > length)
-                faults.Add(to.Place, values.Form.Shown("to"), $"{SourceText.Shown(to.Raw)} is beyond the stern of the main hull", $"give at most {KeyRange.ShowLimit(values.Form.ByPath["to"], length, isUpper: true, to.Notation)} (the length)", toward: -1);
-        }
-
+        Beyond(DesignSchema.Compartment, "to");
         foreach (var (fore, aft) in placed.Zip(placed.Skip(1)).Where(p => p.Second.Number("from") < p.First.Number("to")))
         {
             var from = aft.Find("from")!;
@@ -118,6 +114,16 @@ internal sealed class VesselChecks(FileValues file, DiagnosticBag faults)
                 Invariant($"{SourceText.Shown(from.Raw)} is within the compartment at line {fore.Head.Line}, which ends at {SourceText.Shown(fore.Find("to")!.Raw)}"),
                 $"give at least {KeyRange.ShowLimit(aft.Form.ByPath["from"], fore.Number("to"), isUpper: false, from.Notation)}",
                 toward: 1);
+        }
+    }
+
+    /// <summary>Places of one form that lie beyond the stern.</summary>
+    private void Beyond(SchemaForm form, string path)
+    {
+        foreach (var at in file.Of(form).Select(v => v.Find(path)).OfType<KeyValue>())
+        {
+            if (file.Main.NumberOrNone("hull.length") is { } length && at.Number > length)
+                faults.Add(at.Place, form.Shown(path), $"{SourceText.Shown(at.Raw)} is beyond the stern of the main hull", $"give at most {KeyRange.ShowLimit(form.ByPath[path], length, isUpper: true, at.Notation)} (the length)", toward: -1);
         }
     }
 

@@ -48,6 +48,22 @@ internal static class VesselKeys
         new("sealed", KeyKind.Flag, "Whether no water gets into it.", "true") { Default = "false" },
     ];
 
+    public static IEnumerable<SchemaKey> Bulkhead { get; } =
+    [
+        new("name", KeyKind.Text, "What it is for, a name of its own.", "\"fore beam\"") { Required = true, Least = 1, Greatest = 40 },
+        Length("at", "Its face away from midships, aft of the foremost point of the main hull.", "1.70 m", 0.001, 15) with { Required = true, Stretch = Stretch.Along, Also = ["x", "from"] },
+        Length("opening", "Diameter of an opening in it, for a hatch or to save weight.", "120 mm", 0.02, 0.6) with { Default = "none", Also = ["hatch", "lightening_hole"] },
+    ];
+
+    public static IEnumerable<SchemaKey> Opening { get; } =
+    [
+        new("name", KeyKind.Text, "What it is for, a name of its own.", "\"board case\"") { Required = true, Least = 1, Greatest = 40 },
+        Length("from", "Its fore end, aft of the foremost point of the main hull.", "2.30 m", 0, 15) with { Required = true, Stretch = Stretch.Along },
+        Length("to", "Its after end, further aft.", "2.65 m", 0.001, 15) with { Required = true, Stretch = Stretch.Along, Bounds = [KeyBound.MoreThan("from", "from", "is not aft of where it begins")] },
+        Length("breadth", "Its breadth, half to each side of the centerplane.", "40 mm", 0.001, 2) with { Required = true, Also = ["width"] },
+        new("through", KeyKind.Choice, "What it goes through.", "\"bottom\"") { Choices = ["bottom", "deck"], Default = "bottom" },
+    ];
+
     private static SchemaKey Length(string path, string doc, string example, double least, double greatest) =>
         new(path, KeyKind.Length, doc, $"\"{example}\"") { Least = least, Greatest = greatest };
 

@@ -111,6 +111,8 @@ internal static class MoldDrawing
                     mold.StarboardRight is null ? anywhere : inward > 0 ? (double.NegativeInfinity, -1) : (1, double.PositiveInfinity)));
             case MoldMarkKind.Station:
                 return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, a + new Vector2(2, 2), WaterlineName), anywhere));
+            case MoldMarkKind.Opening:
+                return a.X > 0 ? Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(a.X + 2, Math.Min(a.Y, b.Y) + 2), Name), anywhere)) : [];
             case MoldMarkKind.Apex:
                 return [];
             default:

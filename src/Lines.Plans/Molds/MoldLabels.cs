@@ -62,9 +62,9 @@ internal static class MoldLabels
                 yield return $"FACE {Shown(mold.Foot.Fore, notation)} FROM STRONGBACK FORE END";
                 break;
             case MoldKind.Bulkhead:
-                yield return Invariant($"BULKHEAD OF JOINT {mold.Number}, {(mold.IsForward ? "FORWARD" : "AFTER")} PIECE");
+                yield return mold.Purpose is { } purpose ? $"BULKHEAD: {purpose.ToUpperInvariant()}" : Invariant($"BULKHEAD OF JOINT {mold.Number}, {(mold.IsForward ? "FORWARD" : "AFTER")} PIECE");
                 yield return $"x = {Shown(mold.X, notation)} FROM THE BOW";
-                yield return $"STOCK {new Length(mold.Stock).ToSize(notation)}, AWAY FROM THE GAP";
+                yield return $"STOCK {new Length(mold.Stock).ToSize(notation)}, {(mold.Purpose is null ? "AWAY FROM THE GAP" : "ON THE MIDSHIP SIDE")}";
                 if (mold.Holes.FirstOrDefault(h => h.Kind == MoldHoleKind.Bolt) is { } bolt)
                     yield return $"BOLT HOLES {new Length(bolt.Diameter).ToSize(notation)}: DRILL BOTH TOGETHER";
                 if (mold.Proud is > Noticeable and var proud)

@@ -24,13 +24,14 @@ public static class MoldSheets
     private const double SquareStep = 20;
     private const double OutlineStep = 5;
 
-    /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom, bulkhead-01-fore.</summary>
+    /// <summary>Name of a mold's file without its ending: mold-01, stem, stern, transom, bulkhead-01-fore, bulkhead-03.</summary>
     public static string FileName(Mold mold)
     {
         ArgumentNullException.ThrowIfNull(mold);
         return mold.Kind switch
         {
             MoldKind.Station => Invariant($"mold-{mold.Number:D2}"),
+            MoldKind.Bulkhead when mold.Purpose is not null => Invariant($"bulkhead-{mold.Number:D2}"),
             MoldKind.Bulkhead => Invariant($"bulkhead-{mold.Number:D2}-{(mold.IsForward ? "fore" : "aft")}"),
             MoldKind.Stem => "stem",
             MoldKind.Stern => "stern",

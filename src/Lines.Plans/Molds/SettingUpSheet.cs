@@ -95,6 +95,13 @@ public static class SettingUpSheet
             yield return $"Joints, from the strongback's fore end: {string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}")))}. Molds keep clear of them. {Bulkheads(plan, notation)}";
         }
 
+        string[] fitted =
+        [
+            .. plan.Bulkheads.Where(b => b.Purpose is not null).Select(b => $"{b.Name} {b.Purpose} at {Shown(s.DistanceTo(b.X))}"),
+            .. plan.Openings.Select(o => $"{o.Name} {Shown(s.DistanceTo(o.From))} to {Shown(s.DistanceTo(o.To))}"),
+        ];
+        if (fitted.Length > 0)
+            yield return $"Bulkheads and openings, from the strongback's fore end: {string.Join("; ", fitted)}. Openings are marked on the molds they cross.";
         if (hull.Dials.Crown is { } crown)
             yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
         foreach (var l in plan.LeftOut)
@@ -103,8 +110,8 @@ public static class SettingUpSheet
         yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }
 
-    private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads is [var first, .., var last]
-        ? $"Bulkheads {first.Name} to {last.Name} stay in the boat: glue them in when the inside is sheathed, in pairs over a {new Length(plan.Bulkheads[1].X - first.X).ToSize(notation)} spacer, then saw between them."
+    private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads.Where(b => b.Purpose is null).ToList() is [var first, var second, ..] pairs
+        ? $"Bulkheads {first.Name} to {pairs[^1].Name}: glue them in after the inside is sheathed, in pairs over a {new Length(second.X - first.X).ToSize(notation)} spacer; then saw between them."
         : "No bulkhead could be made for them.";
 
     private static string? Slots(MoldPlan plan)

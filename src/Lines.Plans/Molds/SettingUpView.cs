@@ -74,7 +74,7 @@ internal sealed class SettingUpView
     }
 
     // To the top of the upper row of names, and some air.
-    private double RoomAbove => (_plan.Joints.Count > 0 ? JointRow : NameRow) + Figures + 1.8;
+    private double RoomAbove => (Places.Count > 0 ? JointRow : NameRow) + Figures + 1.8;
 
     private double Highest => _plan.Molds.Max(m => m.Heights.Keel);
 
@@ -150,16 +150,26 @@ internal sealed class SettingUpView
         marks.Text(SettingUpInks.Text, "DWL", At(fore, level) + new Vector2(-2.5, 0), Figures, anchor: Anchor.MiddleRight);
     }
 
+    // Joints, bulkheads elsewhere, and openings with both their ends, from the bow; the notes tell where the last two are.
+    private List<(string Name, double X, double[] Lines)> Places =>
+    [
+        .. _plan.Joints.Select((x, k) => (Invariant($"joint {k + 1}, {new Length(x).ToText(_notation)}"), x, (double[])[x]))
+            .Concat(_plan.Bulkheads.Where(b => b.Purpose is not null).Select(b => (b.Name, b.X, (double[])[b.X])))
+            .Concat(_plan.Openings.Select(o => (o.Name, (o.From + o.To) / 2, (double[])[o.From, o.To])))
+            .OrderBy(p => p.Item2),
+    ];
+
     // Names of joints stand in a row over those of the molds, which the joints' lines leave out.
     private void DrawJoints(PageMarks marks)
     {
-        List<string> names = [.. _plan.Joints.Select((x, k) => Invariant($"joint {k + 1}, {new Length(x).ToText(_notation)}"))];
-        List<double> lines = [.. _plan.Joints.Select(x => At(_plan.Strongback.DistanceTo(x), 0).X)];
+        List<string> names = [.. Places.Select(p => p.Name)];
+        List<double> lines = [.. Places.Select(p => At(_plan.Strongback.DistanceTo(p.X), 0).X)];
         var places = SpreadLabels.Apart(lines, [.. names.Select(n => StrokeLettering.Width(n, Figures) + Gap)]);
         var keel = At(0, Highest).Y;
         for (var k = 0; k < names.Count; k++)
         {
-            marks.Line(SettingUpInks.Joints, new Point2(lines[k], _zero.Y), new Point2(lines[k], keel + NameRow - 0.8));
+            foreach (var x in Places[k].Lines.Select(x => At(_plan.Strongback.DistanceTo(x), 0).X))
+                marks.Line(SettingUpInks.Joints, new Point2(x, _zero.Y), new Point2(x, keel + NameRow - 0.8));
             marks.Line(SettingUpInks.Fine, new Point2(lines[k], keel + NameRow + Figures + 0.6), new Point2(places[k], keel + JointRow - 1.1));
             marks.Text(SettingUpInks.Text, names[k], new Point2(places[k], keel + JointRow), Figures, anchor: Anchor.Center);
         }

@@ -1,0 +1,107 @@
+using Lines.Construction;
+using Lines.Construction.Molds;
+using Lines.Construction.Pieces;
+using Lines.Design;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Molds;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Construction.Pieces;
+
+/// <summary>Bulkheads under beams, and openings of bottom and deck, given in the file.</summary>
+public class FittedOutTests
+{
+    private static readonly BuildDials Build = new() { Planking = 0.006, Joints = [2.0] };
+
+    [Fact]
+    public void A_bulkhead_stands_with_its_face_away_from_midships_one_planking_and_cloth_under_the_outside()
+    {
+        var hull = SampleHulls.DoubleEnder();
+        var plan = MoldPlan.Of(hull, Build with { Bulkheads = [new("fore beam", 1.5, 0.08), new("after beam", 3.6, null)] });
+        Assert.Empty(plan.Clashes);
+        Assert.Equal(["B1 FORE", "B1 AFT", "B2", "B3"], plan.Bulkheads.Select(b => b.Name));
+        Assert.Equal(["bulkhead-02", "bulkhead-03"], plan.Bulkheads.Skip(2).Select(MoldSheets.FileName));
+        Assert.Equal([MoldFace.Bow, MoldFace.Stern], plan.Bulkheads.Skip(2).Select(b => b.Face));
+        Assert.Equal(0.08, Assert.Single(plan.Bulkheads[2].Holes).Diameter);
+        foreach (var bulkhead in plan.Bulkheads.Skip(2))
+        {
+            var edge = bulkhead.Outline.Flattened(1e-6).Where(p => p.X >= 0 && p.Y > 0.0005).ToList();
+            foreach (var p in Enumerable.Range(0, 12).Select(k => bulkhead.Frame.ToHull(edge[k * (edge.Count - 1) / 11])))
+                Assert.Equal(0.0064, NearestOnSkin.Distance(hull.Side.PointAt, p with { Y = Math.Abs(p.Y) }, (-0.05, 1.05), (0, 1.3)), 0.00002);
+        }
+    }
+
+    [Fact]
+    public void An_opening_is_marked_at_half_its_breadth_on_every_mold_and_bulkhead_it_crosses_and_on_no_other()
+    {
+        var opening = new HullOpening("board case", 2.4, 3.1, 0.04, InDeck: false);
+        var plan = MoldPlan.Of(SampleHulls.DoubleEnder(), Build with { Openings = [opening, new("mast", 1.0, 1.1, 0.06, InDeck: true)] });
+        Assert.Empty(plan.Clashes);
+        var marked = plan.Molds.Where(m => m.Marks.Any(k => k.Name is "BOARD CASE")).ToList();
+        Assert.True(marked.Count >= 2);
+        foreach (var mold in plan.Parts.Where(m => m.Kind is MoldKind.Station or MoldKind.Bulkhead))
+        {
+            var (from, to) = mold.Face == MoldFace.Bow ? (mold.X, mold.X + mold.Stock) : (mold.X - mold.Stock, mold.X);
+            Assert.Equal(to > 2.4 && from < 3.1, marked.Contains(mold));
+            foreach (var mark in mold.Marks.Where(k => k.Name is "BOARD CASE"))
+            {
+                Assert.All(mark.Path.Vertices, v => Assert.Equal(0.02, Math.Abs(v.Point.X), 1e-12));
+                Assert.Equal(0, mold.Outline.DistanceTo(mark.Path.Vertices[0].Point), 2e-5);
+                Assert.True(mold.Outline.Contains(mark.Path.Vertices[1].Point));
+            }
+        }
+    }
+
+    [Fact]
+    public void What_stands_in_each_other_or_is_wider_than_the_hull_is_told_at_its_place_in_the_file()
+    {
+        var shaped = ShapedTemplates.Of("sample-courier");
+        var text = shaped.Design.Source.Text + """
+
+            [[bulkhead]]
+            name = "fore beam"
+            at = "2.005 m"
+
+            [[bulkhead]]
+            name = "after beam"
+            at = "3.30 m"
+
+            [[opening]]
+            name = "board case"
+            from = "2.30 m"
+            to = "2.70 m"
+            breadth = "40 mm"
+
+            [[opening]]
+            name = "drive well"
+            from = "2.65 m"
+            to = "3.40 m"
+            breadth = "700 mm"
+            """;
+        var design = DesignFile.Read(text, "courier.toml").Design!;
+        var faults = design.Source.ExplainClashes(MoldPlan.Of(shaped.Hull, design.Build));
+        var lines = text.Split('\n');
+        Assert.Equal(4, faults.Count);
+        Assert.Contains("2.005 m", lines[faults[0].Place.Line - 1], StringComparison.Ordinal);
+        Assert.Contains("the joint at 2000 mm", faults[0].Problem, StringComparison.Ordinal);
+        Assert.All(faults.Skip(1), f => Assert.Contains("2.65 m", lines[f.Place.Line - 1], StringComparison.Ordinal));
+        foreach (var told in (string[])["bulkhead of after beam at 3300 mm goes through it", "runs into the opening for board case", "700 mm broad"])
+            Assert.Contains(faults, f => f.Problem.Contains(told, StringComparison.Ordinal));
+        Assert.Empty(design.Outriggers[0].Build.Openings);
+    }
+
+    [Fact]
+    public void A_bulkhead_without_a_section_and_an_opening_too_wide_for_it_are_told_and_a_place_beyond_the_stern_is_refused()
+    {
+        var plan = MoldPlan.Of(SampleHulls.DoubleEnder(), Build with { Bulkheads = [new("peak", 0.01, null), new("beam", 1.5, 0.6)] });
+        Assert.Equal([0, 1], plan.Clashes.Select(c => c.Index));
+        Assert.Contains("takes one of", plan.Clashes[1].What.Told(LengthNotation.Millimeters), StringComparison.Ordinal);
+        Assert.Equal(["B1 FORE", "B1 AFT", "B3"], plan.Bulkheads.Select(b => b.Name));
+
+        var source = ShapedTemplates.Of("sample-courier").Design.Source.Text;
+        var reading = DesignFile.Read(source + "\n[[bulkhead]]\nname = \"a\"\nat = \"5.9 m\"\n", "courier.toml");
+        Assert.Equal("bulkhead.at", Assert.Single(reading.Diagnostics).Key);
+    }
+}
