@@ -92,7 +92,7 @@ public static class SettingUpSheet
             yield return "The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). Past SHEER it holds the last strip; trim it later.";
         if (plan.Joints.Count > 0)
         {
-            yield return $"Joints, from the strongback's fore end: {string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}")))}. Molds keep clear of them. {Bulkheads(plan, notation)}";
+            yield return $"Joints, from the strongback's fore end: {string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}")))}. {Bulkheads(plan, notation)}";
         }
 
         string[] fitted =
@@ -101,7 +101,7 @@ public static class SettingUpSheet
             .. plan.Openings.Select(o => $"{o.Name} {Shown(s.DistanceTo(o.From))} to {Shown(s.DistanceTo(o.To))}"),
         ];
         if (fitted.Length > 0)
-            yield return $"Bulkheads and openings, from the strongback's fore end: {string.Join("; ", fitted)}. Openings are marked on the molds they cross.";
+            yield return $"Bulkheads and openings, from the strongback's fore end: {string.Join("; ", fitted)}.";
         if (hull.Dials.Crown is { } crown)
             yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
         foreach (var l in plan.LeftOut)
@@ -111,7 +111,7 @@ public static class SettingUpSheet
     }
 
     private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads.Where(b => b.Purpose is null).ToList() is [var first, var second, ..] pairs
-        ? $"Bulkheads {first.Name} to {pairs[^1].Name}: glue them in after the inside is sheathed, in pairs over a {new Length(second.X - first.X).ToSize(notation)} spacer; then saw between them."
+        ? $"Bulkheads {first.Name} to {pairs[^1].Name} go in when the inside is sheathed, over a {new Length(second.X - first.X).ToSize(notation)} spacer."
         : "No bulkhead could be made for them.";
 
     private static string? Slots(MoldPlan plan)

@@ -145,7 +145,7 @@ public class SettingUpSheetTests
         var texts = page.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
         string Shown(double meters) => new Length(meters).ToText(LengthNotation.Millimeters);
         string FromForeEnd(int joint) => Shown(plan.Strongback.DistanceTo(plan.Joints[joint]));
-        Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}; 2 at {FromForeEnd(1)}. Molds keep clear of them. Bulkheads B1 FORE to B2 AFT: glue them in after the inside is sheathed, in pairs over a {new Length(0.004).ToSize(LengthNotation.Millimeters)} spacer; then saw between them.", texts);
+        Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}; 2 at {FromForeEnd(1)}. Bulkheads B1 FORE to B2 AFT go in when the inside is sheathed, over a {new Length(0.004).ToSize(LengthNotation.Millimeters)} spacer.", texts);
         Assert.Empty(Lettered.Overlaps(page));
         for (var k = 0; k < 2; k++)
             Assert.Empty(Lettered.Under(page, Invariant($"joint {k + 1}, {Shown(plan.Joints[k])}")));
