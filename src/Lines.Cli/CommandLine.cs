@@ -55,6 +55,7 @@ internal static class CommandLine
             PrintVerb.Make(),
             FloatVerb.Make(),
             DragVerb.Make(),
+            CompareVerb.Make(),
             SweepVerb.Make(),
             ExportVerb.Make(),
             BuildVerb.Make(),

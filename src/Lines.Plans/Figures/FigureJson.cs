@@ -30,6 +30,9 @@ public sealed record Results(string File)
     /// <summary>The molds; null where none were made.</summary>
     public IReadOnlyList<MoldEntry>? Molds { get; init; }
 
+    /// <summary>The design files compared, as the user named them; null where there is one.</summary>
+    public IReadOnlyList<string>? Designs { get; init; }
+
     /// <summary>The files written, as the user can open them; null where the verb is not one that lists them.</summary>
     public IReadOnlyList<string>? Files { get; init; }
 
@@ -63,12 +66,13 @@ public static class FigureJson
             json.WriteStartObject();
             json.WriteString("version", version);
             json.WriteString("file", results.File);
+            Files(json, "designs", results.Designs);
             Figures(json, results.Figures);
             json.WritePropertyName("fairness");
             Fairness(json, results.Fairness, DesignSchema.Vessel);
             Outriggers(json, results.Outriggers);
             Molds(json, results.Molds);
-            Files(json, results.Files);
+            Files(json, "files", results.Files);
             Diagnostics(json, results.Diagnostics);
             json.WriteEndObject();
         }
@@ -223,11 +227,11 @@ public static class FigureJson
         json.WriteEndArray();
     }
 
-    private static void Files(Utf8JsonWriter json, IReadOnlyList<string>? files)
+    private static void Files(Utf8JsonWriter json, string key, IReadOnlyList<string>? files)
     {
         if (files is null)
             return;
-        json.WriteStartArray("files");
+        json.WriteStartArray(key);
         foreach (var file in files)
             json.WriteStringValue(file);
         json.WriteEndArray();
