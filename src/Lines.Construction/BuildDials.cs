@@ -1,4 +1,5 @@
 using Lines.Construction.Materials;
+using Lines.Construction.Molds;
 using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Kernel.Units;
@@ -49,6 +50,12 @@ public sealed record BuildDials
 
     /// <summary>Height of the strongback top above the base line, hull upright [m]; null stands it clear of the highest sheer.</summary>
     public double? StrongbackTop { get; init; }
+
+    /// <summary>Breadth of the strongback's section, and of every mold's foot [m]; null takes a third of the beam.</summary>
+    public double? StrongbackWidth { get; init; }
+
+    /// <summary>Depth of the strongback's section [m].</summary>
+    public double StrongbackDepth { get; init; } = Strongback.UsualDepth;
 
     /// <summary>The strongback's own sizes are whole multiples of this [m]: 10 mm, or an inch for a design written in inches.</summary>
     public double StrongbackStep { get; init; } = 0.010;

@@ -49,7 +49,11 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
     private readonly ConcurrentDictionary<PaperSize, Lazy<Sheet>> _plans = new();
     private readonly ConcurrentDictionary<(bool, PaperSize), Lazy<IReadOnlyList<Sheet>>> _offsets = new();
     private readonly Lazy<Sheet> _curvature = new(() => CurvatureSheet.Of(shaped.Lines, shaped.Design.Title, units));
-    private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() => SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair));
+    private readonly Lazy<IReadOnlyList<Sheet>> _settingUp = new(() =>
+    [
+        .. SettingUpSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair),
+        .. FootSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, units, shaped.Fairness.Fair),
+    ]);
     private readonly CutSettings _cuts = cuts ?? CutSettings.Usual;
     private readonly Lazy<CuttingPlan> _cutting = new(() => CuttingPlan.Of((cuts ?? CutSettings.Usual).Of(shaped.Molds), shaped.Design.Build));
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();

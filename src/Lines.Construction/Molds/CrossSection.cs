@@ -42,6 +42,9 @@ internal sealed class CrossSection
     /// <summary>The point on the drawing at a parameter.</summary>
     public Point2 PointAt(double s) => Drawn(_section.At(s)).Point;
 
+    /// <summary>The point in space at a parameter.</summary>
+    public SectionPoint SpaceAt(double s) => _section.At(s);
+
     /// <summary>Height above the base line at a parameter [m].</summary>
     public double HullHeightAt(double s) => _section.At(s).Point.Z;
 

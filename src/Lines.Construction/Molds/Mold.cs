@@ -63,6 +63,9 @@ public sealed record Mold
     /// as of the ends.</summary>
     public double? Proud { get; init; }
 
+    /// <summary>The planking's angles over the edge of a station mold; null for others.</summary>
+    public EdgeAngles? Angles { get; init; }
+
     /// <summary>Least and greatest bevel of the edge from square [rad], the far face being the larger; null where the edge stays square.</summary>
     public (double Least, double Greatest)? Bevel { get; init; }
 
@@ -173,6 +176,9 @@ public enum MoldHoleKind
 
     /// <summary>The jaw of a clamp that holds the inner stem or strips to the edge; it is cut.</summary>
     Clamp,
+
+    /// <summary>A hole to sight or stretch a string through all molds; it is drilled.</summary>
+    Sight,
 
     /// <summary>A bolt that holds two pieces together; it is drilled, through both bulkheads at once.</summary>
     Bolt,

@@ -81,7 +81,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
         clashes.AddRange(Pieces.Clashes.Of(build, hull.WidestX, [.. stations, .. bulkheads]));
         return new MoldPlan(
             shaping.Strongback,
-            [.. stem, .. stations.Select(s => OpeningMarks.On(s, build.Openings)), .. stern],
+            [.. stem, .. SightLine.Drilled([.. stations.Select(s => OpeningMarks.On(s, build.Openings))], build.StemSiding), .. stern],
             [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)])
         { Joints = build.Joints, Bulkheads = [.. bulkheads.Select(b => OpeningMarks.On(b, build.Openings))], Openings = build.Openings, Clashes = clashes };
 

@@ -125,6 +125,7 @@ internal static class StationMold
             Stock = stock,
             Planking = shaping.Skin.Thickness,
             Proud = Proud(shaping, section, lap?.Top ?? section.Bottom, Plane.AtX(face == MoldFace.Bow ? x + stock : x - stock), frame),
+            Angles = EdgeAngles.Of(section, lap?.Top ?? section.Bottom, shaping.Skin.Thickness),
             LapFloor = lap?.Floor,
             Foot = (distance, distance),
         };

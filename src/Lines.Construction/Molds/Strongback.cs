@@ -9,6 +9,12 @@ namespace Lines.Construction.Molds;
 /// <param name="Width">Breadth over its top, which is the breadth of every mold's foot [m].</param>
 public sealed record Strongback(double ForeX, double Length, double Top, double Width)
 {
+    /// <summary>Depth of the strongback unless the builder says otherwise [m]: common practice, no source.</summary>
+    public const double UsualDepth = 0.090;
+
+    /// <summary>Depth of its section, from its top down [m].</summary>
+    public double Depth { get; init; } = UsualDepth;
+
     /// <summary>Clearance of the highest sheer from the strongback top unless the builder says otherwise: room for the label and clamps [m].</summary>
     public const double UsualClearance = 0.120;
 
@@ -40,9 +46,9 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
         }
 
         var top = build.StrongbackTop ?? UpToStep(highest + UsualClearance);
-        var width = UpToStep(Math.Clamp(hull.Dials.Beam / 3, 0.150, 0.400));
+        var width = build.StrongbackWidth ?? UpToStep(Math.Clamp(hull.Dials.Beam / 3, 0.150, 0.400));
         var overrun = UpToStep(Overrun);
-        return new Strongback(-overrun, hull.Dials.Length + (2 * overrun), top, width);
+        return new Strongback(-overrun, hull.Dials.Length + (2 * overrun), top, width) { Depth = build.StrongbackDepth };
 
         double UpToStep(double length) => Math.Ceiling((length / build.StrongbackStep) - 1e-7) * build.StrongbackStep;
     }

@@ -218,6 +218,9 @@ public static class DesignSchema
             { Default = "one at the widest station, the others spaced from it both ways", Least = LeastPlace, Greatest = 15, Stretch = Stretch.Along, Bounds = KeyBounds.Inside, Apart = KeyBounds.MoldsApart },
         new("build.strongback_top", KeyKind.Length, "Height of the strongback top above the base line, hull upright; the hull is built over it.", "\"700 mm\"")
             { Default = "clear of the highest sheer", Least = DialRange.LowestSheer + Strongback.LeastClearance, Greatest = 3, Stretch = Stretch.Up, Bounds = KeyBounds.StrongbackTop },
+        Optional("build.strongback_width", "Breadth of the strongback's section; the feet of the molds are just as wide.", "190 mm", 0.08, 0.6, 0)
+            with { Default = "a third of the beam, 150 mm to 400 mm" },
+        Optional("build.strongback_depth", "Depth of the strongback's section.", "90 mm", 0.02, 0.6, Builds.StrongbackDepth),
     ];
 
     private static SchemaKey Asked(Target target, string path, KeyKind kind, string doc, string example, (double Least, double Greatest) range, Stretch stretch) =>

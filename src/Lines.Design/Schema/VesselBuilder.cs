@@ -86,6 +86,8 @@ internal static class VesselBuilder
             Joints = values.Find("build.joints")?.Numbers ?? otherwise.Joints,
             MoldAt = values.Find("build.mold_at")?.Numbers,
             StrongbackTop = values.NumberOrNone("build.strongback_top"),
+            StrongbackWidth = values.NumberOrNone("build.strongback_width"),
+            StrongbackDepth = values.NumberOr("build.strongback_depth", otherwise.StrongbackDepth),
             Strips = values.Find("build.strips") is { } strips ? Enum.Parse<StripRun>(strips.Text, ignoreCase: true) : otherwise.Strips,
             BoardLength = values.NumberOr("build.board_length", otherwise.BoardLength),
             SawKerf = values.NumberOr("build.saw_kerf", otherwise.SawKerf),

@@ -4,6 +4,7 @@ using Lines.Construction.Molds;
 using Lines.Construction.Planking;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
+using Lines.Plans.Molds;
 
 namespace Lines.Plans.Building;
 
@@ -80,6 +81,11 @@ public static class Bill
             yield return new BillLine("Transom, plywood", "1", Size(build.BulkheadStock, notation), "", null, "saw to its pattern at the bevel given");
         var s = book.Molds.Strongback;
         yield return new BillLine("Strongback", "1", $"{new Length(s.Length).ToText(notation)} x {new Length(s.Width).ToText(notation)} over the top", "", null, "straight, level, screwed to the floor or heavily loaded");
+        if (book.Molds.Molds.Where(m => m.Kind == MoldKind.Station).ToList() is [var first, ..] stations)
+        {
+            var cleat = new Length(FootDetail.Cleat(first)).ToText(notation);
+            yield return new BillLine("Cleats of the molds", Invariant($"{stations.Count}"), $"{new Length(s.Width).ToText(notation)} x {cleat} x {cleat}", "", null, "setting-up.pdf shows where they stand");
+        }
     }
 
     private static IEnumerable<BillLine> Cloth(BuildingBook book)

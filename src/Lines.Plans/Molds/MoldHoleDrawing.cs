@@ -42,6 +42,10 @@ internal static class MoldHoleDrawing
                 foreach (var line in Inscribed(at, word, size))
                     yield return line;
             }
+            else if (hole.Kind == MoldHoleKind.Sight && Outward(outline, name, at, radius) is { } told)
+            {
+                yield return told;
+            }
             else if (hole.Kind == MoldHoleKind.Screw && Beside(outline, name, at, radius, at.X <= center ? 1 : -1, taken) is { } text)
             {
                 var width = StrokeLettering.Width(text.Text, text.Height);
@@ -51,11 +55,20 @@ internal static class MoldHoleDrawing
         }
     }
 
+    // Away from the centerline, beyond which stands the other of the pair.
+    private static TextMark? Outward(PartOutline outline, string name, Point2 at, double radius)
+    {
+        var s = Math.Sign(at.X);
+        return outline.Fitted(
+            new TextMark(MoldInks.Text, name, at + new Vector2(s * (radius + Gap), -Capital / 2), Capital, s > 0 ? Anchor.Left : Anchor.Right), (double.NegativeInfinity, double.PositiveInfinity));
+    }
+
     private static string Word(MoldHoleKind kind) => kind switch
     {
         MoldHoleKind.Screw => "SCREW",
         MoldHoleKind.Clamp => "CLAMP HOLE",
         MoldHoleKind.Bolt => "BOLT",
+        MoldHoleKind.Sight => "SIGHT",
         _ => "OPENING",
     };
 

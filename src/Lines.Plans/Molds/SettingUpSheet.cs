@@ -130,9 +130,12 @@ public static class SettingUpSheet
     {
         foreach (var hole in plan.Molds.SelectMany(m => m.Holes).DistinctBy(h => h.Kind).OrderBy(h => h.Kind))
         {
-            yield return MoldHoleDrawing.Size(hole, notation) + (hole.Kind == MoldHoleKind.Screw
-                ? " for screws to cleats (drill)"
-                : " for clamps (cut; layer holes in router files)");
+            yield return MoldHoleDrawing.Size(hole, notation) + hole.Kind switch
+            {
+                MoldHoleKind.Screw => " for screws to cleats (drill)",
+                MoldHoleKind.Sight => " to sight through (drill)",
+                _ => " for clamps (cut; layer holes in router files)",
+            };
         }
     }
 

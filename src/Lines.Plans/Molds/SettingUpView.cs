@@ -14,7 +14,6 @@ internal sealed class SettingUpView
 {
     private static readonly int[] s_scales = [4, 5, 6, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 45, 50, 60, 80, 100];
 
-    private const double StrongbackDepth = 0.09;
     private const double Figures = 2.2;
     private const double NameRow = 3;
     private const double JointRow = 8;
@@ -56,7 +55,7 @@ internal sealed class SettingUpView
     public int Scale { get; }
 
     /// <summary>Height the view takes, figures included [mm].</summary>
-    public double Height => RoomAbove + ((Highest + StrongbackDepth) * _perMeter) + Leader + Distances.Max(d => StrokeLettering.Width(new Length(d).ToCell(_notation), Figures)) + Gap;
+    public double Height => RoomAbove + ((Highest + _plan.Strongback.Depth) * _perMeter) + Leader + Distances.Max(d => StrokeLettering.Width(new Length(d).ToCell(_notation), Figures)) + Gap;
 
     /// <summary>Draws the view.</summary>
     /// <param name="marks">The page.</param>
@@ -87,7 +86,7 @@ internal sealed class SettingUpView
 
     private void DrawStrongback(PageMarks marks)
     {
-        Point2 low = At(0, -StrongbackDepth), high = At(_plan.Strongback.Length, 0);
+        Point2 low = At(0, -_plan.Strongback.Depth), high = At(_plan.Strongback.Length, 0);
         var box = new Box2(low.X, low.Y, high.X, high.Y);
         marks.Box(SettingUpInks.Pale, box, filled: true);
         marks.Box(SettingUpInks.Heavy, box);
@@ -177,7 +176,7 @@ internal sealed class SettingUpView
 
     private void DrawDistances(PageMarks marks)
     {
-        var under = At(0, -StrongbackDepth).Y;
+        var under = At(0, -_plan.Strongback.Depth).Y;
         var last = double.NegativeInfinity;
         foreach (var d in Distances)
             Distance(d);

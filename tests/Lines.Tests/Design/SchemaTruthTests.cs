@@ -171,6 +171,7 @@ public sealed class SchemaTruthTests
             ["saw_kerf"] = build.SawKerf,
             ["stem_molding"] = build.StemMolding,
             ["joint_gap"] = build.JointGap,
+            ["strongback_depth"] = build.StrongbackDepth,
             ["joint_bolt"] = build.JointBolt,
             ["joint_clearance"] = build.JointClearance,
             ["bulkhead_stock"] = build.BulkheadStock,

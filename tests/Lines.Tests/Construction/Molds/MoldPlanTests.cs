@@ -297,7 +297,7 @@ public class MoldPlanTests
     private static List<Mold> Stations(MoldPlan plan) => [.. plan.Molds.Where(m => m.Kind == MoldKind.Station)];
 
     // The edge: the arcs of the outline, and lines that are no leg, foot or inner edge, sampled on the right half.
-    private static IEnumerable<Point2> EdgePoints(Mold mold, int count)
+    internal static IEnumerable<Point2> EdgePoints(Mold mold, int count)
     {
         var edge = Edge(mold);
         var total = edge.Sum(s => s.Length);

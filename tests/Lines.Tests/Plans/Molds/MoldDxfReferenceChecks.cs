@@ -162,7 +162,7 @@ public class MoldDxfReferenceChecks
             Assert.Empty(DxfChecker.Faults(DxfFile.Write(MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimeters))));
     }
 
-    private static Vector2 MovedOf(Sheet sheet, Mold mold)
+    internal static Vector2 MovedOf(Sheet sheet, Mold mold)
     {
         var box = sheet.Marks.OfType<PathMark>().Single(m => string.Equals(m.Layer.Name, "cut", StringComparison.Ordinal)).Path.Bounds();
         var own = mold.Outline.Bounds();

@@ -1,0 +1,76 @@
+using Lines.Construction.Molds;
+using Lines.Drawing.Model;
+using Lines.Hull.Form;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Paper;
+using Lines.Plans.Report;
+
+namespace Lines.Plans.Molds;
+
+/// <summary>The second page of the setting-up sheet: the molds in plan, foot and cleat with their sizes, and the angles of the planking at every mold.</summary>
+public static class FootSheet
+{
+    private const double Margin = 11;
+    private const double TitleBand = 15;
+    private const double Letters = 2.1;
+    private const double Line = 3.6;
+    private const double DetailWidth = 88;
+    private const double Between = 6;
+
+    /// <summary>The page; more where the table needs them.</summary>
+    /// <param name="title">Title of the design.</param>
+    /// <param name="hull">The hull.</param>
+    /// <param name="plan">Its molds.</param>
+    /// <param name="notation">How lengths are written.</param>
+    /// <param name="isFair">Whether the hull is fair; one that is not is marked so.</param>
+    public static IReadOnlyList<Sheet> Of(string title, HullSurface hull, MoldPlan plan, LengthNotation notation, bool isFair = true)
+    {
+        ArgumentNullException.ThrowIfNull(title);
+        ArgumentNullException.ThrowIfNull(hull);
+        ArgumentNullException.ThrowIfNull(plan);
+        double width = PaperSize.Letter.Height, height = PaperSize.Letter.Width;
+        var page = new Box2(Margin, Margin, width - Margin, height - Margin);
+        var notes = Notes(plan, notation).ToList();
+        var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        var pages = new List<Sheet>();
+        for (var next = 0; next < stations.Count || pages.Count == 0;)
+        {
+            var marks = new PageMarks();
+            marks.Text(SettingUpInks.Heading, Cautions.Marked("Setting up: plan, feet and bevels", isFair), new Point2(page.Left, page.Top - 5), 5, (page.Width / 2) - 4);
+            marks.Text(SettingUpInks.Text, title, new Point2(page.Right, page.Top - 4), 4, page.Width / 2, Anchor.Right);
+            var room = page with { Top = page.Top - TitleBand };
+            if (pages.Count == 0)
+            {
+                room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room) - Between, Bottom = page.Bottom + (notes.Count * Line) + 2 };
+                for (var i = 0; i < notes.Count; i++)
+                    marks.Text(SettingUpInks.Text, notes[i], new Point2(page.Left, page.Bottom + ((notes.Count - 1 - i) * Line)), Letters, page.Width);
+                FootDetail.Draw(marks, plan, stations, notation, room with { Right = room.Left + DetailWidth });
+                room = room with { Left = room.Left + DetailWidth + Between };
+            }
+
+            var rows = Math.Max(1, Math.Min(stations.Count - next, AngleTable.Rows(room.Height)));
+            AngleTable.Draw(marks, room, plan.Strongback, [.. stations.Skip(next).Take(rows)], notation);
+            next += rows;
+            pages.Add(new Sheet($"{title}: setting up, feet and bevels", width, height, marks.All));
+        }
+
+        return pages;
+    }
+
+    private static IEnumerable<string> Notes(MoldPlan plan, LengthNotation notation)
+    {
+        var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        var across = new Length(FootDetail.Cleat(stations[0])).ToSize(notation);
+        yield return Invariant($"{stations.Count} cleats, {new Length(plan.Strongback.Width).ToSize(notation)} long, {across} square, one to each mold on its midship side: screw them down one stock from the line, square across, then the molds to them, notch on the centerline.");
+        if (plan.Molds.SelectMany(m => m.Holes).FirstOrDefault(h => h.Kind == MoldHoleKind.Sight) is { } sight)
+        {
+            yield return $"Sighting holes, {new Length(sight.At.Y).ToText(notation)} above the strongback top and {new Length(Math.Abs(sight.At.X)).ToText(notation)} to each side: "
+                + "stretch a string, or look at a lamp, through each row; it stands in the middle of every hole when the molds stand true.";
+        }
+
+        yield return "Bevel: the planking's angle to a square edge. Molds cut to the labeled face need none planed; plane back a mold cut to its far face by these. Bilge: where the section runs at 45 degrees.";
+        yield return "Flat: by how much an outline shrunk in its own plane by the planking would stand proud. These molds are reckoned square to the skin in space and do not.";
+        yield return $"{Cautions.Strongback} {Cautions.Lift}";
+    }
+}
