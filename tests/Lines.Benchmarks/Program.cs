@@ -7,7 +7,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or scaling, or drag, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or scaling, or sweep, or drag, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
 // or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
@@ -20,6 +20,9 @@ switch (args)
         return 0;
     case ["scaling"]:
         Scaling.Print();
+        return 0;
+    case ["sweep"]:
+        SweepTimes.Print();
         return 0;
     case ["drag"]:
         DragTimes.Print();

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -55,6 +56,14 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         Lines.Design.Schema.KeyKind.Area => "_m2",
         _ => "",
     };
+
+    /// <summary>Makes variants on several cores, each handed out alone: they take unlike times, and of a batch the last ones would wait for one core.</summary>
+    /// <param name="numbers">Their numbers, from 1.</param>
+    /// <param name="cores">How many cores.</param>
+    /// <param name="keep">Takes each with its line; called from any thread, in any order.</param>
+    /// <returns>That all are made.</returns>
+    public ParallelLoopResult Each(IEnumerable<int> numbers, int cores, Action<int, string> keep) =>
+        Parallel.ForEach(Partitioner.Create(numbers, EnumerablePartitionerOptions.NoBuffering), new ParallelOptions { MaxDegreeOfParallelism = cores }, n => keep(n, Row(n)));
 
     /// <summary>One variant as a line of JSON: its number, the varied keys, whether there is a hull and a fair one, and the figures; SI, nine digits.</summary>
     /// <param name="number">Its number, from 1.</param>

@@ -71,7 +71,7 @@ internal static class SweepVerb
         int[] open = [.. Enumerable.Range(1, sweep.Count).Where(n => !kept.Rows.ContainsKey(n))];
         _ = Waiting.For(
             () => Invariant($"{kept.Count} of {sweep.Count} variants ..."),
-            () => Parallel.ForEach(open, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, n => kept.Add(n, sweep.Row(n))));
+            () => sweep.Each(open, Environment.ProcessorCount, kept.Add));
         return Finish(path, target, wish, kept);
     }
 
