@@ -61,7 +61,7 @@ internal static class FloatVerb
     }
 
     private static string Cautioned(StabilityBook? cases) =>
-        string.Concat((cases is null ? [Cautions.Figures, Cautions.Rules] : StabilityBook.Cautioned).Select(c => c + "\n"));
+        string.Concat((cases?.Cautioned ?? [Cautions.Figures, Cautions.Rules]).Select(c => c + "\n"));
 
     private static Option<double?> Freeboard() => new("--freeboard")
     {

@@ -39,7 +39,8 @@ internal static class RightingArmsSheet
         marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come over an open sheer, which is then taken as decked, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
         if (sides.Count > 0)
             Draw(marks, book, sides.Select(s => (s.Name, s.Arms)).ToList(), box);
-        marks.Text(PlanInks.Lettering, Cautions.Outriggers, new Point2(Margin, Margin + 3.5), 2, room);
+        if (book.HasOutriggers)
+            marks.Text(PlanInks.Lettering, Cautions.Outriggers, new Point2(Margin, Margin + 3.5), 2, room);
         marks.Text(PlanInks.Lettering, Cautions.Figures, new Point2(Margin, Margin), 2, room);
         return new Sheet($"{book.Title}, righting arms", width, height, marks.All);
     }

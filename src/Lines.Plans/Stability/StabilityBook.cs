@@ -22,8 +22,11 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     public static readonly string Strength = Invariant(
         $"Preliminary: still water, and a sine wave as long as the waterline and 1/{BendingStudy.WaveSlenderness} as high; floats on two beams at their quarters; bolts {BendingStudy.BoltLever} of the depth from the edge the joint opens about. No slamming, no racking, no stays.");
 
+    /// <summary>Whether the boat has outriggers: only she is told what they do not do.</summary>
+    public required bool HasOutriggers { get; init; }
+
     /// <summary>Lines that are needed where numbers stand, in the order they are printed.</summary>
-    public static IReadOnlyList<string> Cautioned { get; } = [Cautions.CalmWater, Cautions.Outriggers, Cautions.Trials, Cautions.Figures, Cautions.Rules];
+    public IReadOnlyList<string> Cautioned => [Cautions.CalmWater, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
 
     /// <summary>All figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];
@@ -104,7 +107,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     {
         get
         {
-            List<(FigureTable, string)> tables = [(Cases, Cautions.CalmWater), (Stability, Cautions.Outriggers), (Arms, ""), .. Swamped is { } s ? [(s, Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
+            List<(FigureTable, string)> tables = [(Cases, Cautions.CalmWater), (Stability, HasOutriggers ? Cautions.Outriggers : ""), (Arms, ""), .. Swamped is { } s ? [(s, Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
             if (Bending is { } b)
                 tables.Add((b, Strength));
             if (Joints is { } j)

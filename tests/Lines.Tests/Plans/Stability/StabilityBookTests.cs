@@ -36,7 +36,7 @@ public class StabilityBookTests
             Compartments = [new("bow", 0, 1.6, true), new("stern", 3.7, 5.2, true)],
             Rig = new Rig(5, 2.3, 2),
         };
-        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings), s_settings, LengthNotation.Millimeters);
+        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings), s_settings, LengthNotation.Millimeters) { HasOutriggers = true };
     }
 
     [Fact]
@@ -95,10 +95,29 @@ public class StabilityBookTests
     {
         var shape = new VesselShape(SampleHulls.DoubleEnder(), []);
         var vessel = new Vessel(SampleHulls.DoubleEnder().Dials) { Loads = [new Load("climber", 90, new Point3(2.6, 0, 2), null)] };
-        var book = new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.15)), s_settings), s_settings, LengthNotation.Inches);
+        var book = new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.15)), s_settings), s_settings, LengthNotation.Inches) { HasOutriggers = false };
         Assert.Contains("loaded: CAPSIZES: comes to no rest under 90 deg of heel", book.Text(), StringComparison.Ordinal);
         Assert.Null(book.Groups.First(g => g.Key is "case_loaded").Figures.First(f => f.Key is "draft_fore").Value);
         Assert.NotEmpty(StabilityPages.Of(book, PaperSize.Letter));
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(5000)]
+    public void Only_a_boat_with_outriggers_is_told_that_she_does_not_right_herself_even_one_that_sinks(double mass)
+    {
+        foreach (var has in (bool[])[true, false])
+        {
+            var dials = SampleHulls.DoubleEnder().Dials;
+            var shape = new VesselShape(
+                SampleHulls.DoubleEnder(), has ? [(new Outrigger(dials, OutriggerSide.Both, 1.0, 0.02, 1.0), CrownedHulls.With(SampleHulls.DoubleEnder(), 0.03))] : []);
+            var vessel = new Vessel(dials) { Loads = [new Load("cargo", mass, new Point3(2.6, 0, 0.2), null)] };
+            var studies = LoadCaseStudy.All(shape, vessel, new Structure(mass, new Point3(2.6, 0, 0.2)), s_settings);
+            var book = new StabilityBook("Trial", shape.Main, studies, s_settings, LengthNotation.Millimeters) { HasOutriggers = has };
+            var words = string.Concat(StabilityPages.Of(book, PaperSize.A4).SelectMany(p => p.Marks.OfType<TextMark>()).Select(t => t.Text + "\n"));
+            foreach (var told in (string[])[book.Text(), words, string.Join('\n', book.Cautioned)])
+                Assert.Equal(has, told.Contains(Cautions.Outriggers, StringComparison.Ordinal));
+        }
     }
 
     [Fact]
