@@ -129,15 +129,15 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         var judged = FairnessReport.Of(HullLines.Of(hulls[0]));
         var afloat = UprightHydrostatics.Below(hulls[0], hulls[0].Draft, IntegralTolerance);
         var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
-        return (judged.Fair ? "fair" : "not fair", judged.Fair ? "" : judged.Verdict, [.. figures, .. Drags(vessel)]);
+        return (judged.Fair ? "fair" : "not fair", judged.Fair ? "" : judged.Verdict, [.. figures, .. Drags(vessel, made)]);
     }
 
-    private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel)
+    private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel, VesselDesign made)
     {
         DragEstimate? drag = null;
         try
         {
-            drag = new DragEstimate(vessel, water);
+            drag = new DragEstimate(vessel, water, appendage: made.Vessel.Appendage);
         }
         catch (DownfloodingException)
         {

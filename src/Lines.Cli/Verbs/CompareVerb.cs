@@ -89,7 +89,7 @@ internal static class CompareVerb
     }
 
     private static ComparedDesign AtMass(string path, Shaped shaped, double mass, double density) =>
-        Dry(path, mass, () => ComparedDesign.Level(shaped.Design.Title, path, shaped.Vessel, mass, density));
+        Dry(path, mass, () => ComparedDesign.Level(shaped.Design.Title, path, shaped.Vessel, mass, density) with { Appendage = shaped.Design.Vessel.Appendage });
 
     private static ComparedDesign InCase(string path, Shaped shaped, string name, Asked asked)
     {
@@ -98,7 +98,7 @@ internal static class CompareVerb
         var study = cases.FirstOrDefault(c => name.Equals(c.Name, StringComparison.OrdinalIgnoreCase))
             ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: has no load case \"{name}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
         return study.Afloat.State == FloatState.Floats
-            ? Dry(path, study.Afloat.Weight.Mass, () => ComparedDesign.In(shaped.Design.Title, path, shaped.Vessel, study, settings))
+            ? Dry(path, study.Afloat.Weight.Mass, () => ComparedDesign.In(shaped.Design.Title, path, shaped.Vessel, study, settings) with { Appendage = shaped.Design.Vessel.Appendage })
             : throw new CommandFailure(ExitCode.Wrong, $"{path}: {study.Name}: {LoadCaseFigures.StateOf(study.Afloat)}; compare in a case in which she floats");
     }
 

@@ -37,6 +37,7 @@ public static class DesignSchema
         new("build", "How the hull is built."),
         new("material", "What the hull is built of, for its weight and what is to be bought. Where `[structure]` does not give the boat's weight, load cases take the estimate from here.") { MayBeMissing = true },
         new("price", "What things cost, for the sums of the bill of materials; a price left out counts nothing.") { MayBeMissing = true },
+        new("appendage", "Rudder, leeboard, skeg: what hangs in the water below the hulls, all together; without it no drag of them is told.") { MayBeMissing = true },
         new("rig", "The sail plan; without it the boat is paddled or rowed.") { MayBeMissing = true },
         new("structure", "Weight of the empty boat where it is known.") { MayBeMissing = true },
     ];

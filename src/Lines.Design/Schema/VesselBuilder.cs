@@ -4,6 +4,7 @@ using Lines.Construction.Pieces;
 using Lines.Construction.Planking;
 using Lines.Hull.Form;
 using Lines.Hull.Loading;
+using Lines.Hull.Resistance;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 
@@ -22,6 +23,7 @@ internal static class VesselBuilder
             Loads = [.. file.Of(DesignSchema.Load).Select(v => new Load(v.Find("name")!.Text, v.Number("mass"), At(v, "at"), v.Find("cases")?.Items.Select(i => i.Text).ToList()))],
             Compartments = [.. file.Of(DesignSchema.Compartment).Select(
                 (v, k) => new Compartment(v.Find("name")?.Text ?? Invariant($"compartment {k + 1}"), v.Number("from"), v.Number("to"), v.NumberOr("sealed", 0) > 0))],
+            Appendage = file.Main.Has("appendage.area") ? new Appendage(file.Main.Number("appendage.area"), file.Main.Number("appendage.chord"), file.Main.NumberOrNone("appendage.thickness") ?? Appendage.UsualThickness) : null,
             Rig = file.Main.Has("rig.area") ? new Rig(file.Main.Number("rig.area"), file.Main.Number("rig.aft"), file.Main.Number("rig.height")) : null,
             Structure = file.Main.Has("structure.mass") ? new Structure(file.Main.Number("structure.mass"), At(file.Main, "structure.at")) : null,
         };

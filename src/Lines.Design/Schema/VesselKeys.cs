@@ -13,6 +13,9 @@ internal static class VesselKeys
 
     public static IEnumerable<SchemaKey> Rig { get; } =
     [
+        new("appendage.area", KeyKind.Area, "Area under water of all of them, seen from the side.", "\"0.12 m2\"") { Required = true, Least = 0.001, Greatest = 5 },
+        Length("appendage.chord", "Their length along the flow.", "200 mm", 0.02, 2) with { Required = true },
+        new("appendage.thickness", KeyKind.Ratio, "Their thickness over that length.", "0.1") { Default = "0.1", Least = 0.005, Greatest = 0.4 },
         new("rig.area", KeyKind.Area, "Area of all sails set.", "\"7.5 m2\"") { Required = true, Least = 0.5, Greatest = 60, Also = ["sail_area"] },
         Length("rig.aft", "Center of the sail area aft of the foremost point of the main hull.", "2.3 m", Least, Furthest) with { Required = true, Stretch = Stretch.Along, Also = ["x"] },
         Length("rig.height", "Center of the sail area above the base line of the main hull.", "2.1 m", 0.2, 15) with { Required = true, Also = ["z", "center"] },

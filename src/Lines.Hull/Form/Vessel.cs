@@ -1,4 +1,5 @@
 using Lines.Hull.Loading;
+using Lines.Hull.Resistance;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Hull.Form;
@@ -19,6 +20,9 @@ public sealed record Vessel(HullDials MainHull)
 
     /// <summary>The compartments of the main hull.</summary>
     public IReadOnlyList<Compartment> Compartments { get; init; } = [];
+
+    /// <summary>Rudder and boards; null where none are told.</summary>
+    public Appendage? Appendage { get; init; }
 
     /// <summary>The sail plan; null without one.</summary>
     public Rig? Rig { get; init; }

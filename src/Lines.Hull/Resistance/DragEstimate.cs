@@ -13,11 +13,12 @@ namespace Lines.Hull.Resistance;
 /// <param name="Form">What the hulls' shape adds to it.</param>
 /// <param name="Wave">Wave resistance of every hull as if alone, together.</param>
 /// <param name="Interference">What the hulls' waves add to each other; negative where they help.</param>
+/// <param name="Appendages">Rudder and boards; 0 where none are told.</param>
 /// <param name="Air">Air on topsides and crew, no wind.</param>
-public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Air)
+public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Appendages, double Air)
 {
     /// <summary>All parts together [N].</summary>
-    public double Total => Friction + Form + Wave + Interference + Air;
+    public double Total => Friction + Form + Wave + Interference + Appendages + Air;
 
     /// <summary>Power that tows the boat [W]; a paddler gives more, for no blade returns all of it.</summary>
     public double TowingPower => Total * Speed;
@@ -25,8 +26,8 @@ public sealed record DragAtSpeed(double Speed, double Froude, double Friction, d
 
 /// <summary>An estimate of the resistance of a vessel as she lies in the water.</summary>
 /// <remarks>
-/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="AirDrag"/>. Level and trim are
-/// those of rest; heel is not looked at. Not counted: rudder and other appendages, spray, what the moving hull sinks and trims beyond that, and what a transom
+/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
+/// trim are those of rest; heel is not looked at. Not counted: leeway, spray, what the moving hull sinks and trims beyond that, and what a transom
 /// that runs dry lacks in pressure.</para>
 /// <para><b>Range.</b> Displacement speeds, Froude numbers to 1 without planing, L/∇^⅓ over 6, smooth hulls in deep calm water.</para>
 /// </remarks>
@@ -37,6 +38,7 @@ public sealed class DragEstimate
 
     private readonly Water _water;
     private readonly AirDrag _air;
+    private readonly Appendage? _appendage;
     private readonly List<Wet> _shapes = [];
     private readonly WaveResistance _waves;
 
@@ -45,12 +47,13 @@ public sealed class DragEstimate
     /// <param name="water">The water.</param>
     /// <param name="plane">How she lies in it, hull frame; null level at the main hull's design waterline.</param>
     /// <param name="crew">How many sit in the air.</param>
+    /// <param name="appendage">Rudder and boards; null for none.</param>
     /// <exception cref="DownfloodingException">A hull is under water to its sheer at that waterline.</exception>
-    public DragEstimate(VesselShape vessel, Water water, WaterPlane? plane = null, int crew = 1)
+    public DragEstimate(VesselShape vessel, Water water, WaterPlane? plane = null, int crew = 1, Appendage? appendage = null)
     {
         ArgumentNullException.ThrowIfNull(vessel);
         ArgumentNullException.ThrowIfNull(water);
-        _water = water;
+        (_water, _appendage) = (water, appendage);
         var lies = (plane ?? WaterPlane.LevelAt(vessel.Main.Draft)) with { Heel = 0 };
         _air = AirDrag.Of(vessel.Main, lies, crew);
         var inWater = new List<HullInWater>();
@@ -94,7 +97,7 @@ public sealed class DragEstimate
         }
 
         var (together, alone) = _waves.Parts(speed, Tolerance, friction / _water.Density);
-        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _air.At(speed, _water.Density));
+        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _appendage?.At(speed, _water) ?? 0, _air.At(speed, _water.Density));
     }
 
     /// <summary>A skin turned and moved so that the water is the plane z = 0.</summary>

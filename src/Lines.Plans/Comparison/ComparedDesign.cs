@@ -16,6 +16,9 @@ namespace Lines.Plans.Comparison;
 /// <param name="Case">What is told of the load case she is compared in; empty where only a weight was given.</param>
 public sealed record ComparedDesign(string Title, string File, VesselShape Vessel, Weight Weight, WaterPlane Water, IReadOnlyList<FigureGroup> Case)
 {
+    /// <summary>Her rudder and boards; null where none are told.</summary>
+    public Appendage? Appendage { get; init; }
+
     /// <summary>Relative error of the integrals below the water: far below what any output shows.</summary>
     private const double Tolerance = 1e-9;
 
@@ -75,7 +78,7 @@ public sealed record ComparedDesign(string Title, string File, VesselShape Vesse
 
     /// <summary>Her drag, level on that waterline.</summary>
     /// <param name="water">The water.</param>
-    public DragEstimate Drag(Water water) => new(Vessel, water);
+    public DragEstimate Drag(Water water) => new(Vessel, water, appendage: Appendage);
 
     private static FigureGroup Bow(BowStudy bow) => new("bow", "Forward of the middle of the waterline, and under thrust",
     [

@@ -29,7 +29,7 @@ public static class DragSheet
     private static readonly Layer s_power = new("crew-power", new Ink(0.5));
     private static readonly Layer[] s_parts =
     [
-        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-air", new Ink(0.25, [0.6, 1])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
+        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-air", new Ink(0.25, [0.6, 1])), new("drag-appendages", new Ink(0.25, [2.5, 0.8])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
     ];
 
     /// <summary>The sheet.</summary>
@@ -80,10 +80,11 @@ public static class DragSheet
     private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, ChartFrame chart, double unit)
     {
         chart.Draw(marks);
-        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air)];
+        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air), ("appendages", d => d.Appendages)];
+        parts.RemoveAll(p => p.Name is "appendages" && found.All(d => d.Appendages == 0));
         if (several)
             parts.Add(("interference", d => d.Interference));
-        var ends = parts.Select((p, k) => (p.Name, p.Of, Layer: s_parts[k], chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();
+        var ends = parts.Select(p => (p.Name, p.Of, Layer: s_parts.First(l => l.Name[5..].Equals(p.Name, StringComparison.Ordinal)), chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();
         var below = double.NegativeInfinity;
         foreach (var (name, of, layer, y) in ends)
         {

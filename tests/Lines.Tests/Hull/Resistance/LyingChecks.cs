@@ -31,6 +31,18 @@ public class LyingChecks
         Assert.Equal(1.366, new AirDrag(0, 1).At(2, 1000), 1e-3);
     }
 
+    // ITTC 1957 at a Reynolds number of 1e6 is 0.075 / 16 (by hand), both sides of 0.1 m² in fresh water of 999.1026 kg/m³, a thickness of a tenth adds 0.2 + 0.006.
+    [Fact]
+    public void A_rudder_takes_the_friction_of_its_sides_and_what_its_thickness_adds()
+    {
+        const double Chord = 0.4;
+        var speed = 1e6 * Water.Fresh.Viscosity / Chord;
+        Assert.Equal(0.5 * 999.1026 * speed * speed * 0.2 * 0.075 / 16 * 1.206, new Appendage(0.1, Chord, 0.1).At(speed, Water.Fresh), 1e-4);
+        var shape = new VesselShape(ShapedTemplates.Of("gauge-runner").Hull, []);
+        double with = new DragEstimate(shape, Water.Fresh, appendage: new Appendage(0.1, Chord, 0.1)).At(speed).Total, without = new DragEstimate(shape, Water.Fresh).At(speed).Total;
+        Assert.Equal(new Appendage(0.1, Chord, 0.1).At(speed, Water.Fresh), with - without, 1e-9);
+    }
+
     [Fact]
     public void Topsides_are_the_beam_times_what_stands_out_of_the_water()
     {
