@@ -51,11 +51,6 @@ internal static class SampleDesigns
         mold_at = ["0.9 m", "1.8 m", "2.6 m", "3.5 m", "4.4 m"]
         strongback_top = "700 mm"
 
-        [appendage]
-        area = "0.12 m2"
-        chord = "200 mm"
-        thickness = 0.1
-
         [rig]
         area = "7.5 m2"
         aft = "2.3 m"
@@ -117,6 +112,11 @@ internal static class SampleDesigns
         cloth = 9
         resin = 24
         sheet = 45
+
+        [appendage]
+        area = "0.12 m2"
+        chord = "200 mm"
+        thickness = 0.1
 
         """;
 
