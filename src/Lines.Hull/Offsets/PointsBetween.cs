@@ -35,8 +35,10 @@ internal static class PointsBetween
                 Point2 from = batten.Points[k - 1], to = batten.Points[k];
                 if (from.DistanceTo(to) < 2 * Closest || Departure(parts, flat, batten, from.X, to.X) <= Tolerance || Halfway(parts, from.X, to.X) is not { } middle)
                     continue;
+
+                // Halfway along a line that runs back on itself may lie outside the span, beside another point: the batten would never want less.
                 var point = flat(middle);
-                if (point.DistanceTo(from) < Closest || point.DistanceTo(to) < Closest)
+                if (batten.Points.Any(p => p.DistanceTo(point) < Closest) || added.Exists(a => a.Flat.DistanceTo(point) < Closest))
                     continue;
                 added.Add(new OffsetPoint(point.X, point.Y));
                 split = true;

@@ -12,6 +12,25 @@ public class TableOfOffsetsTests
 {
     private const double L = 5, B = 0.5, T = 0.3125;
 
+    // Craft over the whole range, some of whose lines run back on themselves near an end: the points between their stations once came without end.
+    [Fact]
+    public void Every_craft_drawn_at_random_has_a_table_whose_points_keep_apart()
+    {
+        var craft = new RandomCraft(new Random(3), 1);
+        HullDials[] drawn = [.. Enumerable.Range(0, 60).Select(_ => craft.Next())];
+        Parallel.ForEach(drawn, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, d =>
+        {
+            if (HullAttempt.AtOnce(d).Surface is not { } hull)
+                return;
+            var table = TableOfOffsets.Outside(HullLines.Of(hull));
+            foreach (var row in table.Heights.Concat(table.HalfBreadths).Concat(table.Diagonals))
+            {
+                for (var k = 1; k < row.Between.Count; k++)
+                    Assert.True(row.Between[k].Flat.DistanceTo(row.Between[k - 1].Flat) >= PointsBetween.Closest);
+            }
+        });
+    }
+
     [Fact]
     public void Half_breadths_and_heights_are_those_of_the_parabolic_hull()
     {
