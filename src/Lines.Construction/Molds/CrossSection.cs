@@ -117,6 +117,13 @@ internal sealed class CrossSection
         HeightOf(lowest),
         PointAt(SheerMark).X);
 
+    /// <summary>Heights above the strongback top of the whole section, where its drawing has another origin or lies aslant.</summary>
+    public MoldHeights HeightsOverStrongback(MoldShaping shaping) => new(
+        shaping.Strongback.HeightOf(Sheer),
+        shaping.Hull.Draft > Keel.Point.Z ? shaping.Strongback.HeightOf(shaping.Hull.Draft) : null,
+        shaping.Strongback.HeightOf(Keel.Point.Z),
+        PointAt(SheerMark).X);
+
     /// <summary>Half-breadth of the edge at a height above the base line [m]; null where it has none.</summary>
     public double? HalfBreadthAt(double z) => _section.Where(p => p.Point.Z - z) is { } s ? PointAt(s).X : null;
 

@@ -25,7 +25,7 @@ internal static class FarFace
     public static double Proud(InsetSection mold, double from, double to, InsetSection far)
     {
         var side = MoldShaping.Fitted(far, 0, far.Length, Across, Tolerance);
-        var inside = ArcPaths.Joined([side, side.Mapped(p => p with { X = -p.X }, mirrors: true).Reversed()], closed: true, MoldShaping.Coincident);
+        var inside = ArcPaths.Joined([side, ArcPaths.Mirrored(side)], closed: true, MoldShaping.Coincident);
         var proud = Enumerable.Range(0, Places + 1)
             .Select(i => Across(mold.At(from + ((to - from) * i / Places))).Point)
             .Max(p => inside.Contains(p) ? 0 : side.DistanceTo(p));

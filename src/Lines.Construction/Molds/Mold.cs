@@ -53,6 +53,9 @@ public sealed record Mold
     /// <summary>Thickness of the stock it is cut from [m].</summary>
     public required double Stock { get; init; }
 
+    /// <summary>x of the far face of a part square across [m]; that of others is <see cref="X"/>.</summary>
+    public double FarX => X + (Face.StockSide() * Stock);
+
     /// <summary>Planking deducted, square to the skin [m].</summary>
     public required double Planking { get; init; }
 
@@ -128,6 +131,33 @@ public enum MoldFace
 
     /// <summary>Starboard: a profile in the centerplane, its stock half to each side.</summary>
     Starboard,
+}
+
+/// <summary>Which way faces look, and to which side of them their stock stands.</summary>
+public static class MoldFaces
+{
+    /// <summary>The face of a part square across that looks away from midships, so that its stock stands on the midship side of it.</summary>
+    /// <param name="x">x of the face [m].</param>
+    /// <param name="widestX">x of the widest station [m].</param>
+    public static MoldFace AwayFromMidships(double x, double widestX) => x <= widestX ? MoldFace.Bow : MoldFace.Stern;
+
+    /// <summary>The way from a face to its stock: 1 aft, -1 forward, 0 where it stands half to each side.</summary>
+    public static int StockSide(this MoldFace face) => face switch
+    {
+        MoldFace.Bow => 1,
+        MoldFace.Stern => -1,
+        _ => 0,
+    };
+
+    /// <summary>Where the stock of a part square across stands, on the midship side of its face.</summary>
+    /// <param name="x">x of the face [m].</param>
+    /// <param name="widestX">x of the widest station [m].</param>
+    /// <param name="stock">Thickness of the stock [m].</param>
+    public static (double From, double To) Stock(double x, double widestX, double stock)
+    {
+        var far = x + (AwayFromMidships(x, widestX).StockSide() * stock);
+        return (Math.Min(x, far), Math.Max(x, far));
+    }
 }
 
 /// <summary>A line marked on a mold.</summary>

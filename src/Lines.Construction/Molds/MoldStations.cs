@@ -79,7 +79,7 @@ public static class MoldStations
 
     private static bool StandsIn(double joint, double x, double widest, BuildDials build)
     {
-        var (from, to) = x <= widest ? (x, x + build.MoldStock) : (x - build.MoldStock, x);
+        var (from, to) = MoldFaces.Stock(x, widest, build.MoldStock);
         return to > joint - JointRoom(build) + 1e-9 && from < joint + JointRoom(build) - 1e-9;
     }
 

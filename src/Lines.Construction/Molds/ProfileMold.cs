@@ -67,11 +67,7 @@ internal static class ProfileMold
     }
 
     // The face of a station mold that an end's profile meets first [m]: the labeled one unless the mold stands on the far side of the widest station.
-    private static double NearFace(Mold mold, bool bow) => mold.Face switch
-    {
-        MoldFace.Bow => bow ? mold.X : mold.X + mold.Stock,
-        _ => bow ? mold.X - mold.Stock : mold.X,
-    };
+    private static double NearFace(Mold mold, bool bow) => bow ? Math.Min(mold.X, mold.FarX) : Math.Max(mold.X, mold.FarX);
 
     private static Mold Shaped(MoldShaping shaping, bool bow, double x, List<Mold> passed, Profile profile, MoldFrame frame)
     {
@@ -203,7 +199,7 @@ internal static class ProfileMold
     // A slot from the foot up for a station mold: its wall at the labeled face stands on the station line, the other is easy.
     private sealed record Slot(Mold Of)
     {
-        private double Other => Of.Foot.Fore + ((Of.Face == MoldFace.Bow ? 1 : -1) * (Of.Stock + Lap.Clearance));
+        private double Other => Of.Foot.Fore + (Of.Face.StockSide() * (Of.Stock + Lap.Clearance));
 
         public double Low => Math.Min(Of.Foot.Fore, Other);
 

@@ -36,9 +36,9 @@ internal static class StationMold
     private static bool TryShape(MoldShaping shaping, double x, int number, bool passed, out Mold? mold, out FormattableString reason)
     {
         mold = null;
-        var face = x <= shaping.Hull.WidestX ? MoldFace.Bow : MoldFace.Stern;
+        var face = MoldFaces.AwayFromMidships(x, shaping.Hull.WidestX);
         var frame = new MoldFrame(
-            new Point3(x, 0, shaping.Strongback.Top), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
+            new Point3(x, 0, shaping.Strongback.Top), new Vector3(0, face.StockSide(), 0), new Vector3(0, 0, -1));
         if (shaping.OnSheer(0, 1, p => p.Point.X - x) is not { } u)
         {
             reason = $"the inside of the planking does not reach it at the sheer";
@@ -124,7 +124,7 @@ internal static class StationMold
             Heights = section.Heights(shaping, lowest),
             Stock = stock,
             Planking = shaping.Skin.Thickness,
-            Proud = Proud(shaping, section, lap?.Top ?? section.Bottom, Plane.AtX(face == MoldFace.Bow ? x + stock : x - stock), frame),
+            Proud = Proud(shaping, section, lap?.Top ?? section.Bottom, Plane.AtX(x + (face.StockSide() * stock)), frame),
             Angles = EdgeAngles.Of(section, lap?.Top ?? section.Bottom, shaping.Skin.Thickness),
             LapFloor = lap?.Floor,
             Foot = (distance, distance),
@@ -134,7 +134,7 @@ internal static class StationMold
     // Counter-clockwise from the right foot: leg, edge over the keel, leg, and back along the strongback round the centerline notch.
     private static ArcPath Outline(ArcPath edge, Lap? lap, double siding, double width)
     {
-        var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
+        var mirrored = ArcPaths.Mirrored(edge);
         double foot = width / 2;
         var notch = new ArcPath([new ArcVertex(new Point2(-NotchRadius, 0), -1), new ArcVertex(new Point2(NotchRadius, 0), 0)], false);
         return ArcPaths.Joined(

@@ -28,7 +28,6 @@ internal static class TransomPattern
             throw new NoEdgeException(reason);
 
         var edge = section!.EdgeTo(section.Bottom);
-        var mirrored = edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
         var bevels = section.Below(BevelPlaces).Select(p => Math.Asin(p.Normal.Dot(m))).ToList();
         var keel = section.PointAtKeel();
         double foot = shaping.Strongback.DistanceTo(frame.ToHull(keel).X), sheer = shaping.Strongback.DistanceTo(frame.ToHull(section.PointAt(section.SheerMark)).X);
@@ -39,19 +38,14 @@ internal static class TransomPattern
             X = frame.ToHull(section.PointAt(section.SheerMark)).X,
             Face = MoldFace.Stern,
             Frame = frame,
-            Outline = ArcPaths.Joined([edge, mirrored], closed: true, MoldShaping.Coincident),
+            Outline = ArcPaths.Joined([edge, ArcPaths.Mirrored(edge)], closed: true, MoldShaping.Coincident),
             Marks =
             [
                 .. section.Waterlines(shaping, section.Keel.Point.Z), .. section.SheerMarks(),
                 new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, edge.Vertices[0].Point.Y), keel), null),
             ],
             Holes = [],
-            Heights = section.Heights(shaping, section.Keel.Point.Z) with
-            {
-                Sheer = shaping.Strongback.HeightOf(section.Sheer),
-                Waterline = shaping.Hull.Draft > section.Keel.Point.Z ? shaping.Strongback.HeightOf(shaping.Hull.Draft) : null,
-                Keel = shaping.Strongback.HeightOf(section.Keel.Point.Z),
-            },
+            Heights = section.HeightsOverStrongback(shaping),
             Stock = shaping.Build.MoldStock,
             Planking = shaping.Skin.Thickness,
             Bevel = (bevels.Min(), bevels.Max()),

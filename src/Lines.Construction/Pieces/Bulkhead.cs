@@ -64,7 +64,7 @@ internal static class Bulkhead
         for (var k = 0; k < build.Bulkheads.Count; k++)
         {
             var place = build.Bulkheads[k];
-            if (!TryCut(inner, place.At, place.At <= shaping.Hull.WidestX ? MoldFace.Bow : MoldFace.Stern, out var cut, out var reason))
+            if (!TryCut(inner, place.At, MoldFaces.AwayFromMidships(place.At, shaping.Hull.WidestX), out var cut, out var reason))
             {
                 clashes.Add(new Clash(false, k, $"no bulkhead can be cut at {new Length(place.At)}: {reason}"));
                 continue;
@@ -88,7 +88,7 @@ internal static class Bulkhead
     private static MoldShaping Inner(MoldShaping shaping) =>
         shaping.Within(shaping.Build with { Planking = shaping.Build.Planking + shaping.Build.Sheathing, MoldStock = shaping.Build.BulkheadStock });
 
-    private static ArcPath Whole(ArcPath edge) => ArcPaths.Joined([edge, Mirrored(edge)], closed: true, MoldShaping.Coincident);
+    private static ArcPath Whole(ArcPath edge) => ArcPaths.Joined([edge, ArcPaths.Mirrored(edge)], closed: true, MoldShaping.Coincident);
 
     private static bool TryCut(MoldShaping inner, double x, MoldFace face, out Cut? cut, out FormattableString reason)
     {
@@ -97,7 +97,7 @@ internal static class Bulkhead
         if (inner.OnSheer(0, 1, p => p.Point.X - x) is not { } u)
             return false;
         var sheer = inner.SheerAt(x);
-        var frame = new MoldFrame(new Point3(x, 0, sheer), new Vector3(0, face == MoldFace.Bow ? 1 : -1, 0), new Vector3(0, 0, -1));
+        var frame = new MoldFrame(new Point3(x, 0, sheer), new Vector3(0, face.StockSide(), 0), new Vector3(0, 0, -1));
         try
         {
             if (!CrossSection.TryCut(inner, Plane.AtX(x), frame, u, out var section, out reason))
@@ -120,7 +120,6 @@ internal static class Bulkhead
 
     private static Mold Shaped(MoldShaping shaping, MoldShaping inner, int number, Cut cut, IReadOnlyList<MoldHole> holes)
     {
-        var mirrored = Mirrored(cut.Edge);
         var section = cut.Section;
         var distance = shaping.Strongback.DistanceTo(cut.X);
         return new Mold
@@ -130,28 +129,21 @@ internal static class Bulkhead
             X = cut.X,
             Face = cut.Face,
             Frame = cut.Frame,
-            Outline = ArcPaths.Joined([cut.Edge, mirrored], closed: true, MoldShaping.Coincident),
+            Outline = Whole(cut.Edge),
             Marks =
             [
                 .. section.Waterlines(inner, section.Keel.Point.Z),
                 new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, 0), section.PointAtKeel()), null),
             ],
             Holes = holes,
-            Heights = section.Heights(inner, section.Keel.Point.Z) with
-            {
-                Sheer = shaping.Strongback.HeightOf(section.Sheer),
-                Waterline = shaping.Hull.Draft > section.Keel.Point.Z ? shaping.Strongback.HeightOf(shaping.Hull.Draft) : null,
-                Keel = shaping.Strongback.HeightOf(section.Keel.Point.Z),
-            },
+            Heights = section.HeightsOverStrongback(shaping),
             Stock = shaping.Build.BulkheadStock,
             Planking = shaping.Build.Planking,
             Sheathing = shaping.Build.Sheathing,
-            Proud = StationMold.Proud(inner, section, section.Bottom, Plane.AtX(cut.Face == MoldFace.Bow ? cut.X + shaping.Build.BulkheadStock : cut.X - shaping.Build.BulkheadStock), cut.Frame),
+            Proud = StationMold.Proud(inner, section, section.Bottom, Plane.AtX(cut.X + (cut.Face.StockSide() * shaping.Build.BulkheadStock)), cut.Frame),
             Foot = (distance, distance),
         };
     }
-
-    private static ArcPath Mirrored(ArcPath edge) => edge.Mapped(p => new Point2(-p.X, p.Y), mirrors: true).Reversed();
 
     // Bolts and the opening, in a frame whose ordinate 0 is the sheer of either face: they differ by the rise of the sheer over the gap, far less than a washer.
     private static List<MoldHole> Holes(BuildDials build, ArcPath fore, ArcPath aft)

@@ -15,7 +15,7 @@ internal static class Clashes
     /// <param name="parts">The molds and bulkheads.</param>
     public static IEnumerable<Clash> Of(BuildDials build, double widestX, IReadOnlyList<Mold> parts)
     {
-        var bulkheads = build.Bulkheads.Select(b => b.At <= widestX ? (From: b.At, To: b.At + build.BulkheadStock) : (From: b.At - build.BulkheadStock, To: b.At)).ToList();
+        var bulkheads = build.Bulkheads.Select(b => MoldFaces.Stock(b.At, widestX, build.BulkheadStock)).ToList();
         var joints = build.Joints.Select(j => (From: j - (build.JointGap / 2) - build.BulkheadStock, To: j + (build.JointGap / 2) + build.BulkheadStock)).ToList();
         for (var i = 0; i < bulkheads.Count; i++)
         {

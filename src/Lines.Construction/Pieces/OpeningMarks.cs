@@ -17,8 +17,7 @@ internal static class OpeningMarks
     {
         if (part.Kind is not (MoldKind.Station or MoldKind.Bulkhead))
             return false;
-        var other = part.Face == MoldFace.Bow ? part.X + part.Stock : part.X - part.Stock;
-        return Math.Min(part.X, other) < opening.To && opening.From < Math.Max(part.X, other);
+        return Math.Min(part.X, part.FarX) < opening.To && opening.From < Math.Max(part.X, part.FarX);
     }
 
     /// <summary>Whether an opening lies inside a part with some wood beside it, at the sheer or at its broadest.</summary>

@@ -28,6 +28,14 @@ public static class ArcPaths
         return new ArcPath(vertices, closed);
     }
 
+    /// <summary>The open path on the other side of the ordinate, run the other way: behind a path that ends on the axis it goes on as its mirror image.</summary>
+    /// <exception cref="ArgumentException">The path is closed.</exception>
+    public static ArcPath Mirrored(ArcPath edge)
+    {
+        ArgumentNullException.ThrowIfNull(edge);
+        return edge.Mapped(p => p with { X = -p.X }, mirrors: true).Reversed();
+    }
+
     /// <summary>The open path run the other way.</summary>
     /// <exception cref="ArgumentException">The path is closed.</exception>
     public static ArcPath Reversed(this ArcPath path)

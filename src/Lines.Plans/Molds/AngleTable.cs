@@ -38,7 +38,7 @@ internal static class AngleTable
         var line = strongback.DistanceTo(mold.X);
         return
         [
-            mold.Name, Shown(line), Shown(mold.Face == MoldFace.Bow ? line + mold.Stock : line - mold.Stock),
+            mold.Name, Shown(line), Shown(strongback.DistanceTo(mold.FarX)),
             Invariant($"{angles.Sheer / Degree:F1}"), Invariant($"{angles.Bilge / Degree:F1}"), Invariant($"{angles.Keel / Degree:F1}"),
             Invariant($"{1000 * angles.FlatError:F2}"), Shown(angles.FlatErrorHeight), mold.Holes.Any(h => h.Kind == MoldHoleKind.Sight) ? "2" : "-",
         ];

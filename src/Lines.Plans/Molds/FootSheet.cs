@@ -1,9 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Hull.Form;
-using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
-using Lines.Plans.Paper;
 using Lines.Plans.Report;
 
 namespace Lines.Plans.Molds;
@@ -11,10 +9,7 @@ namespace Lines.Plans.Molds;
 /// <summary>The second page of the setting-up sheet: the molds in plan, foot and cleat with their sizes, and the angles of the planking at every mold.</summary>
 public static class FootSheet
 {
-    private const double Margin = 11;
-    private const double TitleBand = 15;
-    private const double Letters = 2.1;
-    private const double Line = 3.6;
+    private const double UnderTitle = 2;
     private const double DetailWidth = 88;
     private const double Between = 6;
 
@@ -29,22 +24,18 @@ public static class FootSheet
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(plan);
-        double width = PaperSize.Letter.Height, height = PaperSize.Letter.Width;
-        var page = new Box2(Margin, Margin, width - Margin, height - Margin);
         var notes = Notes(plan, notation).ToList();
         var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
         var pages = new List<Sheet>();
         for (var next = 0; next < stations.Count || pages.Count == 0;)
         {
-            var marks = new PageMarks();
-            marks.Text(SettingUpInks.Heading, Cautions.Marked("Setting up: plan, feet and bevels", isFair), new Point2(page.Left, page.Top - 5), 5, (page.Width / 2) - 4);
-            marks.Text(SettingUpInks.Text, title, new Point2(page.Right, page.Top - 4), 4, page.Width / 2, Anchor.Right);
-            var room = page with { Top = page.Top - TitleBand };
+            var page = new SettingUpPage(Cautions.Marked("Setting up: plan, feet and bevels", isFair), title);
+            var marks = page.Marks;
+            var room = SettingUpPage.Room with { Top = SettingUpPage.Room.Top - SettingUpPage.TitleBand - UnderTitle };
             if (pages.Count == 0)
             {
-                room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room) - Between, Bottom = page.Bottom + (notes.Count * Line) + 2 };
-                for (var i = 0; i < notes.Count; i++)
-                    marks.Text(SettingUpInks.Text, notes[i], new Point2(page.Left, page.Bottom + ((notes.Count - 1 - i) * Line)), Letters, page.Width);
+                room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room) - Between, Bottom = room.Bottom + SettingUpPage.HeightOf(notes) + 2 };
+                page.Note(notes);
                 FootDetail.Draw(marks, plan, stations, notation, room with { Right = room.Left + DetailWidth });
                 room = room with { Left = room.Left + DetailWidth + Between };
             }
@@ -52,7 +43,7 @@ public static class FootSheet
             var rows = Math.Max(1, Math.Min(stations.Count - next, AngleTable.Rows(room.Height)));
             AngleTable.Draw(marks, room, plan.Strongback, [.. stations.Skip(next).Take(rows)], notation);
             next += rows;
-            pages.Add(new Sheet($"{title}: setting up, feet and bevels", width, height, marks.All));
+            pages.Add(page.ToSheet($"{title}: setting up, feet and bevels"));
         }
 
         return pages;

@@ -1,9 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Hull.Form;
-using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
-using Lines.Plans.Paper;
 using Lines.Plans.Report;
 
 namespace Lines.Plans.Molds;
@@ -11,10 +9,6 @@ namespace Lines.Plans.Molds;
 /// <summary>The setting-up sheet: where every mold stands on the strongback, drawn and tabled, on letter paper held sideways.</summary>
 public static class SettingUpSheet
 {
-    private const double Margin = 11;
-    private const double TitleBand = 13;
-    private const double NoteLetters = 2.1;
-    private const double NoteLine = 3.6;
     private const double AboveNotes = 5;
 
     /// <summary>The pages.</summary>
@@ -29,50 +23,42 @@ public static class SettingUpSheet
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(plan);
-        double width = PaperSize.Letter.Height, height = PaperSize.Letter.Width;
-        var page = new Box2(Margin, Margin, width - Margin, height - Margin);
+        var page = SettingUpPage.Room;
         var notes = Notes(hull, plan, notation).ToList();
 
         // On the first page the table takes what view and notes leave; a smaller view makes room for its last rows, and one that needs more goes on over the page.
-        double Left(SettingUpView v) => page.Top - TitleBand - v.Height - (page.Bottom + (notes.Count * NoteLine) + AboveNotes);
+        double Left(SettingUpView v) => page.Top - SettingUpPage.TitleBand - v.Height - (page.Bottom + SettingUpPage.HeightOf(notes) + AboveNotes);
         var views = SettingUpView.Within(hull, plan, notation, page.Width);
         var view = views.FirstOrDefault(v => Left(v) >= SettingUpTable.Head + (plan.Molds.Count * SettingUpTable.LeastRow), views[0]);
         var room = Left(view);
         var row = Math.Clamp((room - SettingUpTable.Head) / plan.Molds.Count, SettingUpTable.LeastRow, SettingUpTable.GreatestRow);
-        var pages = new List<IReadOnlyList<Mold>>();
-        for (var left = plan.Molds.ToList(); left.Count > 0; room = page.Height - TitleBand)
+        var pages = new List<List<Mold>>();
+        for (var left = plan.Molds.ToList(); left.Count > 0; room = page.Height - SettingUpPage.TitleBand)
         {
             var rows = Math.Clamp((int)(((room - SettingUpTable.Head) / row) + 1e-9), 0, left.Count);
             pages.Add(left[..rows]);
             left = left[rows..];
         }
 
-        return [.. pages.Select((rows, i) => new Sheet(
-            $"{title}: setting up", width, height, Page(title, Cautions.Marked("Setting up the molds", isFair), view, notes, rows, row, notation, page, i, pages.Count)))];
-    }
+        return [.. pages.Select((rows, i) => Page(i, rows).ToSheet($"{title}: setting up"))];
 
-    private static IReadOnlyList<Mark> Page(
-        string title, string heading, SettingUpView view, List<string> notes, IReadOnlyList<Mold> rows, double row, LengthNotation notation, Box2 page, int index, int count)
-    {
-        var marks = new PageMarks();
-        marks.Text(SettingUpInks.Heading, heading, new Point2(page.Left, page.Top - 5), 5, (page.Width / 2) - 4);
-        marks.Text(SettingUpInks.Text, title, new Point2(page.Right, page.Top - 4), 4, page.Width / 2, Anchor.Right);
-        var top = page.Top - TitleBand;
-        var small = Invariant($"Boat upside down, seen from starboard, bow to the left. Scale 1:{view.Scale}. Lengths in {Unit(notation)}.");
-        marks.Text(SettingUpInks.Text, small, new Point2(page.Left, page.Top - 10), 2.3);
-        if (count > 1)
-            marks.Text(SettingUpInks.Text, Invariant($"page {index + 1} of {count}"), new Point2(page.Right, page.Top - 10), 2.3, anchor: Anchor.Right);
-        if (index == 0)
+        SettingUpPage Page(int index, List<Mold> rows)
         {
-            view.Draw(marks, page with { Top = top });
-            top -= view.Height;
-            for (var i = 0; i < notes.Count; i++)
-                marks.Text(SettingUpInks.Text, notes[i], new Point2(page.Left, page.Bottom + ((notes.Count - 1 - i) * NoteLine)), NoteLetters, page.Width);
-        }
+            var sheet = new SettingUpPage(Cautions.Marked("Setting up the molds", isFair), title);
+            var top = page.Top - SettingUpPage.TitleBand;
+            var number = pages.Count > 1 ? Invariant($"page {index + 1} of {pages.Count}") : "";
+            sheet.Under(Invariant($"Boat upside down, seen from starboard, bow to the left. Scale 1:{view.Scale}. Lengths in {Unit(notation)}."), number);
+            if (index == 0)
+            {
+                view.Draw(sheet.Marks, page with { Top = top });
+                top -= view.Height;
+                sheet.Note(notes);
+            }
 
-        if (rows.Count > 0)
-            SettingUpTable.Draw(marks, page with { Top = top }, rows, row, notation);
-        return marks.All;
+            if (rows.Count > 0)
+                SettingUpTable.Draw(sheet.Marks, page with { Top = top }, rows, row, notation);
+            return sheet;
+        }
     }
 
     private static IEnumerable<string> Notes(HullSurface hull, MoldPlan plan, LengthNotation notation)

@@ -99,7 +99,7 @@ internal sealed class SettingUpView
             case MoldKind.Station:
                 // The heavy line is the station face; the stock stands behind it.
                 Point2 foot = At(mold.Foot.Fore, 0), top = At(mold.Foot.Fore, mold.Heights.Keel);
-                var stock = mold.Stock * _perMeter * (mold.Face == MoldFace.Bow ? 1 : -1);
+                var stock = mold.Face.StockSide() * mold.Stock * _perMeter;
                 marks.Box(SettingUpInks.Stock, new Box2(Math.Min(foot.X, foot.X + stock), foot.Y, Math.Max(foot.X, foot.X + stock), top.Y), filled: true);
                 marks.Line(SettingUpInks.Heavy, foot, top);
                 break;
