@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lines.Design;
+using Lines.Design.Schema;
 using Lines.Design.Studies;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
@@ -25,8 +26,6 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
 {
     private const double IntegralTolerance = 1e-6;
 
-    private static readonly (string Ending, string Unit)[] s_units = [("_kg_per_m", "kg/m"), ("_kg", "kg"), ("_m2", "m²"), ("_m3", "m³"), ("_rad", "rad"), ("_n", "N"), ("_m", "m")];
-
     private static readonly JsonWriterOptions s_line = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>How many variants there are.</summary>
@@ -35,27 +34,15 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
     /// <summary>Column of the drag at a speed.</summary>
     public static string DragAt(double speed) => Invariant($"drag_at_{speed / Standards.Knot:0.###}_kn_n");
 
-    /// <summary>A column as it is called on a chart: its words, then its unit.</summary>
-    public static string Label(string column)
-    {
-        foreach (var (ending, unit) in s_units)
-        {
-            if (column.EndsWith(ending, StringComparison.Ordinal))
-                return $"{column[..^ending.Length].Replace('_', ' ')}, {unit}";
-        }
-
-        return column.Replace('_', ' ');
-    }
-
     /// <summary>Column of a key that is varied, in SI.</summary>
-    public static string ColumnOf(Variation variation) => variation.Key.Path + variation.Key.Kind switch
+    public static string ColumnOf(Variation variation) => variation.Key.Path + UnitEnding.Of(variation.Key.Kind switch
     {
-        Lines.Design.Schema.KeyKind.Length => "_m",
-        Lines.Design.Schema.KeyKind.Angle => "_rad",
-        Lines.Design.Schema.KeyKind.Mass => "_kg",
-        Lines.Design.Schema.KeyKind.Area => "_m2",
-        _ => "",
-    };
+        KeyKind.Length => Quantity.Length,
+        KeyKind.Angle => Quantity.Angle,
+        KeyKind.Mass => Quantity.Mass,
+        KeyKind.Area => Quantity.Area,
+        _ => Quantity.Ratio,
+    });
 
     /// <summary>Makes variants on several cores, each handed out alone: they take unlike times, and of a batch the last ones would wait for one core.</summary>
     /// <param name="numbers">Their numbers, from 1.</param>
@@ -119,10 +106,10 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         foreach (var hull in (VesselDesign[])[made, .. made.Outriggers])
         {
             var solution = HullShape.Try(hull.Vessel, hull.Source.AsTold, hull.Source.AsTold);
-            if (solution.Surface is { } surface && hull.Source.Explain(solution).Count == 0)
-                hulls.Add(surface);
-            else
-                return Refused(hull == made ? "" : hull.Title, hull.Source.Explain(solution) is [var first, ..] ? first.Problem : "no hull");
+            var faults = hull.Source.Explain(solution);
+            if (solution.Surface is not { } surface || faults.Count > 0)
+                return Refused(hull == made ? "" : hull.Title, faults.Count > 0 ? faults[0].Problem : "no hull");
+            hulls.Add(surface);
         }
 
         var vessel = new VesselShape(hulls[0], [.. made.Vessel.Outriggers.Zip(hulls.Skip(1))]);

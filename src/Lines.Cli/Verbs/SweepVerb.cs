@@ -5,7 +5,6 @@ using System.Text.Json;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
-using Lines.Design;
 using Lines.Design.Studies;
 using Lines.Drawing.Pdf;
 using Lines.Drawing.Svg;
@@ -13,6 +12,7 @@ using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Units;
 using Lines.Plans.Charts;
 using Lines.Plans.Exchange;
+using Lines.Plans.Figures;
 using Lines.Plans.Paper;
 
 namespace Lines.Cli.Verbs;
@@ -60,9 +60,8 @@ internal static class SweepVerb
         var variants = varied.Aggregate(1L, (n, v) => n * v.Values.Count);
         if (variants > Most)
             throw new CommandFailure(ExitCode.Wrong, Invariant($"--vary: {variants} variants; {Most} are the most"));
-        var bytes = DesignInput.Bytes(path);
-        _ = DesignInput.Read(path);
-        var text = Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF');
+        var design = DesignInput.Read(path);
+        var text = design.Source.Text;
         var sweep = new Sweep(path, text, varied, wish.Speeds, wish.Water);
         var what = $"{{\"sweep\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [Printed.Version, text, wish.Water.Name, .. varied.Select(v => v.Key.Path + string.Join(',', v.Values)), string.Join(',', wish.Speeds)]))))}\"}}";
         using var kept = KeptRows.Open(Path.TrimEndingDirectorySeparator(target) + ".part.jsonl", what, sweep.Count, wish.Force);
@@ -72,10 +71,10 @@ internal static class SweepVerb
         _ = Waiting.For(
             () => Invariant($"{kept.Count} of {sweep.Count} variants ..."),
             () => sweep.Each(open, Environment.ProcessorCount, kept.Add));
-        return Finish(path, target, wish, kept);
+        return Finish(design.Title, target, wish, kept);
     }
 
-    private static int Finish(string path, string target, Wish wish, KeptRows kept)
+    private static int Finish(string title, string target, Wish wish, KeptRows kept)
     {
         var rows = kept.Rows.OrderBy(r => r.Key).Select(r => r.Value).ToList();
         var table = rows.ConvertAll(r => JsonDocument.Parse(r).RootElement.EnumerateObject().ToDictionary(p => p.Name, p => p.Value, StringComparer.Ordinal));
@@ -88,10 +87,9 @@ internal static class SweepVerb
         using var folder = new OutputFolder(target, wish.Force);
         folder.Add("sweep.jsonl", Encoding.UTF8.GetBytes(string.Join('\n', rows) + "\n"));
         folder.Add("sweep.csv", Encoding.UTF8.GetBytes(Csv(columns, table)));
-        var title = DesignFile.Read(DesignInput.Bytes(path), path).Design!.Title;
         TradeOff[] dots = [.. built.Select(r => (Row: r, Across: Number(r, names[0]), Up: Number(r, names[1]))).Where(r => r.Across is not null && r.Up is not null)
             .Select(r => new TradeOff(r.Row["number"].GetInt32(), r.Across!.Value, r.Up!.Value, r.Row["state"].ValueEquals("fair")))];
-        if (TradeOffSheet.Of(title, Sweep.Label(names[0]), Sweep.Label(names[1]), dots, wish.Paper.Height) is { } sheet)
+        if (TradeOffSheet.Of(title, UnitEnding.InWords(names[0]), UnitEnding.InWords(names[1]), dots, wish.Paper.Height) is { } sheet)
         {
             folder.Add("trade-off.pdf", PdfFile.Write($"{title}: trade-off", [sheet]));
             folder.Add("trade-off.svg", Encoding.UTF8.GetBytes(SvgFile.Write(sheet)));

@@ -85,24 +85,7 @@ public static class FigureJson
     public static string KeyOf(Figure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return figure.Key + figure.Quantity switch
-        {
-            Quantity.Length or Quantity.Distance => "_m",
-            Quantity.Area or Quantity.SectionArea => "_m2",
-            Quantity.Volume => "_m3",
-            Quantity.Mass => "_kg",
-            Quantity.MassPerLength => "_kg_per_m",
-            Quantity.SecondMoment => "_m4",
-            Quantity.Angle => "_rad",
-            Quantity.MassMoment => "_kg_m",
-            Quantity.Force or Quantity.Drag => "_n",
-            Quantity.Power => "_w",
-            Quantity.Duration => "_s",
-            Quantity.Moment => "_n_m",
-            Quantity.RightingArea => "_m_rad",
-            Quantity.Speed or Quantity.Wind => "_m_per_s",
-            _ => "",
-        };
+        return figure.Key + UnitEnding.Of(figure.Quantity);
     }
 
     /// <summary>Groups of the same figures as comma-separated values: SI, the same names and digits as the numbers for programs, a row for each group.</summary>
