@@ -71,6 +71,21 @@ internal sealed class Shaped
     public IReadOnlyList<LoadCaseStudy>? LoadCases(LoadSettings settings) =>
         Structure is { } structure ? LoadCaseStudy.All(Vessel, Design.Vessel, structure, settings) : null;
 
+    /// <summary>One load case in which the boat floats, and how.</summary>
+    /// <param name="path">The file, for what is told of it.</param>
+    /// <param name="name">Name of the case, as <c>lines float</c> tells it.</param>
+    /// <param name="water">The water.</param>
+    /// <exception cref="CommandFailure">The boat's weight is not known, it has no such case, or it does not float in it.</exception>
+    public (LoadCase Case, CaseAfloat Afloat) FloatingCase(string path, string name, Water water)
+    {
+        var structure = Structure ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: --load wants to know what the empty boat weighs; [structure] with mass and at says it, [material] lets it be estimated");
+        var cases = LoadCase.All(Design.Vessel);
+        var found = cases.FirstOrDefault(c => c.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+            ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: has no load case \"{name}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
+        var afloat = CaseAfloat.Of(Craft.Of(Vessel), found.With(structure), water.Density);
+        return afloat.State == FloatState.Floats ? (found, afloat) : throw new CommandFailure(ExitCode.Wrong, $"{path}: {found.Name}: {LoadCaseFigures.StateOf(afloat)}; --load takes a case in which she floats");
+    }
+
     /// <summary>What load cases are studied for where nothing else is asked.</summary>
     public LoadSettings UsualSettings => new(Water.Sea, LoadSettings.UsualFreeboard, LoadSettings.UsualWind, Design.Build.Joints);
 

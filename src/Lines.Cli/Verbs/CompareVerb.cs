@@ -12,6 +12,7 @@ using Lines.Kernel.Units;
 using Lines.Plans.Comparison;
 using Lines.Plans.Figures;
 using Lines.Plans.Paper;
+using Lines.Plans.Resistance;
 
 namespace Lines.Cli.Verbs;
 
@@ -34,7 +35,7 @@ internal static class CompareVerb
         var loadCase = new Option<string?>("--load") { Description = "load case all are compared in, in place of --mass; every FILE must have it", HelpName = "CASE" };
         var thrust = Quantity("--thrust", "FORCE", "forward thrust that puts the bow down, N or lbf (left out: a tenth of the first's weight)", Force);
         var height = Quantity("--thrust-height", "LENGTH", "its height above the water (left out: that of the first's sail plan, else 1 m)", Height);
-        var (speeds, water) = (DragVerb.Speeds("speeds in knots, separated by commas (left out: every half knot to a Froude number of 0.6 of the shortest)"), Common.Water("the water"));
+        var (speeds, water) = (DragVerb.Speeds(Invariant($"speeds in knots, separated by commas (left out: every half knot to a Froude number of {UsualSpeeds.MostFroude} of the shortest)")), Common.Water("the water"));
         var verb = new Command("compare", "Lays designs over each other and tells every difference from the first: form, hydrostatics, drag, where drag curves change places, and what keeps the bow up under a forward thrust.")
         {
             files, output, mass, loadCase, thrust, height, speeds, water, paper, json, units, force,
@@ -94,12 +95,10 @@ internal static class CompareVerb
     private static ComparedDesign InCase(string path, Shaped shaped, string name, Asked asked)
     {
         var settings = shaped.UsualSettings with { Water = asked.Water };
-        var cases = shaped.LoadCases(settings) ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: --load wants to know what the empty boat weighs; add [structure] with mass and at, or [material], or compare with --mass");
-        var study = cases.FirstOrDefault(c => name.Equals(c.Name, StringComparison.OrdinalIgnoreCase))
-            ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: has no load case \"{name}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
-        return study.Afloat.State == FloatState.Floats
-            ? Dry(path, study.Afloat.Weight.Mass, () => ComparedDesign.In(shaped.Design.Title, path, shaped.Vessel, study, settings) with { Appendage = shaped.Design.Vessel.Appendage })
-            : throw new CommandFailure(ExitCode.Wrong, $"{path}: {study.Name}: {LoadCaseFigures.StateOf(study.Afloat)}; compare in a case in which she floats");
+        var (found, afloat) = shaped.FloatingCase(path, name, asked.Water);
+        return Dry(path, afloat.Weight.Mass, () => ComparedDesign.In(
+            shaped.Design.Title, path, shaped.Vessel, LoadCaseStudy.Of(shaped.Vessel, shaped.Design.Vessel, shaped.Structure!, settings, found), settings) with
+        { Appendage = shaped.Design.Vessel.Appendage });
     }
 
     private static ComparedDesign Dry(string path, double mass, Func<ComparedDesign> make)

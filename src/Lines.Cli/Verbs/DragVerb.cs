@@ -3,12 +3,12 @@ using System.Globalization;
 using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
-using Lines.Hull.Hydrostatics;
 using Lines.Hull.Propulsion;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 using Lines.Plans.Paper;
 using Lines.Plans.Report;
+using Lines.Plans.Resistance;
 
 namespace Lines.Cli.Verbs;
 
@@ -24,7 +24,7 @@ internal static class DragVerb
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write to; its ending says the format: .csv (the table), .pdf, .svg (the chart) (left out: prints all)");
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
-        var (speeds, water, crew, drive) = (Speeds("speeds in knots, separated by commas (left out: every half knot to a Froude number of 0.6)"), Common.Water("the water"), Crew(), DriveOption());
+        var (speeds, water, crew, drive) = (Speeds(Invariant($"speeds in knots, separated by commas (left out: every half knot to a Froude number of {UsualSpeeds.MostFroude})")), Common.Water("the water"), Crew(), DriveOption());
         var load = new Option<string?>("--load") { Description = "the load case whose level and trim she lies at, as float names it (left out: level at the design waterline)", HelpName = "CASE" };
         var power = Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
         var hours = Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
@@ -73,12 +73,9 @@ internal static class DragVerb
     {
         if (wish.Load is null)
             return wish.Asked;
-        var cases = shaped.LoadCases(shaped.UsualSettings with { Water = wish.Asked.Water }) ?? throw new CommandFailure(ExitCode.Wrong, $"--load: {path} does not say what the empty boat weighs, so no case can be told; [structure] with mass and at says it");
-        var found = cases.FirstOrDefault(c => c.Name.Equals(wish.Load, StringComparison.OrdinalIgnoreCase))
-            ?? throw new CommandFailure(ExitCode.Wrong, $"--load: {path} has no case \"{wish.Load}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
-        return found.Afloat is { State: FloatState.Floats, Afloat: { } afloat }
-            ? wish.Asked with { Plane = afloat.Water, Lies = Invariant($"at rest with the case {found.Name}, trim {afloat.Water.Trim * 180 / Math.PI:0.0} deg by the stern, heel not looked at") }
-            : throw new CommandFailure(ExitCode.Unfair, $"--load: the case {found.Name} does not float; lines float {path} tells why");
+        var (found, afloat) = shaped.FloatingCase(path, wish.Load, wish.Asked.Water);
+        var water = afloat.Afloat!.Water;
+        return wish.Asked with { Plane = water, Lies = Invariant($"at rest with the case {found.Name}, trim {water.Trim * 180 / Math.PI:0.0} deg by the stern, heel not looked at") };
     }
 
     private static Option<int> Crew()

@@ -1,3 +1,5 @@
+using Lines.Hull.Form;
+using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Hull.Loading;
@@ -21,6 +23,28 @@ public sealed record LoadCase(string Name, IReadOnlyList<Load> Loads)
 {
     /// <summary>The name of the one case where no load names any.</summary>
     public const string Only = "loaded";
+
+    /// <summary>Name of the case without loads.</summary>
+    public const string LightShip = "light ship";
+
+    /// <summary>The loads as weights.</summary>
+    public IEnumerable<Weight> Weights => Loads.Select(l => new Weight(l.Mass, l.At));
+
+    /// <summary>Boat and loads together.</summary>
+    /// <param name="structure">The empty boat.</param>
+    public Weight With(Structure structure)
+    {
+        ArgumentNullException.ThrowIfNull(structure);
+        return Weight.Of([new Weight(structure.Mass, structure.At), .. Weights]);
+    }
+
+    /// <summary>The light ship, then the cases of a vessel; a case called light ship stands in its place.</summary>
+    /// <param name="vessel">The vessel.</param>
+    public static IReadOnlyList<LoadCase> All(Vessel vessel)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel.Cases.Any(c => LightShip.Equals(c.Name, StringComparison.OrdinalIgnoreCase)) ? vessel.Cases : [new LoadCase(LightShip, []), .. vessel.Cases];
+    }
 
     /// <summary>Mass of all loads, without the boat [kg].</summary>
     public double Mass => Loads.Sum(l => l.Mass);

@@ -31,20 +31,16 @@ public sealed class ComparisonBook
     {
         (Designs, Settings, Drags) = (designs, settings, drags);
         _figures = [.. designs.AsParallel().AsOrdered().Select(d => d.Figures(settings.Water, settings.Thrust))];
-        var shortest = drags.MinBy(d => d.Length)!;
-        double[] usual = speeds.Count > 0 ? [.. speeds.Order()] : [.. Driven(shortest, []).Speeds.Select(g => g.Figures[0].Value!.Value)];
-        _speeds = [.. drags.Select(d => Driven(d, usual).Speeds)];
-        Speeds = usual;
+        Speeds = [.. (speeds.Count > 0 ? speeds : UsualSpeeds.Of(drags.Min(d => d.Length))).Order()];
+
+        // One paddler with flat blades stands for all.
+        _speeds = [.. drags.Select(d => DragBook.At(d, Speeds, new CrewPower(d, Drive.FlatBlade, 1)))];
         Crossings =
         [
             .. Enumerable.Range(0, designs.Count)
-                .SelectMany(a => Enumerable.Range(a + 1, designs.Count - a - 1).Select(b => DragCrossings.Of(a, b, drags, usual[0], usual[^1]))),
+                .SelectMany(a => Enumerable.Range(a + 1, designs.Count - a - 1).Select(b => DragCrossings.Of(a, b, drags, Speeds[0], Speeds[^1]))),
         ];
     }
-
-    // One paddler with flat blades stands for all.
-    private DragBook Driven(DragEstimate drag, IReadOnlyList<double> speeds) =>
-        DragBook.Of(drag, speeds, CrewBook.Of(new CrewPower(drag, Drive.FlatBlade, 1), null, null, Settings.Notation), "level on the waterline compared at");
 
     /// <summary>The designs, in the order they were named.</summary>
     public IReadOnlyList<ComparedDesign> Designs { get; }
@@ -64,7 +60,7 @@ public sealed class ComparisonBook
     /// <summary>Compares designs.</summary>
     /// <param name="designs">The designs, two to <see cref="Most"/>.</param>
     /// <param name="settings">What they are compared at.</param>
-    /// <param name="speeds">Speeds [m/s]; empty for every half knot up to a Froude number of 0.6 of the shortest.</param>
+    /// <param name="speeds">Speeds [m/s]; empty for the <see cref="UsualSpeeds"/> of the shortest.</param>
     public static ComparisonBook Of(IReadOnlyList<ComparedDesign> designs, ComparisonSettings settings, IReadOnlyList<double> speeds)
     {
         ArgumentNullException.ThrowIfNull(designs);

@@ -16,12 +16,9 @@ namespace Lines.Plans.Resistance;
 /// <param name="Notation">How lengths are written; forces follow it.</param>
 public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, string Lies, LengthNotation Notation)
 {
-    /// <summary>Half knots from the first that is told to the last, unless speeds are asked for.</summary>
-    private const double Least = 1.5 * Standards.Knot, Step = 0.5 * Standards.Knot, MostFroude = 0.6;
-
     /// <summary>The resistance of a vessel at speeds.</summary>
     /// <param name="drag">The estimate.</param>
-    /// <param name="speeds">Speeds [m/s]; empty for every half knot up to a Froude number of 0.6.</param>
+    /// <param name="speeds">Speeds [m/s]; empty for the <see cref="UsualSpeeds"/>.</param>
     /// <param name="crew">What the crew reaches.</param>
     /// <param name="lies">How the boat lies in the water, in words.</param>
     public static DragBook Of(DragEstimate drag, IReadOnlyList<double> speeds, CrewBook crew, string lies)
@@ -29,10 +26,17 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(crew);
         ArgumentNullException.ThrowIfNull(speeds);
-        var fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
-        IEnumerable<double> usual = Enumerable.Range(0, 1 + (int)((fastest - Least) / Step)).Select(k => Least + (k * Step));
-        DragAtSpeed[] found = [.. (speeds.Count > 0 ? speeds.Order() : usual).Select(drag.At)];
-        return new DragBook([.. found.Select((d, k) => Group(d, k + 1, crew.Power))], drag.Hulls, drag.Slenderness, crew, lies, crew.Notation);
+        return new DragBook(At(drag, speeds.Count > 0 ? speeds : UsualSpeeds.Of(drag.Length), crew.Power), drag.Hulls, drag.Slenderness, crew, lies, crew.Notation);
+    }
+
+    /// <summary>The figures of every speed, slowest first.</summary>
+    /// <param name="drag">The estimate.</param>
+    /// <param name="speeds">Speeds [m/s].</param>
+    /// <param name="crew">Who drives the boat, and how.</param>
+    public static IReadOnlyList<FigureGroup> At(DragEstimate drag, IReadOnlyList<double> speeds, CrewPower crew)
+    {
+        ArgumentNullException.ThrowIfNull(drag);
+        return [.. speeds.Order().Select((v, k) => Group(drag.At(v), k + 1, crew))];
     }
 
     /// <summary>All groups: the speeds, then what the crew reaches.</summary>
@@ -84,11 +88,11 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         new("froude", "Froude", d.Froude, Quantity.Ratio) { Note = "speed over the square root of gravity times the main hull's waterline length" },
         Estimate("friction", "Friction", d.Friction, Quantity.Drag, "ITTC 1957, smooth hull"),
         Estimate("form", "Form", d.Form, Quantity.Drag, "2.76 (L/V^(1/3))^-0.4 - 1 of friction, measured for 6 to 9.5"),
-        Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory, level, Froude number 0.2 to 1, each hull alone"),
+        Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory at the level and trim of rest, Froude number 0.2 to 1, each hull alone"),
         Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
         Estimate("appendages", "Appendages", d.Appendages, Quantity.Drag, "friction of both sides, Hoerner's thickness factor"),
         Estimate("air", "Air", d.Air, Quantity.Drag, "topsides by ITTC 1978, crew seated, no wind"),
-        Estimate("total", "Total", d.Total, Quantity.Drag, "without wind, appendages, spray"),
+        Estimate("total", "Total", d.Total, Quantity.Drag, "of the parts told; without wind, leeway, spray"),
         Estimate("towing_power", "Towing power", d.TowingPower, Quantity.Power, "total times speed"),
         .. CrewBook.At(crew, d),
     ]);

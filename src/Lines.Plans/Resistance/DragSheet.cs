@@ -23,7 +23,6 @@ public static class DragSheet
     /// <summary>Speeds drawn, and the power the upper chart ends at [W].</summary>
     private const int Drawn = 60;
     private const double MostWatts = 400;
-    private const double MostFroude = 0.6;
 
     private static readonly Layer s_band = new("people", new Ink(0.05, null, 0.85), 9);
     private static readonly Layer s_power = new("crew-power", new Ink(0.5));
@@ -43,7 +42,7 @@ public static class DragSheet
     {
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(crew);
-        double height = Margin + Head + Watts + Between + Parts + Foot, room = width - (2 * Margin), fastest = MostFroude * Math.Sqrt(Standards.Gravity * drag.Length);
+        double height = Margin + Head + Watts + Between + Parts + Foot, room = width - (2 * Margin), fastest = UsualSpeeds.Fastest(drag.Length);
         var marks = new PageMarks();
         DragAtSpeed[] found = [.. Enumerable.Range(2, Drawn - 1).Select(k => drag.At(fastest * k / Drawn))];
         marks.Text(PlanInks.Titles, $"{title}: watts and drag against speed", new Point2(Margin, height - Margin - 3), 4, room);
