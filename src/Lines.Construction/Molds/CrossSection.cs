@@ -57,6 +57,9 @@ internal sealed class CrossSection
     /// <summary>How far a mold cut to this section, from the sheer mark to a parameter, stands outside another section one stock away [m].</summary>
     public double ProudOf(CrossSection far, double to) => FarFace.Proud(_section, SheerMark, to, far._section);
 
+    /// <summary>The planking's angles over the edge from the sheer mark to a parameter.</summary>
+    public EdgeBevels BevelsTo(double to) => EdgeBevels.Across(_section, SheerMark, to);
+
     /// <summary>Points of the section between the sheer mark and the centerline, evenly spread.</summary>
     public IEnumerable<SectionPoint> Below(int count) =>
         Enumerable.Range(0, count + 1).Select(i => _section.At(SheerMark + ((_section.Length - SheerMark) * i / count)));

@@ -30,6 +30,12 @@ public sealed class InsetSection
             _along.Add(_along[^1] + _nodes[i - 1].Point.DistanceTo(_nodes[i].Point));
     }
 
+    /// <summary>The inside of the planking that is cut.</summary>
+    public InsetSkin Skin => _trace.Skin;
+
+    /// <summary>The plane that cuts it.</summary>
+    public Plane Plane => _trace.Plane;
+
     /// <summary>Parameter of the lower end; the upper end is at 0 [m].</summary>
     public double Length => _along[^1];
 

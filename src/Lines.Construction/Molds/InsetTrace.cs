@@ -45,6 +45,9 @@ internal sealed class InsetTrace
         _way = AlongLevel(start).Outside.Z <= 0 ? 1 : -1;
     }
 
+    /// <summary>The inside of the planking.</summary>
+    public InsetSkin Skin => _skin;
+
     /// <summary>The plane.</summary>
     public Plane Plane => _plane;
 

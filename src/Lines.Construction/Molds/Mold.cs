@@ -66,8 +66,8 @@ public sealed record Mold
     /// as of the ends.</summary>
     public double? Proud { get; init; }
 
-    /// <summary>The planking's angles over the edge of a station mold; null for others.</summary>
-    public EdgeAngles? Angles { get; init; }
+    /// <summary>The planking's angles along the edge of a mold or transom; null for bulkheads, which are glued in.</summary>
+    public EdgeBevels? Bevels { get; init; }
 
     /// <summary>Least and greatest bevel of the edge from square [rad], the far face being the larger; null where the edge stays square.</summary>
     public (double Least, double Greatest)? Bevel { get; init; }

@@ -96,10 +96,23 @@ internal static class ProfileMold
                 cut.Where(p => p.Point.Z - shaping.Hull.Draft) is null ? null : shaping.Strongback.HeightOf(shaping.Hull.Draft),
                 end.Y,
                 siding / 2),
+            Bevels = Bevels(shaping, bow, cut, mark),
             Stock = siding,
             Planking = shaping.Skin.Thickness,
             Foot = (Math.Min(top.X, inner), Math.Max(top.X, inner)),
         };
+    }
+
+    // At the sheer, at every waterline under it, at the foot of the stem, and at the lower end.
+    private static EdgeBevels Bevels(MoldShaping shaping, bool bow, InsetSection cut, double mark)
+    {
+        var foot = shaping.Hull.Side.PointAt(bow ? 0 : 1, 0).X;
+        IEnumerable<(string Name, double? At)> places =
+        [
+            .. shaping.Waterlines.Select(w => (w.Label, cut.Where(p => p.Point.Z - w.Position))), ("FOOT", cut.Where(p => p.Point.X - foot)),
+        ];
+        return EdgeBevels.Along(
+            cut, mark, cut.Length, [("SHEER", mark), .. places.Where(p => p.At > mark && p.At < cut.Length).Select(p => (p.Name, p.At!.Value)), ("END", cut.Length)]);
     }
 
     private static double SheerU(MoldShaping shaping, bool bow, double halfBreadth) =>

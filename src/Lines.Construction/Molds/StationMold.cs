@@ -125,7 +125,7 @@ internal static class StationMold
             Stock = stock,
             Planking = shaping.Skin.Thickness,
             Proud = Proud(shaping, section, lap?.Top ?? section.Bottom, Plane.AtX(x + (face.StockSide() * stock)), frame),
-            Angles = EdgeAngles.Of(section, lap?.Top ?? section.Bottom, shaping.Skin.Thickness),
+            Bevels = section.BevelsTo(lap?.Top ?? section.Bottom).Unsigned(),
             LapFloor = lap?.Floor,
             Foot = (distance, distance),
         };

@@ -48,6 +48,7 @@ internal static class TransomPattern
             Heights = section.HeightsOverStrongback(shaping),
             Stock = shaping.Build.MoldStock,
             Planking = shaping.Skin.Thickness,
+            Bevels = section.BevelsTo(section.Bottom),
             Bevel = (bevels.Min(), bevels.Max()),
             Foot = (Math.Min(foot, sheer), Math.Max(foot, sheer)),
         };

@@ -25,7 +25,8 @@ internal static class FootDetail
     /// <param name="stations">Its station molds, one at least.</param>
     /// <param name="notation">How lengths are written.</param>
     /// <param name="room">Where.</param>
-    public static void Draw(PageMarks marks, MoldPlan plan, IReadOnlyList<Mold> stations, LengthNotation notation, Box2 room)
+    /// <returns>Lower end of the detail [mm].</returns>
+    public static double Draw(PageMarks marks, MoldPlan plan, IReadOnlyList<Mold> stations, LengthNotation notation, Box2 room)
     {
         string Shown(double meters) => new Length(meters).ToText(notation);
         var s = plan.Strongback;
@@ -52,6 +53,7 @@ internal static class FootDetail
         Upright(At(half + lean, 0).X + 4.5, 0, up, Shown(up));
         Upright(At(half + lean, 0).X + 9, -s.Depth, 0, Shown(s.Depth));
         Upright(At(-half - lean, 0).X - 1.5, 0, cleat, Shown(cleat));
+        return At(0, -s.Depth).Y - 4 - Tick;
 
         void Level(double from, double to, double y, string text)
         {

@@ -1,6 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Hull.Form;
+using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Report;
 
@@ -11,6 +12,7 @@ public static class FootSheet
 {
     private const double UnderTitle = 2;
     private const double DetailWidth = 88;
+    private const double DetailHeight = 58;
     private const double Between = 6;
 
     /// <summary>The page; more where the table needs them.</summary>
@@ -24,25 +26,54 @@ public static class FootSheet
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(plan);
+
+        // A smaller plan may leave room for the tables.
+        var pages = SettingUpView.Within(hull, plan, notation, SettingUpPage.Room.Width).Select(v => Pages(title, hull, plan, notation, isFair, v.Scale));
+        return pages.FirstOrDefault(p => p.Count == 1) ?? pages.First();
+    }
+
+    private static List<Sheet> Pages(string title, HullSurface hull, MoldPlan plan, LengthNotation notation, bool isFair, int scale)
+    {
         var notes = Notes(plan, notation).ToList();
         var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
         var pages = new List<Sheet>();
-        for (var next = 0; next < stations.Count || pages.Count == 0;)
+        var ends = EndTable.Rows(plan, notation);
+        for (var next = 0; next < stations.Count || ends.Count > 0;)
         {
             var page = new SettingUpPage(Cautions.Marked("Setting up: plan, feet and bevels", isFair), title);
             var marks = page.Marks;
             var room = SettingUpPage.Room with { Top = SettingUpPage.Room.Top - SettingUpPage.TitleBand - UnderTitle };
             if (pages.Count == 0)
             {
-                room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room) - Between, Bottom = room.Bottom + SettingUpPage.HeightOf(notes) + 2 };
+                room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room, scale) - Between, Bottom = room.Bottom + SettingUpPage.HeightOf(notes) + 2 };
                 page.Note(notes);
-                FootDetail.Draw(marks, plan, stations, notation, room with { Right = room.Left + DetailWidth });
+                var detail = room with { Right = room.Left + DetailWidth };
+                room = room with { Left = detail.Right + Between };
+                detail = detail with { Top = FootDetail.Draw(marks, plan, stations, notation, detail with { Bottom = Math.Max(detail.Bottom, detail.Top - DetailHeight) }) - Between };
+                DrawEnds(detail);
+            }
+            else
+            {
+                DrawEnds(room with { Right = room.Left + DetailWidth });
                 room = room with { Left = room.Left + DetailWidth + Between };
             }
 
-            var rows = Math.Max(1, Math.Min(stations.Count - next, AngleTable.Rows(room.Height)));
-            AngleTable.Draw(marks, room, plan.Strongback, [.. stations.Skip(next).Take(rows)], notation);
+            var rows = Math.Min(stations.Count - next, PageTable.Rows(room.Height));
+            if (rows > 0)
+                AngleTable.Table.Draw(marks, room, stations.Skip(next).Take(rows).Select(m => AngleTable.Cells(m, plan.Strongback, notation)));
             next += rows;
+            if (next == stations.Count)
+                DrawEnds(new Box2(room.Left, room.Bottom, room.Left + DetailWidth, room.Top - PageTable.HeightOf(rows) - Between));
+
+            // Rows that find no room here go over to the next page.
+            void DrawEnds(Box2 where)
+            {
+                var fit = Math.Min(ends.Count, PageTable.Rows(where.Height));
+                if (fit > 0)
+                    EndTable.Table.Draw(marks, where, ends.Take(fit));
+                ends = [.. ends.Skip(fit)];
+            }
+
             pages.Add(page.ToSheet($"{title}: setting up, feet and bevels"));
         }
 
@@ -61,7 +92,11 @@ public static class FootSheet
         }
 
         yield return "Bevel: the planking's angle to a square edge. Molds cut to the labeled face need none planed; plane back a mold cut to its far face by these. Bilge: where the section runs at 45 degrees.";
-        yield return "Flat: by how much an outline shrunk in its own plane by the planking would stand proud. These molds are reckoned square to the skin in space and do not.";
+        if (plan.Molds.Any(m => m.Kind is MoldKind.Stem or MoldKind.Stern))
+            yield return "Bevel of stem and stern: planking to the side of the inner stem, square to its edge; plane from the corners of the mold's edge out to the line APEX, which this makes. FOOT: where stem and keel meet.";
+        if (plan.Molds.Any(m => m.Kind is MoldKind.Transom))
+            yield return "Bevel of the transom: from square, plus where the fore face is the larger.";
+        yield return "Flat: by how much the hull's outline in the mold's plane, shrunk flat by the planking, would stand proud. These molds are reckoned square to the skin in space and do not.";
         yield return $"{Cautions.Strongback} {Cautions.Lift}";
     }
 }

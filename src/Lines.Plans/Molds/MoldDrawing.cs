@@ -13,6 +13,7 @@ internal static class MoldDrawing
     private const double Name = 4;
     private const double WaterlineName = 5;
     private const double LeastName = 2.2;
+    private const double BevelFigure = 3.5;
 
     /// <summary>From the top of a bulkhead, where its sides are named, to its label [mm].</summary>
     private const double AboveTop = 14;
@@ -39,6 +40,8 @@ internal static class MoldDrawing
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
         marks.AddRange(label.Marks);
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
+        if (mold.Kind is MoldKind.Stem or MoldKind.Stern)
+            marks.AddRange(Bevels(mold, outline, lines, [.. holes.Select(h => Around(h.At, h.Radius)), .. marks.OfType<TextMark>().Select(Around)]));
         if (!mold.IsHalf)
             marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
         return marks;
@@ -120,6 +123,39 @@ internal static class MoldDrawing
                     ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
                     : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf);
         }
+    }
+
+    // The angle between the planking and a profile mold's face, on the edge's end of every line there or under it; left out where neither has room.
+    private static IEnumerable<TextMark> Bevels(Mold mold, PartOutline outline, List<MoldMark> lines, List<Box2> taken)
+    {
+        foreach (var bevel in mold.Bevels!.Places)
+        {
+            if (lines.Find(l => string.Equals(l.Name, bevel.Name, StringComparison.Ordinal)) is not { } line)
+                continue;
+            Point2 edge = line.Path.Vertices[0].Point, inner = line.Path.Vertices[1].Point;
+            var inward = Math.Sign(inner.X - edge.X);
+            var figure = new[] { 1.5, -1.5 - BevelFigure }
+                .Select(up => outline.Fitted(
+                    new TextMark(MoldInks.Text, Invariant($"{bevel.FromSide * 180 / Math.PI:F0}°"), edge + new Vector2(4 * inward, up), BevelFigure, inward > 0 ? Anchor.Left : Anchor.Right),
+                    (double.NegativeInfinity, double.PositiveInfinity)))
+                .OfType<TextMark>().FirstOrDefault(t => !taken.Exists(Around(t).Grown(1).Overlaps));
+            if (figure is not null)
+            {
+                taken.Add(Around(figure));
+                yield return figure;
+            }
+        }
+    }
+
+    private static Box2 Around(Point2 at, double radius) => new(at.X - radius, at.Y - radius, at.X + radius, at.Y + radius);
+
+    // Of level lettering, with the strokes that go below its base line.
+    private static Box2 Around(TextMark text)
+    {
+        var width = StrokeLettering.Width(text.Text, text.Height);
+        var left = text.Anchor is Anchor.Left or Anchor.MiddleLeft ? text.At.X : text.Anchor is Anchor.Right or Anchor.MiddleRight ? text.At.X - width : text.At.X - (width / 2);
+        var bottom = text.Anchor is Anchor.MiddleLeft or Anchor.MiddleRight ? text.At.Y - (text.Height / 2) : text.At.Y;
+        return new Box2(left, bottom - (text.Height / 3), left + width, bottom + text.Height);
     }
 
     // On its line, or under it where the edge of the part is close above.

@@ -22,6 +22,8 @@ internal static class MoldLabels
             lines.Add(("SLOT: PROFILE MOLD PASSES", 5.5));
         if (mold.Marks.Any(m => m.Kind == MoldMarkKind.Apex))
             lines.AddRange([("INNER STEM: BEVEL FROM THIS EDGE TO THE DASHED", 4), ("LINE, WHERE THE INSIDES OF THE PLANKING MEET", 4)]);
+        if (mold.Kind is MoldKind.Stem or MoldKind.Stern)
+            lines.Add(("DEGREES AT THE EDGE: THIS FACE TO THE PLANKING", 4));
         lines.InsertRange(2, Fitted(title, lines.Max(l => StrokeLettering.Width(l.Item1, l.Item2))));
         return lines;
     }

@@ -20,11 +20,11 @@ internal static class PlanView
     /// <param name="plan">Its molds.</param>
     /// <param name="notation">How lengths are written.</param>
     /// <param name="room">Where; its top is the view's.</param>
+    /// <param name="scale">The view is 1 : this.</param>
     /// <returns>Lower end of the view [mm].</returns>
-    public static double Draw(PageMarks marks, HullSurface hull, MoldPlan plan, LengthNotation notation, Box2 room)
+    public static double Draw(PageMarks marks, HullSurface hull, MoldPlan plan, LengthNotation notation, Box2 room, int scale)
     {
         var s = plan.Strongback;
-        var scale = SettingUpView.Within(hull, plan, notation, room.Width)[0].Scale;
         var k = 1000.0 / scale;
         var half = Math.Max(s.Width, plan.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => 2 * m.Outline.Bounds().Right).Max()) / 2 * k;
         var zero = new Point2(room.Center.X - (s.Length * k / 2), room.Top - Names - half);

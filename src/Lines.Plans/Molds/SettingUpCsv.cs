@@ -19,7 +19,7 @@ public static class SettingUpCsv
     public static string Write(string title, MoldPlan plan, LengthNotation notation, DeckLines? deck = null, bool isFair = true)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        List<string> headings = [.. SettingUpTable.Headings];
+        List<string> headings = [.. SettingUpTable.Table.Headings];
         if (deck is not null)
             headings.Add("Deck at centerline above sheer");
         var text = new CsvText(headings.Count, notation);
@@ -29,10 +29,19 @@ public static class SettingUpCsv
         text.Record(["Lengths in " + SettingUpSheet.Unit(notation)]);
         text.Record(headings);
         foreach (var mold in plan.Molds)
-            text.Figures(SettingUpTable.Cells(mold, notation).Select(c => c is SettingUpTable.None ? "" : c).Concat(deck is null ? [] : [Crown(mold)]));
+            Told(SettingUpTable.Cells(mold, notation).Concat(deck is null ? [] : [Crown(mold)]));
         foreach (var left in plan.LeftOut)
             text.Record([left.Sentence(notation)]);
+        text.Record(["Bevels: of molds and transom from square, a transom's plus where its fore face is the larger; of stem and stern from their side to the planking"]);
+        text.Record(AngleTable.Table.Headings);
+        foreach (var mold in plan.Molds.Where(m => m.Kind == MoldKind.Station))
+            Told(AngleTable.Cells(mold, plan.Strongback, notation));
+        text.Record(EndTable.Table.Headings);
+        foreach (var cells in EndTable.Rows(plan, notation))
+            Told(cells);
         return text.ToString();
+
+        void Told(IEnumerable<string> cells) => text.Figures(cells.Select(c => c is SettingUpTable.None ? "" : c));
 
         string Crown(Mold mold) => mold.Kind == MoldKind.Station && deck!.CrownAt(mold.X) is { } rise ? new Length(rise).ToCell(notation) : "";
     }

@@ -29,13 +29,13 @@ public static class SettingUpSheet
         // On the first page the table takes what view and notes leave; a smaller view makes room for its last rows, and one that needs more goes on over the page.
         double Left(SettingUpView v) => page.Top - SettingUpPage.TitleBand - v.Height - (page.Bottom + SettingUpPage.HeightOf(notes) + AboveNotes);
         var views = SettingUpView.Within(hull, plan, notation, page.Width);
-        var view = views.FirstOrDefault(v => Left(v) >= SettingUpTable.Head + (plan.Molds.Count * SettingUpTable.LeastRow), views[0]);
+        var view = views.FirstOrDefault(v => Left(v) >= PageTable.HeightOf(plan.Molds.Count), views[0]);
         var room = Left(view);
-        var row = Math.Clamp((room - SettingUpTable.Head) / plan.Molds.Count, SettingUpTable.LeastRow, SettingUpTable.GreatestRow);
+        var row = Math.Clamp((room - PageTable.Head) / plan.Molds.Count, PageTable.LeastRow, SettingUpTable.GreatestRow);
         var pages = new List<List<Mold>>();
         for (var left = plan.Molds.ToList(); left.Count > 0; room = page.Height - SettingUpPage.TitleBand)
         {
-            var rows = Math.Clamp((int)(((room - SettingUpTable.Head) / row) + 1e-9), 0, left.Count);
+            var rows = Math.Clamp((int)(((room - PageTable.Head) / row) + 1e-9), 0, left.Count);
             pages.Add(left[..rows]);
             left = left[rows..];
         }
@@ -56,7 +56,7 @@ public static class SettingUpSheet
             }
 
             if (rows.Count > 0)
-                SettingUpTable.Draw(sheet.Marks, page with { Top = top }, rows, row, notation);
+                SettingUpTable.Table.Draw(sheet.Marks, page with { Top = top }, rows.Select(m => SettingUpTable.Cells(m, notation).ToList()), row);
             return sheet;
         }
     }

@@ -60,22 +60,57 @@ public class FootSheetTests
             var path = ArcPath.Through(outside);
             var edge = MoldPlanTests.EdgePoints(mold, 200).Where(p => p.Y >= mold.Heights.Sheer);
             var worst = edge.Max(p => path.DistanceTo(p with { X = Math.Abs(p.X) }) - mold.Planking);
-            Assert.Equal(worst, mold.Angles!.FlatError, 0.00005);
+            Assert.Equal(worst, mold.Bevels!.Flattest.FlatError!.Value, 0.00005);
         }
     }
 
     [Theory]
     [MemberData(nameof(ShapedTemplates.All), MemberType = typeof(ShapedTemplates))]
-    public void Bevels_are_the_turn_of_the_section_over_the_stock(string template)
+    public void Bevels_are_how_fast_the_skin_comes_nearer_square_to_the_face(string template)
     {
-        // By difference: over a short step along the boat the half-breadth at the sheer's height changes by the tangent of the angle in plan, and the bevel is less.
+        // By search: the distance to the outside falls along the face's normal by n · m, which is the sine of the bevel; at the sheer, the bilge, every waterline and the keel.
+        const double step = 0.0002;
         var shaped = ShapedTemplates.Of(template);
-        foreach (var mold in shaped.Molds.Molds.Where(m => m.Kind == MoldKind.Station))
+        foreach (var mold in shaped.Molds.Molds)
         {
-            Assert.InRange(mold.Angles!.Sheer, 0, 30 * Degree);
-            Assert.InRange(mold.Angles.Keel, 0, 60 * Degree);
-            if (Math.Abs(mold.X - shaped.Hull.WidestX) < 1e-9)
-                Assert.Equal(0, mold.Angles.Sheer, 0.2 * Degree);
+            foreach (var bevel in mold.Bevels!.Places)
+            {
+                var m = mold.Kind switch
+                {
+                    MoldKind.Station => new Vector3(1, 0, 0),
+                    MoldKind.Transom => shaped.Hull.Transom!.Value.Normal,
+                    _ => new Vector3(0, 1, 0),
+                };
+                var sine = (From(bevel.At - (step * m)) - From(bevel.At + (step * m))) / (2 * step);
+                Assert.True(Math.Abs(Math.Asin(sine) - (mold.Kind == MoldKind.Station ? bevel.Angle * Math.Sign(sine) : bevel.Angle)) < 0.1 * Degree, Invariant($"{mold.Name} {bevel.Name}: {sine} {bevel.Angle / Degree}"));
+            }
+        }
+
+        double From(Point3 p) => NearestOnSkin.Distance(shaped.Hull.Side.PointAt, p, (-0.05, 1.05), (0, 1.3));
+    }
+
+    [Theory]
+    [MemberData(nameof(ShapedTemplates.All), MemberType = typeof(ShapedTemplates))]
+    public void Every_bevel_of_the_ends_stands_on_the_sheet_and_those_at_marks_on_the_profile_molds(string template)
+    {
+        var shaped = ShapedTemplates.Of(template);
+        var page = FootSheet.Of(shaped.Design.Title, shaped.Hull, shaped.Molds, LengthNotation.Millimeters)[0];
+        var texts = page.Marks.OfType<TextMark>().ToList();
+        foreach (var end in shaped.Molds.Molds.Where(m => m.Kind != MoldKind.Station))
+        {
+            var rows = texts.Where(t => string.Equals(t.Text, end.Name, StringComparison.Ordinal)).OrderBy(t => Math.Round(t.At.X)).ThenByDescending(t => t.At.Y).ToList();
+            Assert.Equal(end.Bevels!.Places.Count, rows.Count);
+            foreach (var (row, bevel) in rows.Zip(end.Bevels.Places))
+            {
+                var told = (end.Kind == MoldKind.Transom ? bevel.Angle : (Math.PI / 2) - bevel.Angle) / Degree;
+                var line = texts.Where(t => Math.Abs(t.At.Y - row.At.Y) < 0.01 && t.At.X > row.At.X - 1 && t.At.X < row.At.X + 87).OrderBy(t => t.At.X).Select(t => t.Text).ToList();
+                Assert.Equal([end.Name, bevel.Name, told.ToString("F1", CultureInfo.InvariantCulture)], [line[0], line[1], line[4]]);
+            }
+
+            if (end.Kind == MoldKind.Transom)
+                continue;
+            var lettered = MoldSheets.ForPaper(shaped.Design.Title, end, LengthNotation.Millimeters).Marks.OfType<TextMark>().Count(t => t.Text.EndsWith('°'));
+            Assert.InRange(lettered, end.Bevels.Places.Count - 4, end.Bevels.Places.Count - 2);
         }
     }
 

@@ -178,8 +178,15 @@ public class SettingUpSheetTests
         Assert.StartsWith("\uFEFFSetting up the molds: Gauge Tender,", text, StringComparison.Ordinal);
         var records = text.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Select(Fields).ToList();
         Assert.All(records, r => Assert.Equal(12, r.Count));
-        Assert.Equal(3 + plan.Molds.Count + plan.LeftOut.Count, records.Count);
-        Assert.Equal(plan.LeftOut.Select(l => l.Sentence(notation)), records.TakeLast(plan.LeftOut.Count).Select(r => r[0]), StringComparer.Ordinal);
+        var (table, ends) = (3 + plan.Molds.Count, plan.Molds.Where(m => m.Kind != MoldKind.Station).Sum(m => m.Bevels!.Places.Count));
+        Assert.Equal(table + plan.LeftOut.Count + 3 + plan.Molds.Count(m => m.Kind == MoldKind.Station) + ends, records.Count);
+        Assert.Equal(plan.LeftOut.Select(l => l.Sentence(notation)), records.Skip(table).Take(plan.LeftOut.Count).Select(r => r[0]), StringComparer.Ordinal);
+        foreach (var (record, (end, bevel)) in records.TakeLast(ends).Zip(plan.Molds.Where(m => m.Kind != MoldKind.Station).SelectMany(m => m.Bevels!.Places.Select(b => (m, b)))))
+        {
+            var told = (end.Kind == MoldKind.Transom ? bevel.Angle : (Math.PI / 2) - bevel.Angle) * 180 / Math.PI;
+            Assert.Equal((end.Name, bevel.Name, told.ToString("F1", CultureInfo.InvariantCulture)), (record[0], record[1], record[4]));
+        }
+
         var words = Pages(name, notation).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         foreach (var (record, mold) in records.Skip(3).Zip(plan.Molds))
         {
