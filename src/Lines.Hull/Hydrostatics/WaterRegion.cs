@@ -18,6 +18,7 @@ internal sealed class WaterRegion
     private readonly BSplineSurface _side;
     private readonly double _height;
     private readonly bool _closed;
+    private double[][]? _spans;
     private (double U, double V) _last = (double.NaN, 0);
 
     /// <summary>Finds the region.</summary>
@@ -32,11 +33,14 @@ internal sealed class WaterRegion
         _closed = closed;
         if (!closed)
             RefuseDownflooding();
-        Spans = [.. Immersed(Crossings(0))];
+        Wet = [.. Immersed(Crossings(0))];
     }
 
-    /// <summary>The intervals of u whose keel is immersed, each cut where a spline piece ends or the waterline passes a knot of v.</summary>
-    public IReadOnlyList<double[]> Spans { get; }
+    /// <summary>The intervals of u whose keel is immersed.</summary>
+    public IReadOnlyList<(double From, double To)> Wet { get; }
+
+    /// <summary>The same intervals, each cut where a spline piece ends or the waterline passes a knot of v.</summary>
+    public IReadOnlyList<double[]> Spans => _spans ??= [.. Cut()];
 
     /// <summary>The stretches of the spans along which the waterline lies on this patch, rather than on or above its edge v = 1.</summary>
     public IEnumerable<IReadOnlyList<double>> Waterlines => _closed ? Spans.SelectMany(Dry) : Spans;
@@ -106,16 +110,21 @@ internal sealed class WaterRegion
         }
     }
 
-    private IEnumerable<double[]> Immersed(List<double> keelCrossings)
+    private IEnumerable<(double From, double To)> Immersed(List<double> keelCrossings)
     {
         double[] ends = [_side.U.Start, .. keelCrossings, _side.U.End];
-        var knots = _side.V.Breaks.Skip(1).SkipLast(_closed ? 0 : 1).SelectMany(Crossings).Concat(_side.U.Breaks).Order().ToList();
         for (var i = 1; i < ends.Length; i++)
         {
             double from = ends[i - 1], to = ends[i];
             if (from < to && HeightAt((from + to) / 2, 0) < _height - SameHeight)
-                yield return [from, .. knots.Where(k => k > from && k < to).Distinct(), to];
+                yield return (from, to);
         }
+    }
+
+    private IEnumerable<double[]> Cut()
+    {
+        var knots = _side.V.Breaks.Skip(1).SkipLast(_closed ? 0 : 1).SelectMany(Crossings).Concat(_side.U.Breaks).Order().ToList();
+        return Wet.Select(w => (double[])[w.From, .. knots.Where(k => k > w.From && k < w.To).Distinct(), w.To]);
     }
 
     // The runs of a span's pieces on which the edge v = 1 is not under water.

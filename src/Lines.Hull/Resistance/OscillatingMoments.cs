@@ -5,34 +5,37 @@ namespace Lines.Hull.Resistance;
 /// <summary>Integrals of a quadratic times an exponential over the unit interval, exact however fast it turns or falls.</summary>
 internal static class OscillatingMoments
 {
-    /// <summary>Below this modulus the closed forms lose digits, and the series is summed.</summary>
+    /// <summary>Below this modulus a real rate's closed forms lose digits, 2e-13 of them at it, and the series is summed.</summary>
+    private const double SmallReal = 0.125;
+
+    /// <summary>The same of a complex rate.</summary>
     private const double Small = 0.8;
 
-    private const int Terms = 18;
+    private const int RealTerms = 9, Terms = 18;
 
-    private static readonly double[] s_zero = Series(1);
+    /// <summary>A term of the series that adds nothing.</summary>
+    private const double Vanished = 1e-17;
 
-    private static readonly double[] s_one = Series(2);
+    private static readonly double[] s_two = [.. Enumerable.Range(0, RealTerms).Select(k => 1 / (Enumerable.Range(1, k).Aggregate(1.0, (product, n) => product * n) * (k + 3)))];
 
-    private static readonly double[] s_two = Series(3);
-
-    /// <summary>∫₀¹ sⁿ e^(c s) ds for n = 0, 1, 2.</summary>
+    /// <summary>∫₀¹ sⁿ e^(c s) ds for n = 0, 1, 2, and e^c.</summary>
     /// <param name="c">Rate, real.</param>
-    public static (double Zero, double One, double Two) Of(double c)
+    public static (double Zero, double One, double Two, double End) Of(double c)
     {
-        if (Math.Abs(c) < Small)
+        var e = Math.Exp(c);
+        if (Math.Abs(c) < SmallReal)
         {
-            double m0 = 0, m1 = 0, m2 = 0;
-            for (var k = Terms - 1; k >= 0; k--)
-                (m0, m1, m2) = ((m0 * c) + s_zero[k], (m1 * c) + s_one[k], (m2 * c) + s_two[k]);
-
-            return (m0, m1, m2);
+            // From the highest down nothing is lost: by parts, ∫ sⁿ⁻¹ e^(c s) = (e^c - c ∫ sⁿ e^(c s)) / n.
+            var two = 0.0;
+            for (var k = RealTerms - 1; k >= 0; k--)
+                two = (two * c) + s_two[k];
+            var one = (e - (c * two)) / 2;
+            return (e - (c * one), one, two, e);
         }
 
-        var e = Math.Exp(c);
-        var zero = (e - 1) / c;
-        var one = (e - zero) / c;
-        return (zero, one, (e - (2 * one)) / c);
+        var inverse = 1 / c;
+        double m0 = (e - 1) * inverse, m1 = (e - m0) * inverse;
+        return (m0, m1, (e - (2 * m1)) * inverse, e);
     }
 
     /// <summary>The same of a complex rate.</summary>
@@ -42,7 +45,7 @@ internal static class OscillatingMoments
         if (Complex.Abs(c) < Small)
         {
             Complex m0 = 0, m1 = 0, m2 = 0, term = 1;
-            for (var k = 0; k < Terms; k++)
+            for (var k = 0; k < Terms && Complex.Abs(term) > Vanished; k++)
             {
                 m0 += term / (k + 1);
                 m1 += term / (k + 2);
@@ -57,19 +60,5 @@ internal static class OscillatingMoments
         var zero = (e - 1) / c;
         var one = (e - zero) / c;
         return (zero, one, (e - (2 * one)) / c);
-    }
-
-    /// <summary>1 / (k! (k + n)), the coefficients of the series in c.</summary>
-    private static double[] Series(int n)
-    {
-        var coefficients = new double[Terms];
-        var factorial = 1.0;
-        for (var k = 0; k < Terms; k++)
-        {
-            coefficients[k] = 1 / (factorial * (k + n));
-            factorial *= k + 1;
-        }
-
-        return coefficients;
     }
 }

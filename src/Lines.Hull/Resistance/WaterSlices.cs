@@ -15,8 +15,8 @@ namespace Lines.Hull.Resistance;
 /// </remarks>
 internal sealed class WaterSlices
 {
-    /// <summary>Part of the wave's decay, as a power of e, below which nothing is left to add.</summary>
-    private const double Dead = 30;
+    /// <summary>Power of e by which a wave has died away when nothing is left to add: 1e-7 of it.</summary>
+    private const double Dead = 16;
 
     /// <summary>Layers from the surface to the keel, each with a waterline in its middle, and stretches of a waterline.</summary>
     private const int Layers = 24, Points = 48;
@@ -36,7 +36,7 @@ internal sealed class WaterSlices
     private WaterSlices(Waterline[] lines)
     {
         _depths = [.. lines.Select(l => l.Depth)];
-        _waves = lines.Length == 0 ? null : new WaterlineWaves(lines);
+        _waves = lines.Length == 0 ? null : new WaterlineWaves(lines, Dead);
     }
 
     /// <summary>Cuts the waterlines.</summary>
@@ -99,11 +99,11 @@ internal sealed class WaterSlices
         for (var k = 2; k < _depths.Length; k += 2)
         {
             double thick = _depths[k] - _depths[k - 2], c = -fall * thick;
-            var (m0, m1, m2) = OscillatingMoments.Of(c);
+            var (m0, m1, m2, end) = OscillatingMoments.Of(c);
             shares[k - 2] += left * thick * (m0 - (3 * m1) + (2 * m2));
             shares[k - 1] = left * thick * 4 * (m1 - m2);
             shares[k] = left * thick * ((2 * m2) - m1);
-            left *= Math.Exp(c);
+            left *= end;
             if (fall * _depths[k] > Dead)
                 break;
         }

@@ -15,9 +15,9 @@ internal sealed record Waterline(double Depth, double[] X, double[] Y, double[] 
     public static Waterline Cut(BSplineSurface side, double height, double depth, int points)
     {
         var region = new WaterRegion(side, height - depth);
-        if (region.Spans.Count == 0)
+        if (region.Wet.Count == 0)
             return new Waterline(depth, [], [], []);
-        double from = region.Spans[0][0], to = region.Spans[^1][^1];
+        double from = region.Wet[0].From, to = region.Wet[^1].To;
         double[] x = new double[points + 1], y = new double[points + 1], slope = new double[points + 1];
         for (var k = 0; k <= points; k++)
         {

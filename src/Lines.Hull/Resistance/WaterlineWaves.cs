@@ -11,6 +11,7 @@ namespace Lines.Hull.Resistance;
 /// times what dy/dx and its derivatives jump by there, over powers of the turn. From one even turn to the next each e^(i turn x) is turned by the
 /// same angle, a product. The first turns, which the powers would spoil, are integrated stretch by stretch. Between even turns polynomials through eight are
 /// read. Turns are added as they are asked for, by one at a time.</para>
+/// <para>A wave dies away with depth no slower than it turns along the hull: waterlines at which nothing is left of any wave of a turn are not in its row.</para>
 /// <para><b>Accuracy.</b> About the middle of the hull nothing turns faster than half its length; at 0.35 rad a step, eight points read a sine within
 /// 3e-7 of its height.</para>
 /// </remarks>
@@ -27,7 +28,11 @@ internal sealed class WaterlineWaves
 
     private const int Before = 3;
 
+    // One over the product of the distances of a row to all others.
+    private static readonly double[] s_overNodes = [.. Enumerable.Range(0, Read).Select(j => 1 / Enumerable.Range(0, Read).Where(k => k != j).Aggregate(1.0, (product, k) => product * (j - k)))];
+
     private readonly Waterline[] _lines;
+    private readonly double _dead;
     private readonly double _origin;
     private readonly double _step;
     private readonly double[] _cosine;
@@ -38,15 +43,19 @@ internal sealed class WaterlineWaves
     private readonly double[] _turnOfBend;
     private readonly (int From, int To)[] _ranges;
 
+    // Waterlines that rows still to come need, the highest ones.
+    private int _needed;
+
     // A turn's row: the real parts of all waterlines, then the imaginary ones. The first three are those of the turns below zero.
     private readonly List<double[]> _rows = [];
     private readonly Lock _growing = new();
 
     /// <summary>Takes the waterlines.</summary>
-    /// <param name="lines">The waterlines, the first of them with points.</param>
-    public WaterlineWaves(Waterline[] lines)
+    /// <param name="lines">The waterlines from the surface down, the first of them with points.</param>
+    /// <param name="dead">Turn times depth from which a waterline need not be in a row [1].</param>
+    public WaterlineWaves(Waterline[] lines, double dead)
     {
-        _lines = lines;
+        (_lines, _dead, _needed) = (lines, dead, lines.Length);
         Padded = (lines.Length + 3) / 4 * 4;
         double[] ends = [.. lines.Where(l => l.X.Length > 0).SelectMany(l => (double[])[l.X[0], l.X[^1]])];
         _origin = (ends.Min() + ends.Max()) / 2;
@@ -96,13 +105,27 @@ internal sealed class WaterlineWaves
     {
         if (_rows.Count == 0)
         {
-            for (var n = -Before; n < First; n++)
-                _rows.Add(RowByStretches(n * _step));
+            double[][] first = [.. Enumerable.Range(0, First).Select(n => RowByStretches(n * _step))];
+            _rows.AddRange(first.Skip(1).Take(Before).Reverse().Select(Turned));
+            _rows.AddRange(first);
             Begin((First - 1) * _step);
         }
 
+        // A row is read for turns up to half the eight before it; the first waterline beyond still ends a layer.
+        var turn = (_rows.Count - Before) * _step;
+        while (_needed > 2 && _lines[_needed - 2].Depth * (turn - (Read / 2 * _step)) > _dead)
+            _needed--;
         Turn();
-        _rows.Add(RowByJumps((_rows.Count - Before) * _step));
+        _rows.Add(RowByJumps(turn));
+    }
+
+    /// <summary>The row of the opposite turn.</summary>
+    private double[] Turned(double[] row)
+    {
+        double[] turned = [.. row];
+        for (var l = Padded; l < turned.Length; l++)
+            turned[l] = -turned[l];
+        return turned;
     }
 
     private double[] RowByStretches(double turn)
@@ -123,7 +146,7 @@ internal sealed class WaterlineWaves
         ReadOnlySpan<Vector256<double>> cosine = MemoryMarshal.Cast<double, Vector256<double>>(_cosine.AsSpan()), sine = MemoryMarshal.Cast<double, Vector256<double>>(_sine.AsSpan());
         ReadOnlySpan<Vector256<double>> bend = MemoryMarshal.Cast<double, Vector256<double>>(_bend.AsSpan()), turnOfBend = MemoryMarshal.Cast<double, Vector256<double>>(_turnOfBend.AsSpan());
         var row = new double[2 * Padded];
-        for (var l = 0; l < _lines.Length; l++)
+        for (var l = 0; l < _needed; l++)
         {
             var (line, (from, to)) = (_lines[l], _ranges[l]);
             if (from == to)
@@ -177,7 +200,8 @@ internal sealed class WaterlineWaves
     {
         Span<Vector256<double>> cosine = MemoryMarshal.Cast<double, Vector256<double>>(_cosine.AsSpan()), sine = MemoryMarshal.Cast<double, Vector256<double>>(_sine.AsSpan());
         ReadOnlySpan<Vector256<double>> stepCosine = MemoryMarshal.Cast<double, Vector256<double>>(_stepCosine.AsSpan()), stepSine = MemoryMarshal.Cast<double, Vector256<double>>(_stepSine.AsSpan());
-        for (var k = 0; k < cosine.Length; k++)
+        var last = _ranges[_needed - 1].To / Vector256<double>.Count;
+        for (var k = 0; k < last; k++)
         {
             var (c, s) = (cosine[k], sine[k]);
             cosine[k] = (c * stepCosine[k]) - (s * stepSine[k]);
@@ -185,15 +209,21 @@ internal sealed class WaterlineWaves
         }
     }
 
-    /// <summary>Shares of the eight rows at a part of the step after the fourth.</summary>
+    /// <summary>Shares of the eight rows at a part of the step after the fourth: Lagrange's, of products from either side.</summary>
     private static void Lagrange(double part, Span<double> shares)
     {
+        var product = 1.0;
         for (var j = 0; j < Read; j++)
         {
-            var share = 1.0;
-            for (var k = 0; k < Read; k++)
-                share *= k == j ? 1 : (part + Before - k) / (j - k);
-            shares[j] = share;
+            shares[j] = product * s_overNodes[j];
+            product *= part + Before - j;
+        }
+
+        product = 1;
+        for (var j = Read - 1; j >= 0; j--)
+        {
+            shares[j] *= product;
+            product *= part + Before - j;
         }
     }
 }

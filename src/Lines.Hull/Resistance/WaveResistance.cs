@@ -25,8 +25,14 @@ public readonly record struct HullInWater(BSplineSurface Side, double Height, do
 /// </remarks>
 public sealed class WaveResistance
 {
-    /// <summary>Steps of the variable t, λ = cosh t, after each of which what is still to come is looked at.</summary>
-    private const double Step = 0.5;
+    /// <summary>Greatest and least step of the variable t, λ = cosh t, and the one tried first.</summary>
+    private const double Greatest = 0.5, Least = 1e-6, First = 0.25;
+
+    /// <summary>Part of the tolerance by which the two rules differ over a step after which the next may be twice as long.</summary>
+    private const double Easy = 1e-3;
+
+    /// <summary>Part of the tolerance that half a unit of t adds when nothing that counts is still to come: spectra fall at least as λ⁻⁴.</summary>
+    private const double Nothing = 0.1;
 
     /// <summary>Waves at more than 88 degrees, λ over 37, carry nothing that a hull of timber makes.</summary>
     private const double Farthest = 4.5;
@@ -57,13 +63,24 @@ public sealed class WaveResistance
         if (!(speed > 0))
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "must be above 0");
         double k = Standards.Gravity / (speed * speed), scale = 4 * Standards.Gravity * Standards.Gravity / (Math.PI * speed * speed), least = beside / scale;
-        double[] sums = [0, 0];
-        for (var t = 0.0; t < Farthest; t += Step)
+        Span<double> sums = [0, 0], part = [0, 0], apart = [0, 0];
+        for (double t = 0, step = First; t < Farthest;)
         {
-            var part = Quadrature.Over(Spectrum, [Math.Max(least, sums[0]), Math.Max(least, sums[1])], [t, t + (Step / 4), t + (Step / 2), t + (3 * Step / 4), t + Step], tolerance);
-            sums = [sums[0] + part[0], sums[1] + part[1]];
-            if (part[0] < 0.1 * tolerance * Math.Max(least, sums[0]) && part[1] < 0.1 * tolerance * Math.Max(least, sums[1]))
+            GaussKronrod.Over(Spectrum, t, t + step, part, apart);
+            double together = Math.Max(least, sums[0] + part[0]), alone = Math.Max(least, sums[1] + part[1]), misfit = Math.Max(apart[0] / together, apart[1] / alone);
+            if (misfit > tolerance)
+            {
+                step /= 2;
+                if (step < Least)
+                    throw new ArithmeticException(Invariant($"the waves at {speed} m/s kept a relative error of {misfit:E1}; {tolerance:E1} was asked"));
+                continue;
+            }
+
+            (sums[0], sums[1], t) = (sums[0] + part[0], sums[1] + part[1], t + step);
+            if (Math.Max(part[0] / together, part[1] / alone) < Nothing * tolerance * step / 0.5)
                 break;
+            if (misfit < Easy * tolerance)
+                step = Math.Min(Greatest, 2 * step);
         }
 
         return (scale * sums[0], scale * sums[1]);
