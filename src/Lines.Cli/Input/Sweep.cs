@@ -35,7 +35,7 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
     public static string DragAt(double speed) => Invariant($"drag_at_{speed / Standards.Knot:0.###}_kn_n");
 
     /// <summary>Column of a key that is varied, in SI.</summary>
-    public static string ColumnOf(Variation variation) => variation.Key.Path + UnitEnding.Of(variation.Key.Kind switch
+    public static string ColumnOf(Variation variation) => variation.Key.Path + UnitEnding.Of(variation.Key.Key.Kind switch
     {
         KeyKind.Length => Quantity.Length,
         KeyKind.Angle => Quantity.Angle,
@@ -113,10 +113,12 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         }
 
         var vessel = new VesselShape(hulls[0], [.. made.Vessel.Outriggers.Zip(hulls.Skip(1))]);
-        var judged = FairnessReport.Of(HullLines.Of(hulls[0]));
+        if (made.Outriggers.Zip(hulls.Skip(1)).SelectMany(o => o.First.Source.ExplainSpacing(hulls[0].Dials.Beam, o.Second.Dials.Beam)).FirstOrDefault() is { } close)
+            return Refused(close.Key, close.Problem);
+        string[] unfair = [.. hulls.Select(h => FairnessReport.Of(HullLines.Of(h))).Select((r, k) => r.Fair ? "" : k == 0 ? r.Verdict : $"{made.Outriggers[k - 1].Title}: {r.Verdict}").Where(v => v.Length > 0)];
         var afloat = UprightHydrostatics.Below(hulls[0], hulls[0].Draft, IntegralTolerance);
         var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
-        return (judged.Fair ? "fair" : "not fair", judged.Fair ? "" : judged.Verdict, [.. figures, .. Drags(vessel, made)]);
+        return (unfair.Length == 0 ? "fair" : "not fair", unfair.FirstOrDefault() ?? "", [.. figures, .. Drags(vessel, made)]);
     }
 
     private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel, VesselDesign made)

@@ -48,6 +48,7 @@ internal static class SweepVerb
         return verb.WithExamples(
             "lines sweep tender.toml --vary hull.bow.entry_fullness=0.55:0.75:21",
             "lines sweep tender.toml --vary \"hull.beam=650 mm:750 mm:6\" --vary hull.midship.fullness=0.7:0.8:6 -o beams",
+            "lines sweep courier.toml --vary \"outrigger.spacing=0.9 m:1.4 m:11\"",
             "lines sweep tender.toml --vary hull.stern.run_fullness=0.58:0.7:13 --speeds 3,5 --chart drag_at_3_kn_n,prismatic");
     }
 
@@ -61,6 +62,8 @@ internal static class SweepVerb
         if (variants > Most)
             throw new CommandFailure(ExitCode.Wrong, Invariant($"--vary: {variants} variants; {Most} are the most"));
         var design = DesignInput.Read(path);
+        if (varied.Select(v => v.Key.Missing(design.Outriggers.Count)).FirstOrDefault(m => m is not null) is { } missing)
+            throw new CommandFailure(ExitCode.Wrong, $"--vary: {missing}");
         var text = design.Source.Text;
         var sweep = new Sweep(path, text, varied, wish.Speeds, wish.Water);
         var what = $"{{\"sweep\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [Printed.Version, text, wish.Water.Name, .. varied.Select(v => v.Key.Path + string.Join(',', v.Values)), string.Join(',', wish.Speeds)]))))}\"}}";
@@ -121,7 +124,7 @@ internal static class SweepVerb
 
     private static Option<Variation[]> Vary() => new("--vary")
     {
-        Description = "a key and its values: KEY=FIRST:LAST:COUNT; may stand several times, every value goes with every other",
+        Description = "a key and its values: KEY=FIRST:LAST:COUNT; may stand several times, every value goes with every other; outrigger.spacing is the outrigger's, outrigger-2.spacing the second's of several",
         HelpName = "RANGE",
         Required = true,
         Arity = ArgumentArity.OneOrMore,

@@ -55,6 +55,19 @@ public class SweepJourney
     }
 
     [Fact]
+    public void The_spacing_of_outriggers_is_varied_by_their_key()
+    {
+        using var place = new Workplace();
+        place.Write("a.toml", File.ReadAllText(Repository.PathOf("templates", "sample-courier.toml")));
+        Assert.Equal(0, Command.Run(place.Root, "sweep", "a.toml", "--vary", "outrigger.spacing=1.15 m:1.45 m:2", "--speeds", "4", "-o", "out").Code);
+        place.Write("b.toml", File.ReadAllText(Repository.PathOf("templates", "sample-courier.toml")).Replace("spacing = \"1.15 m\"", "spacing = \"1.45 m\"", StringComparison.Ordinal));
+        using var row = JsonDocument.Parse(File.ReadAllLines(place.PathOf("out/sweep.jsonl"))[1]);
+        using var drag = JsonDocument.Parse(Command.Run(place.Root, "drag", "b.toml", "--speeds", "4", "--json").Out);
+        Assert.Equal(1.45, row.RootElement.GetProperty("outrigger.spacing_m").GetDouble());
+        Assert.Equal(drag.RootElement.GetProperty("figures").GetProperty("drag_01").GetProperty("total_n").GetDouble(), row.RootElement.GetProperty("drag_at_4_kn_n").GetDouble(), 1e-3);
+    }
+
+    [Fact]
     public void A_variant_that_is_no_hull_is_a_row_with_its_reason()
     {
         using var place = new Workplace();
@@ -72,6 +85,8 @@ public class SweepJourney
     [InlineData("hull.beam=700 mm:800 mm:1", "2 to 10000 can")]
     [InlineData("hull.beam", "key=first:last:count")]
     [InlineData("title=a:b:3", "no number that could be varied")]
+    [InlineData("outrigger.spacing=1 m:1.2 m:3", "the file has no outrigger")]
+    [InlineData("outrigger.spacin=1 m:1.2 m:3", "did you mean outrigger.spacing?")]
     public void A_range_that_is_none_is_refused_with_what_would_do(string range, string told)
     {
         using var place = new Workplace();
