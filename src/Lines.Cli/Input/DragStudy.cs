@@ -14,6 +14,9 @@ namespace Lines.Cli.Input;
 /// <param name="Seconds">A time [s]; null where none is asked about.</param>
 internal sealed record DragAsked(Water Water, IReadOnlyList<double> Speeds, int Crew, Drive Drive, double? Watts, double? Seconds)
 {
+    /// <summary>Wind from ahead [m/s], negative from astern.</summary>
+    public double HeadWind { get; init; }
+
     /// <summary>How the boat lies in the water; null level at the design waterline.</summary>
     public WaterPlane? Plane { get; init; }
 

@@ -195,7 +195,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
     {
         try
         {
-            var drag = new DragEstimate(shaped.Vessel, asked.Water, asked.Plane, asked.Crew, shaped.Design.Vessel.Appendage);
+            var drag = new DragEstimate(shaped.Vessel, asked.Water, asked.Plane, asked.Crew, shaped.Design.Vessel.Appendage, asked.HeadWind);
             return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units), asked.Lies));
         }
         catch (DownfloodingException)

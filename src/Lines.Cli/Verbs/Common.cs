@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Globalization;
 using Lines.Cli.Input;
 using Lines.Hull.Hydrostatics;
 using Lines.Kernel.Units;
@@ -110,4 +111,19 @@ internal static class Common
         result.AddError($"--units does not know \"{name}\"; it takes {string.Join(", ", LengthNotations.ByName.Select(n => n.Name))}");
         return null;
     }
+
+    /// <summary>A number of a range.</summary>
+    public static Option<double?> Number(string name, string what, string description, double least, double most) => new(name)
+    {
+        Description = description,
+        HelpName = what,
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            if (double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+                return value;
+            result.AddError(Invariant($"{name} takes a number from {least:0.##} to {most:0.##}, not \"{text}\""));
+            return null;
+        },
+    };
 }

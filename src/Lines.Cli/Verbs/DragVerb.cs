@@ -26,11 +26,12 @@ internal static class DragVerb
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
         var (speeds, water, crew, drive) = (Speeds(Invariant($"speeds in knots, separated by commas (left out: every half knot to a Froude number of {UsualSpeeds.MostFroude})")), Common.Water("the water"), Crew(), DriveOption());
         var load = new Option<string?>("--load") { Description = "the load case whose level and trim she lies at, as float names it (left out: level at the design waterline)", HelpName = "CASE" };
-        var power = Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
-        var hours = Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
+        var power = Common.Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);
+        var hours = Common.Number("--hours", "HOURS", "for how long, to be told power and speed, a sixth of an hour to eight", 1.0 / 6, 8);
+        var wind = Common.Number("--wind", "KNOTS", "wind from ahead in knots, for the air on topsides and crew; from astern it is negative, as --wind=-8 (left out: none)", -40, 60);
         var verb = new Command("drag", "Estimates the resistance against speed and the watts it takes: friction, form, waves, what hulls side by side do to each other's waves, and air.")
         {
-            file, output, load, speeds, water, crew, drive, power, hours, paper, json, units, force,
+            file, output, load, speeds, water, wind, crew, drive, power, hours, paper, json, units, force,
         };
         verb.SetAction(parsed => Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () =>
         {
@@ -40,11 +41,12 @@ internal static class DragVerb
                 parsed.GetValue(crew),
                 Drive.All.First(d => d.Key.Equals(parsed.GetValue(drive), StringComparison.Ordinal)),
                 parsed.GetValue(power),
-                parsed.GetValue(hours) * 3600);
+                parsed.GetValue(hours) * 3600)
+            { HeadWind = (parsed.GetValue(wind) ?? 0) * Standards.Knot };
             return Run(parsed.GetValue(file)!, new Wish(asked, parsed.GetValue(load), parsed.GetValue(output), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(json), parsed.GetValue(units), parsed.GetValue(force)));
         }));
         return verb.WithExamples(
-            "lines drag tender.toml", "lines drag tender.toml --speeds 3,4,5.5 --water fresh", "lines drag tender.toml --crew 2 --drive wing --hours 2", "lines drag tender.toml --power 100 -o tender-watts.pdf", "lines drag tender.toml --json");
+            "lines drag tender.toml", "lines drag tender.toml --speeds 3,4,5.5 --water fresh", "lines drag tender.toml --crew 2 --drive wing --hours 2", "lines drag tender.toml --power 100 --wind 10 -o tender-watts.pdf", "lines drag tender.toml --json");
     }
 
     private static int Run(string path, Wish wish)
@@ -92,20 +94,6 @@ internal static class DragVerb
         option.AcceptOnlyFromAmong([.. Drive.All.Select(d => d.Key)]);
         return option;
     }
-
-    private static Option<double?> Number(string name, string what, string description, double least, double most) => new(name)
-    {
-        Description = description,
-        HelpName = what,
-        CustomParser = result =>
-        {
-            var text = result.Tokens[0].Value;
-            if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
-                return value;
-            result.AddError(Invariant($"{name} takes a number from {least:0.##} to {most:0.##}, not \"{text}\""));
-            return null;
-        },
-    };
 
     /// <summary>A choice of speeds [kn].</summary>
     /// <param name="description">What they are for.</param>

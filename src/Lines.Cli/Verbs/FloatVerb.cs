@@ -3,6 +3,7 @@ using Lines.Cli.Input;
 using Lines.Cli.Output;
 using Lines.Cli.Terminal;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Loading;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 using Lines.Plans.FormCurves;
@@ -24,13 +25,14 @@ internal static class FloatVerb
         var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
         var water = Common.Water("the water of the load cases");
         var freeboard = Freeboard();
+        var wind = Common.Number("--wind", "KNOTS", Invariant($"steady wind beam on for the heel under sail, in knots (left out: {LoadSettings.UsualWind / Standards.Knot:0})"), 1, 80);
         var verb = new Command("float", "Prints displacement, centers and coefficients at the design waterline and against draft, then how the load cases float and stand up; exit code 1 if a case does not float.")
         {
-            file, output, water, freeboard, paper, json, units, force,
+            file, output, water, wind, freeboard, paper, json, units, force,
         };
         verb.SetAction(parsed =>
         {
-            var asked = new Asked(parsed.GetValue(output), Common.Chosen(parsed, water), parsed.GetValue(freeboard), parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(force));
+            var asked = new Asked(parsed.GetValue(output), Common.Chosen(parsed, water), parsed.GetValue(freeboard), parsed.GetValue(wind) * Standards.Knot, parsed.GetValue(paper) ?? PaperSize.Letter, parsed.GetValue(force));
             return Printed.WithFaults(parsed.GetValue(json), parsed.GetValue(file)!, () => Float(parsed.GetValue(file)!, asked, parsed.GetValue(json), parsed.GetValue(units)));
         });
         return verb.WithExamples("lines float tender.toml", "lines float tender.toml --water fresh --units in", "lines float tender.toml -o tender-afloat.pdf", "lines float tender.toml --json");
@@ -44,7 +46,7 @@ internal static class FloatVerb
         var shaped = Shaped.From(path);
         var notation = shaped.Units(units);
         var usual = shaped.UsualSettings;
-        var cases = Products.StabilityOf(shaped, usual with { Water = asked.Water, Freeboard = asked.Freeboard ?? usual.Freeboard }, notation);
+        var cases = Products.StabilityOf(shaped, usual with { Water = asked.Water, Freeboard = asked.Freeboard ?? usual.Freeboard, Wind = asked.Wind ?? usual.Wind }, notation);
         if (asked.Output is not null)
         {
             OutputFile.Write(asked.Output, Products.LoadCases(cases ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: {NoStructure}"), asked.Paper, ending), asked.Force);
@@ -77,5 +79,5 @@ internal static class FloatVerb
     };
 
     /// <summary>What was asked for.</summary>
-    private sealed record Asked(string? Output, Water Water, double? Freeboard, PaperSize Paper, bool Force);
+    private sealed record Asked(string? Output, Water Water, double? Freeboard, double? Wind, PaperSize Paper, bool Force);
 }

@@ -40,6 +40,10 @@ public sealed class CrewPower
     /// <summary>The speed at a Froude number of 1 [m/s].</summary>
     public double Fastest => Math.Sqrt(Standards.Gravity * _drag.Length);
 
+    /// <summary>Whether a power is less than the slowest speed looked at takes.</summary>
+    /// <param name="wattsEach">What each of the crew gives [W].</param>
+    public bool IsTooLittle(double wattsEach) => wattsEach <= _table.Value[0].Watts;
+
     /// <summary>What each of the crew gives at a speed [W].</summary>
     /// <param name="speed">Speed [m/s].</param>
     public double WattsEach(double speed) => WattsEach(_drag.At(speed));

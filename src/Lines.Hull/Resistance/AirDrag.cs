@@ -3,10 +3,10 @@ using Lines.Hull.Hydrostatics;
 
 namespace Lines.Hull.Resistance;
 
-/// <summary>Drag of the air on topsides and crew as the boat moves through it, no wind.</summary>
+/// <summary>Drag of the air on topsides and crew as the boat moves through it, in still air or against a wind.</summary>
 /// <remarks>
 /// <b>Source.</b> Topsides: ITTC 1978, C_AA = 0.001 A_T / S, A_T the area seen from ahead above the water. Crew: a seated person has a drag area of
-/// 6 ft² (S. F. Hoerner, <i>Fluid-Dynamic Drag</i>, 1965; from memory). Air of 1.225 kg/m³. Estimates: a gust or a following wind changes all.
+/// 6 ft² (S. F. Hoerner, <i>Fluid-Dynamic Drag</i>, 1965; from memory). Air of 1.225 kg/m³. Estimates: a wind from the side also heels and sets the boat, which is not in it.
 /// </remarks>
 /// <param name="Topsides">Area of the main hull seen from ahead [m²].</param>
 /// <param name="Crew">How many sit on it.</param>
@@ -33,5 +33,6 @@ public sealed record AirDrag(double Topsides, int Crew)
     /// <summary>The drag at a speed [N].</summary>
     /// <param name="speed">Speed [m/s].</param>
     /// <param name="water">Density of the water, on which the coefficient of the topsides is [kg/m³].</param>
-    public double At(double speed, double water) => 0.5 * speed * speed * ((IttcTopsides * water * Topsides) + (Density * SeatedPerson * Crew));
+    /// <param name="headWind">Wind from ahead [m/s], negative from astern; a wind faster than the boat from astern drives it, and the drag is negative.</param>
+    public double At(double speed, double water, double headWind = 0) => 0.5 * (speed + headWind) * Math.Abs(speed + headWind) * ((IttcTopsides * water * Topsides) + (Density * SeatedPerson * Crew));
 }

@@ -14,7 +14,7 @@ namespace Lines.Hull.Resistance;
 /// <param name="Wave">Wave resistance of every hull as if alone, together.</param>
 /// <param name="Interference">What the hulls' waves add to each other; negative where they help.</param>
 /// <param name="Appendages">Rudder and boards; 0 where none are told.</param>
-/// <param name="Air">Air on topsides and crew, no wind.</param>
+/// <param name="Air">Air on topsides and crew, in the wind asked for; negative where that drives the boat.</param>
 public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Appendages, double Air)
 {
     /// <summary>All parts together [N].</summary>
@@ -48,12 +48,13 @@ public sealed class DragEstimate
     /// <param name="plane">How she lies in it, hull frame; null level at the main hull's design waterline.</param>
     /// <param name="crew">How many sit in the air.</param>
     /// <param name="appendage">Rudder and boards; null for none.</param>
+    /// <param name="headWind">Wind from ahead [m/s], negative from astern.</param>
     /// <exception cref="DownfloodingException">A hull is under water to its sheer at that waterline.</exception>
-    public DragEstimate(VesselShape vessel, Water water, WaterPlane? plane = null, int crew = 1, Appendage? appendage = null)
+    public DragEstimate(VesselShape vessel, Water water, WaterPlane? plane = null, int crew = 1, Appendage? appendage = null, double headWind = 0)
     {
         ArgumentNullException.ThrowIfNull(vessel);
         ArgumentNullException.ThrowIfNull(water);
-        (_water, _appendage) = (water, appendage);
+        (_water, _appendage, HeadWind) = (water, appendage, headWind);
         var lies = (plane ?? WaterPlane.LevelAt(vessel.Main.Draft)) with { Heel = 0 };
         _air = AirDrag.Of(vessel.Main, lies, crew);
         var inWater = new List<HullInWater>();
@@ -74,6 +75,9 @@ public sealed class DragEstimate
 
         _waves = new WaveResistance(inWater);
     }
+
+    /// <summary>Wind from ahead [m/s], negative from astern.</summary>
+    public double HeadWind { get; }
 
     /// <summary>Hulls that are in the water.</summary>
     public int Hulls => _shapes.Sum(s => s.Count);
@@ -97,7 +101,7 @@ public sealed class DragEstimate
         }
 
         var (together, alone) = _waves.Parts(speed, Tolerance, friction / _water.Density);
-        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _appendage?.At(speed, _water) ?? 0, _air.At(speed, _water.Density));
+        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _appendage?.At(speed, _water) ?? 0, _air.At(speed, _water.Density, HeadWind));
     }
 
     /// <summary>A skin turned and moved so that the water is the plane z = 0.</summary>

@@ -80,13 +80,13 @@ public sealed record CrewBook(IReadOnlyList<FigureGroup> Reached, CrewPower Powe
     private static FigureGroup Group(CrewPower power, string key, string title, double watts, double? seconds)
     {
         var speed = power.SpeedAt(watts);
-        const string Beyond = "beyond Froude 1";
+        var beyond = power.IsTooLittle(watts) ? "too little to make way" : "beyond Froude 1";
         return new FigureGroup($"reached_{key}", title,
         [
             new("kept_up", "For", seconds, Quantity.Duration) { IsEstimate = true, Why = "too hard" },
             new("crew_power", "Each of crew", watts, Quantity.Power) { IsEstimate = true },
-            new("speed", "Speed", speed, Quantity.Speed) { IsEstimate = true, Why = Beyond },
-            new("distance", "Distance", speed * seconds, Quantity.Distance) { IsEstimate = true, Why = seconds is null ? "too hard" : Beyond },
+            new("speed", "Speed", speed, Quantity.Speed) { IsEstimate = true, Why = beyond },
+            new("distance", "Distance", speed * seconds, Quantity.Distance) { IsEstimate = true, Why = seconds is null ? "too hard" : beyond },
         ]);
     }
 }

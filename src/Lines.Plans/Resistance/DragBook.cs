@@ -13,8 +13,9 @@ namespace Lines.Plans.Resistance;
 /// <param name="Slenderness">Waterline length over the cube root of the volume, of each.</param>
 /// <param name="Crew">What the crew reaches.</param>
 /// <param name="Lies">How the boat lies in the water, in words.</param>
+/// <param name="Wind">The wind, in words.</param>
 /// <param name="Notation">How lengths are written; forces follow it.</param>
-public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, string Lies, LengthNotation Notation)
+public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, string Lies, string Wind, LengthNotation Notation)
 {
     /// <summary>The resistance of a vessel at speeds.</summary>
     /// <param name="drag">The estimate.</param>
@@ -26,7 +27,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         ArgumentNullException.ThrowIfNull(drag);
         ArgumentNullException.ThrowIfNull(crew);
         ArgumentNullException.ThrowIfNull(speeds);
-        return new DragBook(At(drag, speeds.Count > 0 ? speeds : UsualSpeeds.Of(drag.Length), crew.Power), drag.Hulls, drag.Slenderness, crew, lies, crew.Notation);
+        return new DragBook(At(drag, speeds.Count > 0 ? speeds : UsualSpeeds.Of(drag.Length), crew.Power), drag.Hulls, drag.Slenderness, crew, lies, WindOf(drag), crew.Notation);
     }
 
     /// <summary>The figures of every speed, slowest first.</summary>
@@ -36,7 +37,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     public static IReadOnlyList<FigureGroup> At(DragEstimate drag, IReadOnlyList<double> speeds, CrewPower crew)
     {
         ArgumentNullException.ThrowIfNull(drag);
-        return [.. speeds.Order().Select((v, k) => Group(drag.At(v), k + 1, crew))];
+        return [.. speeds.Order().Select((v, k) => Group(drag.At(v), k + 1, crew, WindOf(drag)))];
     }
 
     /// <summary>All groups: the speeds, then what the crew reaches.</summary>
@@ -44,7 +45,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
 
     /// <summary>Every speed a row.</summary>
     public FigureTable Table => new(
-        $"Resistance in calm deep water, {Lies}: estimates",
+        $"Resistance in calm deep water, {Lies}, {Wind}: estimates",
         [.. Shown(0).Select(f => new FigureColumn(f.Name, FigureText.UnitOf(f.Quantity, Notation).Name))],
         [.. Enumerable.Range(0, Speeds.Count).Select(k => (IReadOnlyList<string>)[.. Shown(k).Select(f => CrewBook.Cell(f, Notation))])]);
 
@@ -68,7 +69,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
-        yield return "Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), no wind. Appendages only where [appendage] tells them. Not counted: wind, leeway, spray, what a moving hull sinks and trims beyond her place at rest, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
+        yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, what a moving hull sinks and trims beyond her place at rest, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
         foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
             yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
         if (Speeds.Any(s => s.Figures[1].Value > 1))
@@ -82,7 +83,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         _ => true,
     });
 
-    private static FigureGroup Group(DragAtSpeed d, int number, CrewPower crew) => new(Invariant($"drag_{number:00}"), "Resistance",
+    private static FigureGroup Group(DragAtSpeed d, int number, CrewPower crew, string wind) => new(Invariant($"drag_{number:00}"), "Resistance",
     [
         new("speed", "Speed", d.Speed, Quantity.Speed),
         new("froude", "Froude", d.Froude, Quantity.Ratio) { Note = "speed over the square root of gravity times the main hull's waterline length" },
@@ -91,11 +92,18 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory at the level and trim of rest, Froude number 0.2 to 1, each hull alone"),
         Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
         Estimate("appendages", "Appendages", d.Appendages, Quantity.Drag, "friction of both sides, Hoerner's thickness factor"),
-        Estimate("air", "Air", d.Air, Quantity.Drag, "topsides by ITTC 1978, crew seated, no wind"),
-        Estimate("total", "Total", d.Total, Quantity.Drag, "of the parts told; without wind, leeway, spray"),
+        Estimate("air", "Air", d.Air, Quantity.Drag, "topsides by ITTC 1978, crew seated, " + wind),
+        Estimate("total", "Total", d.Total, Quantity.Drag, "of the parts told; without leeway, spray"),
         Estimate("towing_power", "Towing power", d.TowingPower, Quantity.Power, "total times speed"),
         .. CrewBook.At(crew, d),
     ]);
+
+    private static string WindOf(DragEstimate drag) => drag.HeadWind switch
+    {
+        0 => "no wind",
+        > 0 and var wind => Invariant($"head wind of {wind / Standards.Knot:0.#} kn"),
+        var wind => Invariant($"wind of {-wind / Standards.Knot:0.#} kn from astern"),
+    };
 
     private static Figure Estimate(string key, string name, double value, Quantity quantity, string note) => new(key, name, value, quantity) { IsEstimate = true, Note = note };
 }

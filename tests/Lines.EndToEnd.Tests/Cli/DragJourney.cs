@@ -15,7 +15,7 @@ public class DragJourney
         var text = Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6");
         Assert.Equal((0, ""), (text.Code, text.Error));
         Assert.Contains("estimates", text.Out, StringComparison.Ordinal);
-        Assert.Contains("Not counted: wind", text.Out, StringComparison.Ordinal);
+        Assert.Contains("Not counted: leeway", text.Out, StringComparison.Ordinal);
 
         using var json = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6", "--json").Out);
         var speeds = json.RootElement.GetProperty("figures").EnumerateObject().Where(g => g.Name.StartsWith("drag_", StringComparison.Ordinal)).Select(g => g.Value).ToList();
@@ -53,6 +53,23 @@ public class DragJourney
     }
 
     [Fact]
+    public void A_head_wind_is_told_and_costs_what_the_air_takes()
+    {
+        using var place = new Workplace();
+        place.Write("runner.toml", Designs.Runner());
+        Assert.Contains("head wind of 10 kn", Command.Run(place.Root, "drag", "runner.toml", "--speeds", "5", "--wind", "10").Out, StringComparison.Ordinal);
+        double Of(string key, params string[] more)
+        {
+            using var json = JsonDocument.Parse(Command.Run(place.Root, ["drag", "runner.toml", "--speeds", "5", "--json", .. more]).Out);
+            return json.RootElement.GetProperty("figures").GetProperty("drag_01").GetProperty(key).GetDouble();
+        }
+
+        // Three times the speed through the air, nine times the drag; a wind of five knots from astern leaves none.
+        Assert.Equal(9 * Of("air_n"), Of("air_n", "--wind", "10"), 1e-5);
+        Assert.Equal(Of("total_n") - Of("air_n"), Of("total_n", "--wind=-5"), 1e-5);
+    }
+
+    [Fact]
     public void A_heavier_case_drags_more_and_a_case_there_is_not_is_told_with_those_there_are()
     {
         using var place = new Workplace();
@@ -73,6 +90,7 @@ public class DragJourney
     [Theory]
     [InlineData("--power", "0", "--power takes a number from 1 to 2000")]
     [InlineData("--power", "much", "--power takes a number from 1 to 2000")]
+    [InlineData("--wind", "90", "--wind takes a number from -40 to 60")]
     [InlineData("--hours", "12", "--hours takes a number from 0.17 to 8")]
     [InlineData("--crew", "3", "'3'")]
     [InlineData("--drive", "oars", "'oars'")]

@@ -31,6 +31,19 @@ public class LyingChecks
         Assert.Equal(1.366, new AirDrag(0, 1).At(2, 1000), 1e-3);
     }
 
+    // The same allowances by the square of the speed through the air, by hand: 2 + 3 m/s against the wind, (5 / 2)² of what still air takes; with 5 m/s from astern
+    // at 2 m/s the air drives the boat with (3 / 2)² of it.
+    [Fact]
+    public void A_head_wind_adds_to_the_speed_and_a_faster_one_from_astern_drives_the_boat()
+    {
+        var air = new AirDrag(1, 2);
+        Assert.Equal(6.25 * air.At(2, 1000), air.At(2, 1000, 3), 1e-12);
+        Assert.Equal(-2.25 * air.At(2, 1000), air.At(2, 1000, -5), 1e-12);
+        var shape = new VesselShape(ShapedTemplates.Of("gauge-runner").Hull, []);
+        DragAtSpeed still = new DragEstimate(shape, Water.Fresh).At(2), against = new DragEstimate(shape, Water.Fresh, headWind: 3).At(2);
+        Assert.Equal(5.25 * still.Air, against.Total - still.Total, 1e-9);
+    }
+
     // ITTC 1957 at a Reynolds number of 1e6 is 0.075 / 16 (by hand), both sides of 0.1 m² in fresh water of 999.1026 kg/m³, a thickness of a tenth adds 0.2 + 0.006.
     [Fact]
     public void A_rudder_takes_the_friction_of_its_sides_and_what_its_thickness_adds()
