@@ -90,6 +90,8 @@ public sealed record CaseAfloat(
         var upright = Equilibrium.Free(craft, weight, density, default);
         var rest = IsRest(upright) ? upright : Aside(craft, weight, density);
         var told = rest ?? Equilibrium.AtHeel(craft, weight, density, default);
+        if (told is not null && Math.Abs(told.Water.Trim) >= GreatestTrim)
+            told = null;
         if (told is null)
             return new CaseAfloat(FloatState.NotFound, weight, density, capacity, null, null, []);
         var freeboard = craft.LowestSheer(told.Water) ?? Edge(craft.Bodies[0], told.Water);

@@ -17,7 +17,7 @@ public sealed record Afloat(WaterPlane Water, Immersed Immersed, double Surplus,
 /// <summary>Finds how a boat floats, with heel free or held.</summary>
 /// <remarks>
 /// <para><b>Method.</b> Newton's method on level, trim and heel with the exact derivatives of <see cref="Balance"/>; a step that does not lessen
-/// the misfit is halved.</para>
+/// the misfit is halved. Where that leads nowhere it begins once more from the level that carries the weight at the trim and heel of the start.</para>
 /// <para><b>Accuracy.</b> The residual of the computed buoyancy stays under 1e-9 of the weight, and under 1e-7 m of lever.</para>
 /// </remarks>
 public static class Equilibrium
@@ -105,24 +105,24 @@ public static class Equilibrium
         if (!(weight.Mass > 0))
             throw new ArgumentOutOfRangeException(nameof(weight), weight.Mass, "a weight above 0 is wanted");
         var volume = weight.Mass / density;
-        var now = At(start);
-        if (!(Math.Abs(now.Surplus) < 0.5))
-        {
-            if (LevelOf(craft, volume, start) is not { } level)
-                return null;
-            now = At(level);
-        }
+        var near = At(start);
+        if (Math.Abs(near.Surplus) < 0.5 && From(near) is { } found)
+            return found;
+        return LevelOf(craft, volume, start) is { } level ? From(At(level)) : null;
 
-        for (var step = 0; step < MostSteps; step++)
+        Afloat? From(Balance now)
         {
-            if (Math.Abs(now.Surplus) <= SurplusBound && Math.Abs(now.LeverAft) <= LeverBound && (free == 2 || Math.Abs(now.LeverAcross) <= LeverBound))
-                return Told(now);
-            if (Better(now) is not { } next)
-                return null;
-            now = next;
-        }
+            for (var step = 0; step < MostSteps; step++)
+            {
+                if (Math.Abs(now.Surplus) <= SurplusBound && Math.Abs(now.LeverAft) <= LeverBound && (free == 2 || Math.Abs(now.LeverAcross) <= LeverBound))
+                    return Told(now);
+                if (Better(now) is not { } next)
+                    return null;
+                now = next;
+            }
 
-        return null;
+            return null;
+        }
 
         Balance At(WaterPlane water) => new(water, craft.Below(water, Integrals), volume, weight.Center);
 

@@ -65,7 +65,7 @@ public sealed class RightingArms
         foreach (var arm in curve)
             _known[arm.Heel] = arm;
         From = Resting();
-        Downflooding = From is { } a ? Crossing(p => p.Sheer < 0, a) : null;
+        Downflooding = Crossing(p => p.Sheer < 0, From ?? 0);
         Vanishing = From is { } b ? Crossing(p => p.Heel > b + 1e-6 && p.Arm < 0, b) : null;
     }
 
@@ -75,7 +75,7 @@ public sealed class RightingArms
     /// <summary>The arms from 0 to 180 degrees by 5; shorter where no equilibrium was found beyond, empty where the weight cannot be carried.</summary>
     public IReadOnlyList<RightingArm> Curve { get; }
 
-    /// <summary>Heel from which the boat is turned back: where it floats, 0 for a boat alike on both sides [rad]; null where none is found.</summary>
+    /// <summary>Heel from which the boat is turned back: where it floats, 0 for a boat alike on both sides [rad]; null where none is found under a right angle.</summary>
     public double? From { get; }
 
     /// <summary>Whether the boat rests at that heel, and is not turned back already when upright.</summary>
@@ -176,7 +176,7 @@ public sealed class RightingArms
             return null;
         var upright = Curve[0];
         var falls = upright.Arm < -Level || (upright.Arm <= Level && upright.Slope < 0);
-        return falls ? Crossing(a => a.Heel > 0 && a.Arm >= 0, 0) : 0;
+        return !falls ? 0 : Crossing(a => a.Heel > 0 && a.Arm >= 0, 0) is { } rest and < Math.PI / 2 ? rest : null;
     }
 
     // Straight from the neighbor, else by way of the middle.

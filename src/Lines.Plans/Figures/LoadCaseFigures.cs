@@ -76,7 +76,7 @@ public static class LoadCaseFigures
             Maybe("rests_at", "Rests at a heel of", arms.Rests ? arms.From : null, "it comes to no rest on this side"),
             new("range", "Range", arms.Range, Quantity.Angle) { Note = "over which she comes back, dry" },
             Maybe("downflooding", "Water over the sheer at", arms.Downflooding, "no open sheer goes under"),
-            Maybe("vanishing", "Righting arm ends at", arms.Vanishing, "it lasts to 180 degrees") with { Note = "open hulls taken as decked" },
+            Maybe("vanishing", "Righting arm ends at", arms.Vanishing, arms.From is null ? "it comes to no rest on this side" : "it lasts to 180 degrees") with { Note = "open hulls taken as decked" },
             .. arms.Lost is { } lost ? [new Figure("lost", "No trim carries her beyond", lost, Quantity.Angle) { Note = "she stands on end" }] : Array.Empty<Figure>(),
             new("greatest_arm", "Greatest righting arm", greatest?.Arm, Quantity.Length) { Why = "there is no range" },
             new("greatest_moment", "Greatest righting moment", study.Afloat.Weight.Mass * greatest?.Arm, Quantity.MassMoment) { Why = "there is no range" },
@@ -138,11 +138,19 @@ public static class LoadCaseFigures
         {
             FloatState.Floats => "floats",
             FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
-            FloatState.Capsizes => Invariant($"CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, her metacenter is {Math.Abs(1000 * afloat.TransverseMetacentricHeight!.Value):0} mm {(afloat.TransverseMetacentricHeight < 0 ? "below" : "above")} the center of gravity"),
+            FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, " + Upset(afloat),
             FloatState.Sinks => Invariant($"SINKS: {afloat.Weight.Mass:0.0} kg on hulls that displace {afloat.Capacity:0.0} kg"),
             _ => Invariant($"NO EQUILIBRIUM under 90 deg of heel and 45 of trim: {afloat.Weight.Mass:0.0} kg at {afloat.Weight.Center.X:0.00} m, {afloat.Weight.Center.Z:0.00} m up; she goes over, or stands on end"),
         };
     }
+
+    // Held upright, a boat goes over as her weight stands too high, or aside of what carries it.
+    private static string Upset(CaseAfloat afloat) => afloat switch
+    {
+        { TransverseMetacentricHeight: < 0 and var height } => Invariant($"her metacenter is {-1000 * height:0} mm below the center of gravity"),
+        { Afloat.LeverAcross: not 0 and var lever } => Invariant($"the weight stands {1000 * Math.Abs(lever):0} mm to {(lever > 0 ? "port" : "starboard")} of the buoyancy"),
+        _ => Invariant($"her metacenter is {1000 * afloat.TransverseMetacentricHeight!.Value:0} mm above the center of gravity"),
+    };
 
     /// <summary>Name of a side.</summary>
     internal static string SideOf(RightingArms arms) => arms.ToPort ? "port" : "starboard";
