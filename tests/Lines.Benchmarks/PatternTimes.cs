@@ -36,8 +36,8 @@ internal static class PatternTimes
         }
 
         Console.WriteLine();
-        Console.WriteLine("| design | lines and arcs | chords | ratio | sheets | shelves of boxes | less by | used |");
-        Console.WriteLine("|---|---:|---:|---:|---:|---:|---:|---:|");
+        Console.WriteLine("| design | lines and arcs | chords | ratio | arcs | chords for them | ratio | sheets | shelves of boxes | less by | used |");
+        Console.WriteLine("|---|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|");
         for (var i = 0; i < designs.Count; i++)
             PrintCounts(designs[i].Name, designs[i].Design.Build, MoldPlan.Of(hulls[i], designs[i].Design.Build));
     }
@@ -62,12 +62,12 @@ internal static class PatternTimes
 
     private static void PrintCounts(string name, BuildDials build, MoldPlan plan)
     {
-        var arcs = plan.Parts.Sum(m => m.Outline.Segments().Count);
-        var chords = plan.Parts.Sum(m => m.Outline.Segments().Count(s => s.IsLine) + Chords(m.Outline));
+        var (lines, arcs) = (plan.Parts.Sum(m => m.Outline.Segments().Count(s => s.IsLine)), plan.Parts.Sum(m => m.Outline.Segments().Count(s => !s.IsLine)));
+        var chords = plan.Parts.Sum(m => Chords(m.Outline));
         var cutting = CuttingPlan.Of(plan, build);
         var taken = cutting.Sheets.GroupBy(s => s.Thickness).Sum(g => g.Count() - 1 + (g.Last().UsedLength / build.SheetLength));
         var shelves = plan.Parts.GroupBy(m => (m.Stock, m.Kind == MoldKind.Bulkhead)).Sum(g => ShelfPacking.Best([.. g.Select(m => m.Outline.Flattened(5e-5))], cutting.Stock, randomOrders: 300));
-        Console.WriteLine(Invariant($"| {name} | {arcs} | {chords} | {(double)chords / arcs:F1} | {taken:F2} | {shelves:F2} | {100 * (1 - (taken / shelves)):F0} % | {100 * cutting.Utilization:F0} % |"));
+        Console.WriteLine(Invariant($"| {name} | {lines + arcs} | {lines + chords} | {(double)(lines + chords) / (lines + arcs):F1} | {arcs} | {chords} | {(double)chords / arcs:F1} | {taken:F2} | {shelves:F2} | {100 * (1 - (taken / shelves)):F0} % | {100 * cutting.Utilization:F0} % |"));
     }
 
     // The fewest chords with their ends on the curved runs of an outline, none farther from it than the fit of the arcs.

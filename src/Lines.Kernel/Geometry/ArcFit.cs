@@ -3,7 +3,8 @@ namespace Lines.Kernel.Geometry;
 /// <summary>Fit of lines and arcs to a smooth plane curve.</summary>
 /// <remarks>
 /// <para><b>Method.</b> The curve is sampled evenly along its length. Biarcs through two samples and their tangents are made as long as
-/// the tolerance lets them, one after the other; then the smallest tolerance that needs no more of them is found, which spreads the
+/// the tolerance lets them, one after the other; the tangents are turned from the curve's own by what lets the arcs swing to both sides of it evenly,
+/// which makes them a sixth longer; then the smallest tolerance that needs no more of them is found, which spreads the
 /// error evenly and leaves no short remnant at the end. Where the curve strays between two samples, they are set closer and it is done again.</para>
 /// <para><b>Accuracy.</b> No point of the curve is farther from the path than the tolerance: checked at every sample and halfway
 /// between every two on the curve itself. Tangents are shared at the joints; an arc flatter than a hundredth of the tolerance
@@ -15,6 +16,15 @@ public static class ArcFit
     private const int Intervals = 128;
     private const int LengthSteps = 64;
     private const double MostTurn = 100 * Math.PI / 180;
+
+    // No tangent is turned from the curve's by more [rad], so that samples set close enough are always met.
+    private const double MostTurned = 0.02;
+
+    // Growth of curvature times length squared below which the curvature counts as constant: rounding alone makes as much of a circle.
+    private const double SlowGrowth = 1e-8;
+
+    // Parts of the best turn of tangents over evenly long arcs that are tried at every joint. The whole of it leaves no room for arcs that are shorter.
+    private static readonly double[] s_turns = [0.5, 0.8];
 
     /// <summary>The path of lines and arcs along a smooth curve.</summary>
     /// <param name="curve">The curve: point and direction of travel at a parameter. Smooth between the ends; corners belong between two curves, one inside is rounded off by arcs as short as the tolerance makes them.</param>
@@ -37,9 +47,10 @@ public static class ArcFit
         {
             var points = Array.ConvertAll(samples, s => s.At);
             strays.Clear();
-            if (TryGreedy(points, tolerance, tolerance, out var pieces, out var stuck))
+            var growths = Growths(points);
+            if (TryGreedy(points, growths, tolerance, tolerance, out var pieces, out var stuck))
             {
-                var best = Evened(points, pieces, tolerance);
+                var best = Evened(points, growths, pieces, tolerance);
                 foreach (var piece in best)
                     strays.AddRange(Enumerable.Range(piece.From, piece.To - piece.From).Where(i => !(piece.DistanceTo(halfway[i].At.Point) <= tolerance)));
                 if (strays.Count == 0)
@@ -119,14 +130,29 @@ public static class ArcFit
         return parameters;
     }
 
-    private static List<Piece> Evened(DirectedPoint[] samples, List<Piece> pieces, double tolerance)
+    // How fast the curvature grows along the curve at each sample, signed, to the power 1/3; 0 at the ends, where the curve's own tangents are kept.
+    private static double[] Growths(DirectedPoint[] samples)
+    {
+        double[] steps = [.. samples.Zip(samples.Skip(1), (a, b) => a.Point.DistanceTo(b.Point))];
+        double[] curvatures = [.. samples.Zip(samples.Skip(1), (a, b) => Math.Atan2(a.Direction.Cross(b.Direction), a.Direction.Dot(b.Direction))).Zip(steps, (turn, step) => turn / step)];
+        var growths = new double[samples.Length];
+        for (var i = 1; i < samples.Length - 1; i++)
+            growths[i] = Math.Cbrt(2 * (curvatures[i] - curvatures[i - 1]) / (steps[i] + steps[i - 1]));
+        var length = steps.Sum();
+        return Array.ConvertAll(growths, g => Math.Abs(g * g * g) * length * length < SlowGrowth ? 0 : g);
+    }
+
+    private static DirectedPoint Turned(DirectedPoint s, double growth, double scale) =>
+        s with { Direction = s.Direction - (Math.Clamp(scale * growth, -MostTurned, MostTurned) * s.Direction.TurnedLeft) };
+
+    private static List<Piece> Evened(DirectedPoint[] samples, double[] growths, List<Piece> pieces, double tolerance)
     {
         var best = pieces;
         double low = 0, high = tolerance;
-        while (high - low > tolerance / 64)
+        while (high - low > tolerance / 16)
         {
             var mid = (low + high) / 2;
-            if (TryGreedy(samples, mid, tolerance, out var tighter, out _) && tighter.Count <= pieces.Count)
+            if (TryGreedy(samples, growths, mid, tolerance, out var tighter, out _) && tighter.Count <= pieces.Count)
                 (best, high) = (tighter, mid);
             else
                 low = mid;
@@ -135,49 +161,69 @@ public static class ArcFit
         return best;
     }
 
-    private static bool TryGreedy(DirectedPoint[] samples, double limit, double tolerance, out List<Piece> pieces, out int i)
+    private static bool TryGreedy(DirectedPoint[] samples, double[] growths, double limit, double tolerance, out List<Piece> pieces, out int i)
     {
         pieces = [];
         i = 0;
+
+        // Where curvature grows by g³ along the curve, arcs of the length h with their ends on it and the curve as far to one side of each as to the other leave it
+        // by g³ h³ √3/216 at most, and their tangents lie g³ h²/12 behind its own where they meet: the Bernoulli polynomial of third degree.
+        var scale = Math.Pow(limit * 216 / Math.Sqrt(3), 2.0 / 3) / 12;
+        var start = samples[0];
         while (i < samples.Length - 1)
         {
-            var last = samples.Length - 1;
-            var good = TryPiece(samples, i, i + 1, limit, tolerance);
-            if (good is null)
+            Piece? best = null;
+            DirectedPoint end = default;
+            foreach (var part in s_turns)
+            {
+                if (Longest(samples, start, i, j => Turned(samples[j], growths[j], part * scale), limit, tolerance) is { } piece && !(piece.To <= best?.To))
+                    (best, end) = (piece, Turned(samples[piece.To], growths[piece.To], part * scale));
+            }
+
+            if (best is null)
                 return false;
-            // Double the span while it holds, then halve the gap between the last that held and the first that did not.
-            var bad = last + 1;
-            for (var span = 2; good.Value.To < last; span *= 2)
-            {
-                var j = Math.Min(i + span, last);
-                if (TryPiece(samples, i, j, limit, tolerance) is not { } longer)
-                {
-                    bad = j;
-                    break;
-                }
-
-                good = longer;
-            }
-
-            while (bad - good.Value.To > 1 && bad <= last)
-            {
-                var mid = (good.Value.To + bad) / 2;
-                if (TryPiece(samples, i, mid, limit, tolerance) is { } longer)
-                    good = longer;
-                else
-                    bad = mid;
-            }
-
-            pieces.Add(good.Value);
-            i = good.Value.To;
+            pieces.Add(best.Value);
+            (i, start) = (best.Value.To, end);
         }
 
         return true;
     }
 
-    private static Piece? TryPiece(DirectedPoint[] samples, int from, int to, double limit, double tolerance)
+    private static Piece? Longest(DirectedPoint[] samples, DirectedPoint start, int i, Func<int, DirectedPoint> end, double limit, double tolerance)
     {
-        if (Biarc.Between(samples[from], samples[to]) is not { } arcs)
+        var last = samples.Length - 1;
+        var good = TryPiece(samples, start, i, i + 1, end(i + 1), limit, tolerance);
+        if (good is null)
+            return null;
+        // Double the span while it holds, then halve the gap between the last that held and the first that did not.
+        var bad = last + 1;
+        for (var span = 2; good.Value.To < last; span *= 2)
+        {
+            var j = Math.Min(i + span, last);
+            if (TryPiece(samples, start, i, j, end(j), limit, tolerance) is not { } longer)
+            {
+                bad = j;
+                break;
+            }
+
+            good = longer;
+        }
+
+        while (bad - good.Value.To > 1 && bad <= last)
+        {
+            var mid = (good.Value.To + bad) / 2;
+            if (TryPiece(samples, start, i, mid, end(mid), limit, tolerance) is { } longer)
+                good = longer;
+            else
+                bad = mid;
+        }
+
+        return good;
+    }
+
+    private static Piece? TryPiece(DirectedPoint[] samples, DirectedPoint start, int from, int to, DirectedPoint end, double limit, double tolerance)
+    {
+        if (Biarc.Between(start, end) is not { } arcs)
             return null;
         ArcSegment first = Straightened(arcs.First, tolerance), second = Straightened(arcs.Second, tolerance);
         if (Math.Abs(first.Turn) > MostTurn || Math.Abs(second.Turn) > MostTurn)
