@@ -67,7 +67,7 @@ public sealed class InsetSection
             return false;
         }
 
-        var trace = new InsetTrace(skin, plane, start);
+        var trace = new InsetTrace(skin, plane, start, remaining);
         List<InsetPoint> up = [start], down = [start];
         if (trace.Walk(up, -1, p => upward - Traveled(up, p)) is { } lostAbove)
         {

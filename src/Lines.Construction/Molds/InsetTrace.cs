@@ -38,11 +38,24 @@ internal sealed class InsetTrace
     private readonly double _way;
 
     /// <summary>Makes ready to walk both ways from a point of the curve.</summary>
-    public InsetTrace(InsetSkin skin, Plane plane, InsetPoint start)
+    /// <param name="skin">The inside of the planking.</param>
+    /// <param name="plane">The plane.</param>
+    /// <param name="start">The point.</param>
+    /// <param name="remaining">Falls toward the lower end: where the curve leaves the point level, as on a parallel body in a plane along it, that way is down.</param>
+    public InsetTrace(InsetSkin skin, Plane plane, InsetPoint start, Func<InsetPoint, double> remaining)
     {
         (_skin, _plane) = (skin, plane);
-        _sense = start.Normal.Cross(plane.Normal).Z <= 0 ? 1 : -1;
-        _way = AlongLevel(start).Outside.Z <= 0 ? 1 : -1;
+        Vector3 tangent = start.Normal.Cross(plane.Normal).Unit();
+        var level = AlongLevel(start);
+        var along = level.Outside.Dot(tangent) >= 0 ? 1 : -1;
+        _sense = tangent.Z < -Rounding || (tangent.Z <= Rounding && Falls()) ? 1 : -1;
+        _way = _sense * along;
+
+        bool Falls()
+        {
+            var step = along * ShortestStep / level.Outside.Length;
+            return remaining(skin.At(start.U + (step * level.U), start.V + (step * level.V))) < remaining(start);
+        }
     }
 
     /// <summary>The inside of the planking.</summary>

@@ -35,6 +35,7 @@ public class FarFaceTests
     }
 
     [Theory]
+    [InlineData(0)]
     [InlineData(2)]
     [InlineData(12)]
     public void Under_a_cylinder_askew_it_is_the_rise_of_the_axis_over_the_stock(double degrees)

@@ -63,6 +63,55 @@ public class InsetSectionTests
     }
 
     [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_parallel_body_is_cut_in_a_plane_along_it_level_from_its_start_the_way_that_is_asked(bool forward)
+    {
+        // Closed form: the inside of a round cylinder of radius 0.3 m along x is one of 0.294 m; a plane along the axis cuts it in a level line.
+        const double radius = 0.3, half = 0.0095;
+        SurfaceJet Cylinder(double u, double v)
+        {
+            double q = Math.PI / 2, b = v * q, s = Math.Sin(b), c = Math.Cos(b);
+            Vector3 radial = new(0, s, -c), around = new(0, c, s);
+            return new SurfaceJet(new Point3(u, radius * s, -radius * c), new Vector3(1, 0, 0), q * radius * around, default, default, -q * q * radius * radial);
+        }
+
+        var way = forward ? -1 : 1;
+        var section = Cut(Cylinder, Plane.AtY(half), (0.5, Math.Asin(half / (radius - Thickness)) * 2 / Math.PI), p => 0.2 - (way * (p.Point.X - 0.5)));
+        Assert.Equal(0.25, section.Length, 1e-9);
+        for (var k = 0; k <= 20; k++)
+        {
+            var p = section.At(section.Length * k / 20);
+            Assert.Equal(0.5 + (way * ((section.Length * k / 20) - 0.05)), p.Point.X, 1e-9);
+            Assert.Equal(-Math.Sqrt(((radius - Thickness) * (radius - Thickness)) - (half * half)), p.Point.Z, 1e-11);
+            Assert.Equal(way, p.Down.X, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void A_parallel_body_is_cut_across_to_its_own_outline_one_thickness_smaller()
+    {
+        // Closed form, as above; every section is the same circle.
+        SurfaceJet Cylinder(double u, double v)
+        {
+            double q = Math.PI / 2, b = v * q, s = Math.Sin(b), c = Math.Cos(b);
+            return new SurfaceJet(new Point3(u, 0.3 * s, -0.3 * c), new Vector3(1, 0, 0), q * 0.3 * new Vector3(0, c, s), default, default, -q * q * 0.3 * new Vector3(0, s, -c));
+        }
+
+        foreach (var x in new[] { 0, 0.3, 1 })
+        {
+            var section = Cut(Cylinder, Plane.AtX(x), (x, 1), p => p.Point.Y);
+            for (var k = 0; k <= 20; k++)
+            {
+                var p = section.At(section.Length * k / 20);
+                Assert.Equal(0.294, Math.Sqrt((p.Point.Y * p.Point.Y) + (p.Point.Z * p.Point.Z)), 1e-11);
+                Assert.Equal(x, p.Point.X, 1e-12);
+                Assert.Equal(0, p.Normal.X, 1e-12);
+            }
+        }
+    }
+
+    [Theory]
     [InlineData(12, 0.0289)]
     [InlineData(6, 0.0574)]
     public void At_a_sharp_stem_the_insides_meet_the_thickness_over_the_sine_of_the_half_angle_aft(double degrees, double published)
