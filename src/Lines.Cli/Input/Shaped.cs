@@ -40,7 +40,7 @@ internal sealed class Shaped
         _afloat = new(() => UprightHydrostatics.Below(hull, hull.Draft, IntegralTolerance));
         _curves = new(() => CurvesOfForm.Of(hull, Lines.Grid.Stations, Afloat, IntegralTolerance));
         _molds = new(ShapeMolds);
-        _weight = new(() => HullWeight.Of(hull, design.Build));
+        _weight = new(Weigh);
         _pieces = new(() => Piece.Of(hull, design.Build, Molds));
     }
 
@@ -214,6 +214,13 @@ internal sealed class Shaped
                 f.Weight.Center + new Vector3(f.Place.Aft, f.Place.Side switch { OutriggerSide.Both => 0, OutriggerSide.Port => -f.Place.Spacing, _ => f.Place.Spacing }, f.Place.Height))),
         ];
         return new Structure(parts.Sum(p => p.Mass), HullWeight.CenterOf(parts));
+    }
+
+    // Only bulkheads need the molds.
+    private HullWeight Weigh()
+    {
+        var skin = HullWeight.Of(Hull, Design.Build);
+        return Design.Build.Joints.Count + Design.Build.Bulkheads.Count > 0 ? skin.With(Molds.Bulkheads, Design.Build.Material) : skin;
     }
 
     private FairnessReport Judge()

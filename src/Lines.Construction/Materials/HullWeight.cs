@@ -1,3 +1,4 @@
+using Lines.Construction.Molds;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 
@@ -14,7 +15,7 @@ public readonly record struct WeightPart(string Key, string Name, double Mass, P
 /// <remarks>
 /// <para><b>Frame.</b> Hull frame, both sides together.</para>
 /// <para><b>Method.</b> Planking from its volume, cloth from the areas it lies on, resin by <see cref="LayupRules"/> and the coats that fill the weave;
-/// stems along the profile, rails along the sheer. What is screwed or glued in later (thwarts, decks, beams, fittings, paint) is not in it.</para>
+/// stems along the profile, rails along the sheer, bulkheads from their outlines less their holes. What is screwed or glued in later (thwarts, decks, beams, fittings, paint) is not in it.</para>
 /// <para><b>Accuracy.</b> An estimate: boards of one kind of wood differ by a fifth from the table either way. Areas and volumes to <see cref="Tolerance"/>.</para>
 /// </remarks>
 /// <param name="Layer">The planking.</param>
@@ -26,6 +27,9 @@ public sealed record HullWeight(SkinLayer Layer, double Bottom, IReadOnlyList<We
     public const double Tolerance = 1e-4;
 
     private const int Steps = 64;
+
+    /// <summary>Chords for areas of bulkheads [m]: 1e-5 of them or so.</summary>
+    private const double ChordTolerance = 1e-5;
 
     /// <summary>The whole mass [kg].</summary>
     public double Mass => Parts.Sum(p => p.Mass);
@@ -81,6 +85,17 @@ public sealed record HullWeight(SkinLayer Layer, double Bottom, IReadOnlyList<We
         return new HullWeight(layer, bottom.Outside, [.. parts.Where(p => p.Mass > 0)]);
     }
 
+    /// <summary>The same with bulkheads.</summary>
+    /// <param name="bulkheads">The bulkheads.</param>
+    /// <param name="with">What they are made of.</param>
+    public HullWeight With(IReadOnlyList<Mold> bulkheads, MaterialDials with)
+    {
+        ArgumentNullException.ThrowIfNull(bulkheads);
+        ArgumentNullException.ThrowIfNull(with);
+        List<WeightPart> boards = [.. bulkheads.Select(b => Board(b, with.Plywood)).Where(b => b.Mass > 0)];
+        return boards.Count == 0 ? this : this with { Parts = [.. Parts, new WeightPart("bulkheads", "Bulkheads", boards.Sum(b => b.Mass), CenterOf(boards))] };
+    }
+
     /// <summary>Length of one stem along the profile, keel to sheer [m]; 0 for the end of a transom.</summary>
     /// <param name="hull">The hull.</param>
     /// <param name="bow">Whether that of the bow.</param>
@@ -111,6 +126,29 @@ public sealed record HullWeight(SkinLayer Layer, double Bottom, IReadOnlyList<We
     {
         var part = Along("gunwales", "Inwales and outwales", 4 * build.Gunwale * build.Gunwale * build.Material.Wood.Density, Pieces(t => hull.Side.PointAt(t, 1), fore, aft));
         return part with { Center = part.Center with { Y = 0 } };
+    }
+
+    // The outline's chords, each a triangle with the drawing's origin, and the holes taken out; bulkheads are square across, their stock on the midship side.
+    private static WeightPart Board(Mold bulkhead, double density)
+    {
+        var corners = bulkhead.Outline.Flattened(ChordTolerance);
+        double area = 0;
+        var moment = default(Vector2);
+        for (var i = 0; i < corners.Count; i++)
+        {
+            Vector2 a = corners[i] - default(Point2), b = corners[(i + 1) % corners.Count] - default(Point2);
+            var triangle = a.Cross(b) / 2;
+            (area, moment) = (area + triangle, moment + (triangle / 3 * (a + b)));
+        }
+
+        foreach (var hole in bulkhead.Holes)
+        {
+            var taken = Math.PI * hole.Diameter * hole.Diameter / 4;
+            (area, moment) = (area - taken, moment - (taken * (hole.At - default(Point2))));
+        }
+
+        var at = bulkhead.Frame.ToHull(default(Point2) + (1 / area * moment));
+        return new WeightPart("", "", area * bulkhead.Stock * density, at with { X = (bulkhead.X + bulkhead.FarX) / 2 });
     }
 
     private static WeightPart Transom(HullSurface hull, BuildDials build, double aft)

@@ -3,7 +3,6 @@ using Lines.Construction.Molds;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
-using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Pieces;
 
@@ -18,14 +17,11 @@ namespace Lines.Construction.Pieces;
 /// <param name="Breadth">Its greatest breadth [m].</param>
 /// <param name="Height">From its lowest place to its highest, base line level [m].</param>
 /// <param name="Volume">What it encloses, an open hull closed from sheer to sheer, planking counted in [m³].</param>
-/// <param name="Weight">Planking, cloth, stems and rails of it.</param>
+/// <param name="Weight">Planking, cloth, stems, rails and bulkheads of it.</param>
 /// <param name="Bulkheads">Its bulkheads.</param>
 public sealed record Piece(int Number, double Fore, double Aft, double Breadth, double Height, double Volume, HullWeight Weight, IReadOnlyList<Mold> Bulkheads)
 {
     private const int Places = 200, AcrossPlaces = 32;
-
-    /// <summary>Mass of its bulkheads [kg].</summary>
-    public required double BulkheadMass { get; init; }
 
     /// <summary>The molds and end patterns it is built over.</summary>
     public required IReadOnlyList<Mold> Molds { get; init; }
@@ -37,7 +33,7 @@ public sealed record Piece(int Number, double Fore, double Aft, double Breadth, 
     public double Length => Aft - Fore;
 
     /// <summary>What is carried, without what is screwed or glued in later [kg].</summary>
-    public double Mass => Weight.Mass + BulkheadMass;
+    public double Mass => Weight.Mass;
 
     /// <summary>Whether it goes into a space, turned onto any side but not laid aslant.</summary>
     /// <param name="space">Length, breadth and height of the space, in whichever order [m].</param>
@@ -77,14 +73,13 @@ public sealed record Piece(int Number, double Fore, double Aft, double Breadth, 
     {
         var (fore, aft) = ends;
         bool isFirst = number == 1, isLast = number == build.Joints.Count + 1;
-        var weight = HullWeight.Of(hull, build, isFirst ? double.NegativeInfinity : fore, isLast ? double.PositiveInfinity : aft);
         List<Mold> bulkheads = [.. plan.Bulkheads.Where(b => Holds(b.X))];
+        var weight = HullWeight.Of(hull, build, isFirst ? double.NegativeInfinity : fore, isLast ? double.PositiveInfinity : aft).With(bulkheads, build.Material);
         var (breadth, height) = Extent(hull, fore, aft);
         var outerStems = ((isFirst ? 1 : 0) + (isLast && hull.Transom is null ? 1 : 0)) * build.StemMolding;
         return new Piece(
             number, fore, aft, breadth, height, CompartmentBody.Between(new PlacedHull("hull", hull, default), "piece", fore, aft).Below(WaterPlane.LevelAt(2 * hull.Dials.Length), 1e-6).Volume, weight, bulkheads)
         {
-            BulkheadMass = bulkheads.Sum(b => (b.Outline.SignedArea() - b.Holes.Sum(h => Math.PI * h.Diameter * h.Diameter / 4)) * b.Stock) * build.Material.Plywood,
             Molds = [.. plan.Molds.Where(m => m.Kind == MoldKind.Station ? Holds(m.X) : (m.Kind == MoldKind.Stem ? isFirst : isLast))],
             Stored = [aft - fore + outerStems, breadth + (2 * build.Gunwale), height],
         };

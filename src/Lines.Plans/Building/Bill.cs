@@ -69,10 +69,11 @@ public static class Bill
         {
             var sheets = group.Count();
             var parts = group.Key.IsOfBulkheads ? "bulkheads, boatbuilding plywood" : group.SelectMany(s => s.Parts).Any(p => p.Mold.Kind == MoldKind.Station) ? "molds" : "profile molds";
+            var count = group.Sum(s => s.Parts.Count);
             yield return new BillLine(
                 "Sheets for " + parts, Invariant($"{sheets}"),
                 $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key.Thickness, notation)}", "", group.Key.IsOfBulkheads ? null : Price(build, p => p.Sheet) * sheets,
-                Invariant($"{group.Sum(s => s.Parts.Count)} parts, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them"));
+                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them"));
         }
 
         if (book.Molds.Bulkheads.SelectMany(b => b.Holes).Count(h => h.Kind == MoldHoleKind.Bolt) / 2 is > 0 and var bolts)

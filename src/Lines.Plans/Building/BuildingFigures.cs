@@ -8,10 +8,7 @@ namespace Lines.Plans.Building;
 public static class BuildingFigures
 {
     /// <summary>What is not in the weight.</summary>
-    public const string NotWeighed = "bulkheads, " + NotInPieces;
-
-    /// <summary>What is not in the weight of a piece.</summary>
-    public const string NotInPieces = "thwarts, seats, decks, beams, fittings and paint are not in it";
+    public const string NotWeighed = "thwarts, seats, decks, beams, fittings and paint are not in it";
 
     /// <summary>The weight of the hull and where it lies.</summary>
     /// <param name="weight">The weight.</param>
@@ -54,7 +51,7 @@ public static class BuildingFigures
     {
         "planking" => Invariant($"{material.Wood.Density:F0} kg/m³: {material.Wood.Source}; boards differ by a fifth either way"),
         "resin" => Invariant($"as heavy as the cloth (suppliers' worksheets), and {1000 * material.FillCoats:F0} g/m² of fill coats"),
-        "transom" => Invariant($"plywood of {material.Plywood:F0} kg/m³"),
+        "transom" or "bulkheads" => Invariant($"plywood of {material.Plywood:F0} kg/m³"),
         _ => "",
     };
 }

@@ -46,6 +46,6 @@ public static class PieceFigures
         yield return new(key + "_breadth", name + ", breadth", p.Breadth, Quantity.Length);
         yield return new(key + "_height", name + ", height", p.Height, Quantity.Length);
         yield return new(key + "_volume", name + ", volume", p.Volume, Quantity.Volume) { Note = "level from sheer to sheer, to the outside" };
-        yield return new(key + "_mass", name + ", to carry", p.Mass, Quantity.Mass) { IsEstimate = true, Note = Invariant($"with {p.Bulkheads.Count} {(p.Bulkheads.Count == 1 ? "bulkhead" : "bulkheads")}; {BuildingFigures.NotInPieces}") };
+        yield return new(key + "_mass", name + ", to carry", p.Mass, Quantity.Mass) { IsEstimate = true, Note = Invariant($"with {p.Bulkheads.Count} {(p.Bulkheads.Count == 1 ? "bulkhead" : "bulkheads")}; {BuildingFigures.NotWeighed}") };
     }
 }
