@@ -5,12 +5,13 @@ namespace Lines.Construction.Molds;
 /// <summary>The half of a mold to one side of its centerline, as a pattern that is turned over for the other.</summary>
 public static class HalfMold
 {
-    /// <summary>Whether a mold is the same on both sides of its centerline; profile molds stand in the centerplane and have no halves, and bulkheads, with
-    /// holes on theirs, are cut whole.</summary>
+    /// <summary>Whether a mold is the same on both sides of its centerline; profile molds stand in the centerplane and have no halves; bulkheads, with
+    /// holes on theirs, and molds with the marks of an opening aside of it are cut whole.</summary>
     public static bool Exists(Mold mold)
     {
         ArgumentNullException.ThrowIfNull(mold);
-        return mold is { StarboardRight: not null, IsHalf: false, Kind: not MoldKind.Bulkhead };
+        return mold is { StarboardRight: not null, IsHalf: false, Kind: not MoldKind.Bulkhead }
+            && mold.Marks.Where(m => m.Kind == MoldMarkKind.Opening).GroupBy(m => m.Name, StringComparer.Ordinal).All(o => Math.Abs(o.Sum(m => m.Path.Vertices[0].Point.X)) < MoldShaping.Coincident);
     }
 
     /// <summary>The right half of a mold as its drawing shows it, its centerline an edge.</summary>

@@ -23,6 +23,10 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <summary>Bulkheads and openings that cannot be where they were put.</summary>
     public IReadOnlyList<Clash> Clashes { get; init; } = [];
 
+    /// <summary>The molds and bulkheads that stand in an opening's reach and carry its marks, from the bow.</summary>
+    public IReadOnlyList<Mold> MarkedWith(HullOpening opening) =>
+        [.. Parts.Where(p => OpeningMarks.Crosses(p, opening) && OpeningMarks.HasRoom(p, opening, 0)).OrderBy(p => p.X)];
+
     /// <summary>All that is cut: molds, ends and bulkheads.</summary>
     public IReadOnlyList<Mold> Parts => [.. Molds, .. Bulkheads];
 

@@ -33,10 +33,12 @@ internal static class Clashes
                 yield return new Clash(true, i, $"the joint at {new Length(build.Joints[joint])} and its bulkheads go through it");
             if (Met(bulkheads, reach) is { } bulkhead)
                 yield return new Clash(true, i, $"the bulkhead of {build.Bulkheads[bulkhead].Name} at {new Length(build.Bulkheads[bulkhead].At)} goes through it");
-            if (Met(build.Openings.Take(i).Select(o => o.InDeck == opening.InDeck ? (o.From, o.To) : (double.NaN, double.NaN)), reach) is { } other)
+            if (Met(build.Openings.Take(i).Select(o => o.InDeck == opening.InDeck && Math.Abs(o.Aside - opening.Aside) < (o.Breadth + opening.Breadth) / 2 ? (o.From, o.To) : (double.NaN, double.NaN)), reach) is { } other)
                 yield return new Clash(true, i, $"it runs into the opening for {build.Openings[other].Name}");
             if (parts.Where(p => OpeningMarks.Crosses(p, opening) && !OpeningMarks.HasRoom(p, opening, Beside)).Select(p => (Mold?)p).FirstOrDefault() is { } narrow)
-                yield return new Clash(true, i, $"it is {new Length(opening.Breadth)} broad, and the hull leaves it no room inside at {narrow.Name}, {new Length(narrow.X)} from the bow");
+                yield return new Clash(true, i, opening.Aside == 0
+                    ? (FormattableString)$"it is {new Length(opening.Breadth)} broad, and the hull leaves it no room inside at {narrow.Name}, {new Length(narrow.X)} from the bow"
+                    : $"it reaches {new Length(opening.Reach)} from the centerplane, and the hull leaves it no room inside at {narrow.Name}, {new Length(narrow.X)} from the bow");
         }
     }
 

@@ -4,7 +4,7 @@ using Lines.Kernel.Geometry;
 namespace Lines.Construction.Pieces;
 
 /// <summary>Marks the openings of bottom and deck on the molds and bulkheads they cross.</summary>
-/// <remarks><b>Accuracy.</b> The marks stand at half the breadth exactly; they end within 0.01 mm of the edge.</remarks>
+/// <remarks><b>Accuracy.</b> The marks stand at half the breadth from its middle exactly; they end within 0.01 mm of the edge.</remarks>
 internal static class OpeningMarks
 {
     /// <summary>Length of a mark, from the edge inward [m].</summary>
@@ -22,7 +22,7 @@ internal static class OpeningMarks
 
     /// <summary>Whether an opening lies inside a part with some wood beside it, at the sheer or at its broadest.</summary>
     public static bool HasRoom(Mold part, HullOpening opening, double beside) =>
-        (opening.Breadth / 2) + beside <= (opening.InDeck ? part.Heights.HalfBreadth : part.Outline.Bounds().Right);
+        opening.Reach + beside <= (opening.InDeck ? part.Heights.HalfBreadth : part.Outline.Bounds().Right);
 
     /// <summary>A part with the marks of all openings it crosses.</summary>
     public static Mold On(Mold part, IReadOnlyList<HullOpening> openings) =>
@@ -30,15 +30,20 @@ internal static class OpeningMarks
 
     private static IEnumerable<MoldMark> Of(Mold part, HullOpening opening)
     {
-        var half = opening.Breadth / 2;
-        var edge = opening.InDeck ? Math.Max(part.Heights.Sheer, part.Outline.Bounds().Bottom) : Highest(part.Outline, half);
-        if (part.Kind == MoldKind.Bulkhead && opening.InDeck)
-            edge = part.Outline.Bounds().Bottom;
-        if (double.IsNaN(edge))
-            yield break;
-        var inner = opening.InDeck ? edge + Long : edge - Long;
-        foreach (var x in (double[])[half, -half])
-            yield return new MoldMark(MoldMarkKind.Opening, opening.Name.ToUpperInvariant(), ArcPath.Line(new Point2(x, edge), new Point2(x, inner)), null);
+        var (half, middle) = (opening.Breadth / 2, part.StarboardRight is true ? opening.Aside : -opening.Aside);
+        foreach (var x in (double[])[middle + half, middle - half])
+        {
+            var edge = (opening.InDeck, part.Kind) switch
+            {
+                (false, _) => Highest(part.Outline, x),
+                (_, MoldKind.Bulkhead) => part.Outline.Bounds().Bottom,
+                _ => Math.Max(part.Heights.Sheer, part.Outline.Bounds().Bottom),
+            };
+            if (!double.IsNaN(edge))
+                yield return Upright(x, edge, opening.InDeck ? edge + Long : edge - Long);
+        }
+
+        MoldMark Upright(double x, double edge, double inner) => new MoldMark(MoldMarkKind.Opening, opening.Name.ToUpperInvariant(), ArcPath.Line(new Point2(x, edge), new Point2(x, inner)), null);
     }
 
     private static double Highest(ArcPath outline, double x)

@@ -63,7 +63,8 @@ internal static class VesselKeys
         new("name", KeyKind.Text, "What it is for, a name of its own.", "\"board case\"") { Required = true, Least = 1, Greatest = 40 },
         Length("from", "Its fore end, aft of the foremost point of the main hull.", "2.30 m", 0, 15) with { Required = true, Stretch = Stretch.Along },
         Length("to", "Its after end, further aft.", "2.65 m", 0.001, 15) with { Required = true, Stretch = Stretch.Along, Bounds = [KeyBound.MoreThan("from", "from", "is not aft of where it begins")] },
-        Length("breadth", "Its breadth, half to each side of the centerplane.", "40 mm", 0.001, 2) with { Required = true, Also = ["width"] },
+        Length("breadth", "Its breadth, half to each side of its middle.", "40 mm", 0.001, 2) with { Required = true, Also = ["width"] },
+        Length("aside", "How far its middle stands from the centerplane, to starboard; negative to port.", "150 mm", -2, 2) with { Default = "on the centerplane", Also = ["offset", "y"] },
         new("through", KeyKind.Choice, "What it goes through.", "\"bottom\"") { Choices = ["bottom", "deck"], Default = "bottom" },
     ];
 

@@ -40,8 +40,10 @@ internal static class MoldDrawing
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
         marks.AddRange(label.Marks);
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
+        List<Box2> taken = [.. holes.Select(h => Around(h.At, h.Radius)), .. marks.OfType<TextMark>().Select(Around)];
         if (mold.Kind is MoldKind.Stem or MoldKind.Stern)
-            marks.AddRange(Bevels(mold, outline, lines, [.. holes.Select(h => Around(h.At, h.Radius)), .. marks.OfType<TextMark>().Select(Around)]));
+            marks.AddRange(Bevels(mold, outline, lines, taken));
+        marks.AddRange(OpeningNames(outline, lines, taken));
         if (!mold.IsHalf)
             marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
         return marks;
@@ -114,9 +116,7 @@ internal static class MoldDrawing
                     mold.StarboardRight is null ? anywhere : inward > 0 ? (double.NegativeInfinity, -1) : (1, double.PositiveInfinity)));
             case MoldMarkKind.Station:
                 return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, a + new Vector2(2, 2), WaterlineName), anywhere));
-            case MoldMarkKind.Opening:
-                return a.X > 0 ? Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(a.X + 2, Math.Min(a.Y, b.Y) + 2), Name), anywhere)) : [];
-            case MoldMarkKind.Apex:
+            case MoldMarkKind.Apex or MoldMarkKind.Opening:
                 return [];
             default:
                 return mold.StarboardRight is null
@@ -130,7 +130,7 @@ internal static class MoldDrawing
     {
         foreach (var bevel in mold.Bevels!.Places)
         {
-            if (lines.Find(l => string.Equals(l.Name, bevel.Name, StringComparison.Ordinal)) is not { } line)
+            if (lines.Find(l => Same(l.Name, bevel.Name)) is not { } line)
                 continue;
             Point2 edge = line.Path.Vertices[0].Point, inner = line.Path.Vertices[1].Point;
             var inward = Math.Sign(inner.X - edge.X);
@@ -146,6 +146,35 @@ internal static class MoldDrawing
             }
         }
     }
+
+    // Beside the mark that stands further right, or else the other, as near to its lower end as lettering and level lines leave room.
+    private static IEnumerable<TextMark> OpeningNames(PartOutline outline, List<MoldMark> lines, List<Box2> taken)
+    {
+        List<Box2> level = [.. lines.Where(l => l.Kind is not (MoldMarkKind.Opening or MoldMarkKind.Apex)).Select(l => Box2.Around(l.Path.Vertices.Select(v => v.Point)))];
+        foreach (var opening in lines.Where(l => l.Kind == MoldMarkKind.Opening).GroupBy(l => l.Name, StringComparer.Ordinal))
+        {
+            var places = opening.OrderByDescending(l => l.Path.Vertices[0].Point.X).SelectMany(Beside);
+            if (places.Select(t => outline.Fitted(t, (double.NegativeInfinity, double.PositiveInfinity))).OfType<TextMark>().FirstOrDefault(IsFree) is { } name)
+            {
+                taken.Add(Around(name));
+                yield return name;
+            }
+        }
+
+        bool IsFree(TextMark t) => !taken.Exists(Around(t).Grown(1).Overlaps) && !level.Exists(Around(t).Grown(0.5).Touches);
+    }
+
+    private static IEnumerable<TextMark> Beside(MoldMark upright)
+    {
+        var ends = Box2.Around(upright.Path.Vertices.Select(v => v.Point));
+        for (var y = ends.Bottom + 2; y + Name < ends.Top; y++)
+        {
+            yield return new TextMark(MoldInks.Text, upright.Name, new Point2(ends.Left + 2, y), Name);
+            yield return new TextMark(MoldInks.Text, upright.Name, new Point2(ends.Left - 2, y), Name, Anchor.Right);
+        }
+    }
+
+    private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.Ordinal);
 
     private static Box2 Around(Point2 at, double radius) => new(at.X - radius, at.Y - radius, at.X + radius, at.Y + radius);
 

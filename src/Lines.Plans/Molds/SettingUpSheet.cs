@@ -1,6 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Hull.Form;
+using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 using Lines.Plans.Report;
 
@@ -84,12 +85,23 @@ public static class SettingUpSheet
         string[] fitted =
         [
             .. plan.Bulkheads.Where(b => b.Purpose is not null).Select(b => $"{b.Name} {b.Purpose} at {Shown(s.DistanceTo(b.X))}"),
-            .. plan.Openings.Select(o => $"{o.Name} {Shown(s.DistanceTo(o.From))} to {Shown(s.DistanceTo(o.To))}"),
         ];
         if (fitted.Length > 0)
-            yield return $"Bulkheads and openings, from the strongback's fore end: {string.Join("; ", fitted)}.";
+            yield return $"Bulkheads, from the strongback's fore end: {string.Join("; ", fitted)}.";
+        foreach (var o in plan.Openings)
+        {
+            var aside = o.Aside == 0 ? "" : $", its middle {Shown(Math.Abs(o.Aside))} to {(o.Aside > 0 ? "starboard" : "port")}";
+            var on = plan.MarkedWith(o) is { Count: > 0 } parts ? $"marked on {string.Join(", ", parts.Select(p => p.Name))}" : "between molds, so that none is marked: measure it off on the hull";
+            yield return $"Opening in the {(o.InDeck ? "deck" : "bottom")}, {o.Name}: {Shown(s.DistanceTo(o.From))} to {Shown(s.DistanceTo(o.To))} from the strongback's fore end, {Shown(o.Breadth)} broad{aside}; {on}.";
+        }
+
         if (hull.Dials.Crown is { } crown)
             yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
+        if (DeckLines.Of(hull) is { } deck && plan.Bulkheads.Count > 0)
+        {
+            yield return $"Bulkheads end level at the sheer; fit a deck beam on top, as high at the centerline as the crown less the deck is thick: {string.Join("; ", plan.Bulkheads.Select(b => $"{b.Name} {(deck.CrownAt(b.X) is { } rise ? Shown(rise) : SettingUpTable.None)}"))}.";
+        }
+
         foreach (var l in plan.LeftOut)
             yield return l.Sentence(notation);
         yield return Cautions.Print;

@@ -2,6 +2,7 @@ using Lines.Construction;
 using Lines.Construction.Molds;
 using Lines.Construction.Pieces;
 using Lines.Design;
+using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -53,6 +54,42 @@ public class FittedOutTests
             }
         }
     }
+
+    [Fact]
+    public void An_opening_aside_of_the_centerplane_is_marked_on_its_own_side_of_the_boat_and_such_molds_are_cut_whole()
+    {
+        var (port, starboard) = (new HullOpening("leeboard", 2.2, 3.3, 0.03, InDeck: false) { Aside = -0.15 }, new HullOpening("hatch", 2.2, 3.3, 0.1, InDeck: true) { Aside = 0.1 });
+        var plan = MoldPlan.Of(SampleHulls.DoubleEnder(), Build with { Openings = [port, starboard, new("far", 2.2, 3.3, 0.1, InDeck: false) { Aside = 0.4 }] });
+        var marked = plan.MarkedWith(port);
+        Assert.True(marked.Select(m => m.Face).Distinct().Count() == 2, "molds of both faces are crossed");
+        foreach (var mold in marked)
+        {
+            double[] Sides(string name) => [.. mold.Marks.Where(m => m.Name == name).Select(m => mold.Frame.ToHull(m.Path.Vertices[0].Point).Y).Order()];
+            Assert.Equal([-0.165, -0.135], Sides("LEEBOARD"), (a, b) => Math.Abs(a - b) < 1e-12);
+            Assert.Equal([0.05, 0.15], Sides("HATCH"), (a, b) => Math.Abs(a - b) < 1e-12);
+            Assert.All(mold.Marks.Where(m => m.Kind == MoldMarkKind.Opening && m.Name == "LEEBOARD"), m => Assert.Equal(0, mold.Outline.DistanceTo(m.Path.Vertices[0].Point), 2e-5));
+            Assert.False(HalfMold.Exists(mold));
+        }
+
+        Assert.Contains(plan.Molds, HalfMold.Exists);
+        // They pass beside each other; the third is further out than the hull is broad.
+        var clash = Assert.Single(plan.Clashes);
+        Assert.Equal(2, clash.Index);
+        Assert.Contains("reaches 450 mm from the centerplane", clash.What.Told(LengthNotation.Millimeters), StringComparison.Ordinal);
+        Assert.Contains("its middle 150 mm to port; marked on " + marked[0].Name, Notes(plan), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_opening_between_molds_is_told_to_be_measured_off()
+    {
+        var opening = new HullOpening("mast step", 1.01, 1.02, 0.06, InDeck: false);
+        var plan = MoldPlan.Of(SampleHulls.DoubleEnder(), Build with { Openings = [opening] });
+        Assert.Empty(plan.MarkedWith(opening));
+        Assert.Contains("mast step: 1110 mm to 1120 mm from the strongback's fore end, 60 mm broad; between molds", Notes(plan), StringComparison.Ordinal);
+    }
+
+    private static string Notes(MoldPlan plan) => string.Concat(
+        SettingUpSheet.Of("Gauge Tender", SampleHulls.DoubleEnder(), plan, LengthNotation.Millimeters).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text + "\n"));
 
     [Fact]
     public void What_stands_in_each_other_or_is_wider_than_the_hull_is_told_at_its_place_in_the_file()
