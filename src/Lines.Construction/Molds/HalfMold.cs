@@ -33,10 +33,10 @@ public static class HalfMold
         };
     }
 
-    // What crosses the centerline at a vertex leaves a piece without length there.
+    // What crosses the centerline at a vertex leaves a piece without length there; rounding does not put the edge on the centerline beside it.
     private static ArcPath Closed(ArcPath edge)
     {
-        var v = edge.Vertices;
+        List<ArcVertex> v = [.. edge.Vertices.Select(a => Math.Abs(a.Point.X) < MoldShaping.Coincident ? a with { Point = a.Point with { X = 0 } } : a)];
         return new ArcPath([.. v.Where((a, i) => a.Point.DistanceTo(v[(i + 1) % v.Count].Point) > MoldShaping.Coincident)], true);
     }
 }

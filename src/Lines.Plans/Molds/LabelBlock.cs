@@ -14,6 +14,11 @@ internal static class LabelBlock
     /// <summary>How much of the room across a line takes at most: what reaches from edge to edge reads badly and looks crowded.</summary>
     private const double Filled = 0.86;
 
+    /// <summary>Height of lines that are as small as can be read [mm].</summary>
+    public static double LeastOf(IReadOnlyList<(string Text, double Height)> lines) => Total(lines) * LeastHeight / lines.Min(l => l.Height);
+
+    private static double Total(IReadOnlyList<(string Text, double Height)> lines) => lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
+
     /// <summary>Sets the lines in the middle of a band, each as large as the room across lets it.</summary>
     /// <param name="outline">The part.</param>
     /// <param name="lines">The lines with the heights wanted [mm], the uppermost first.</param>
@@ -25,7 +30,7 @@ internal static class LabelBlock
     public static (IReadOnlyList<TextMark> Marks, double Low, double High) Of(
         PartOutline outline, IReadOnlyList<(string Text, double Height)> lines, double center, double low, double high, double widest)
     {
-        var total = lines.Sum(l => l.Height * Leading) - (lines[^1].Height * (Leading - 1));
+        var total = Total(lines);
         var scale = Math.Min(Math.Min(Largest, (high - low) / total), widest / lines.Max(l => StrokeLettering.Width(l.Text, l.Height)));
         var top = ((low + high) / 2) + (scale * total / 2);
         var marks = new List<TextMark>();

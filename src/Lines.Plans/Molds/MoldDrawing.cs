@@ -29,9 +29,10 @@ internal static class MoldDrawing
         var lines = mold.Marks.Select(m => m with { Path = Millimeters(m.Path) }).ToList();
         var bounds = outline.Path.Bounds();
         var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Select(m => m.Path.Vertices[0].Point.Y).DefaultIfEmpty(bounds.Bottom + AboveTop).Min();
-        var (low, high) = Band(mold, outline, lines, sheer);
+        var told = MoldLabels.Of(title, mold, notation);
+        var (low, high) = Band(mold, outline, lines, sheer, LabelBlock.LeastOf(told));
         var center = mold.StarboardRight is null || mold.IsHalf ? outline.WidestRoom(low, high).Middle : 0;
-        var label = LabelBlock.Of(outline, MoldLabels.Of(title, mold, notation), center, low, high, Math.Min(widestLabel, BetweenBolts(mold)));
+        var label = LabelBlock.Of(outline, told, center, low, high, Math.Min(widestLabel, BetweenBolts(mold)));
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
@@ -52,15 +53,17 @@ internal static class MoldDrawing
     /// <summary>A path of meters in millimeters.</summary>
     public static ArcPath Millimeters(ArcPath path) => path.Mapped(p => new Point2(1000 * p.X, 1000 * p.Y));
 
-    // The label stands between the strongback's screws and the sheer; a transom's between its top and the waterline nearest to it.
-    private static (double Low, double High) Band(Mold mold, PartOutline outline, List<MoldMark> lines, double sheer)
+    // The label stands between the strongback's screws and the sheer; that of a transom or bulkhead between its top and the waterline nearest to it, or,
+    // where that is too little, where two waterlines leave most room.
+    private static (double Low, double High) Band(Mold mold, PartOutline outline, List<MoldMark> lines, double sheer, double least)
     {
         if (mold.Kind is not (MoldKind.Transom or MoldKind.Bulkhead))
             return (ScrewBand, sheer - (mold.Kind == MoldKind.Station ? 14 : 5));
-        var levels = lines.Where(m => m.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline).Select(m => m.Path.Vertices[0].Point.Y);
         var bounds = outline.Path.Bounds();
         var opening = mold.Holes.Where(h => h.Kind == MoldHoleKind.Opening).Select(MoldHoleDrawing.Circle).Select(c => c.At.Y - c.Radius).DefaultIfEmpty(bounds.Top).Min();
-        return (bounds.Bottom + (mold.Kind == MoldKind.Bulkhead ? AboveTop : 5), Math.Min(opening, Math.Min(levels.DefaultIfEmpty(bounds.Top).Min(), bounds.Bottom + 135)) - 5);
+        double[] stops = [.. lines.Where(m => m.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline).Select(m => m.Path.Vertices[0].Point.Y).Where(y => y < opening).Append(opening).Order()];
+        var first = (Low: bounds.Bottom + (mold.Kind == MoldKind.Bulkhead ? AboveTop : 5), High: Math.Min(stops[0], bounds.Bottom + 135) - 5);
+        return first.High - first.Low >= least ? first : stops.Zip(stops.Skip(1), (from, to) => (Low: from + 5, High: to - 5)).Append(first).MaxBy(g => g.High - g.Low);
     }
 
     // The label keeps between the bolts of both sides.

@@ -48,8 +48,18 @@ public class HullWeightTests
         var frame = new MoldFrame(new Point3(2, 0, 0.5), new Vector3(0, 1, 0), new Vector3(0, 0, -1));
         var board = new Mold
         {
-            Kind = MoldKind.Bulkhead, Number = 1, X = 2, Face = MoldFace.Bow, Frame = frame, Foot = (0, 0), Marks = [], Heights = new MoldHeights(0, null, 0.4, 0.3), Stock = 0.009, Planking = 0.006,
-            Outline = ArcPath.Through([new(0.3, 0), new(0.3, 0.4), new(-0.3, 0.4), new(-0.3, 0)], closed: true), Holes = [new MoldHole(new Point2(0, 0.1), 0.2, MoldHoleKind.Opening)],
+            Kind = MoldKind.Bulkhead,
+            Number = 1,
+            X = 2,
+            Face = MoldFace.Bow,
+            Frame = frame,
+            Foot = (0, 0),
+            Marks = [],
+            Heights = new MoldHeights(0, null, 0.4, 0.3),
+            Stock = 0.009,
+            Planking = 0.006,
+            Outline = ArcPath.Through([new(0.3, 0), new(0.3, 0.4), new(-0.3, 0.4), new(-0.3, 0)], closed: true),
+            Holes = [new MoldHole(new Point2(0, 0.1), 0.2, MoldHoleKind.Opening)],
         };
         double hole = Math.PI / 100, area = 0.24 - hole;
         var skin = HullWeight.Of(Hull("double-ender"), Build);

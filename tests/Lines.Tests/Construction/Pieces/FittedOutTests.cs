@@ -3,6 +3,8 @@ using Lines.Construction.Molds;
 using Lines.Construction.Pieces;
 using Lines.Design;
 using Lines.Drawing.Model;
+using Lines.Hull.Form;
+using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -88,8 +90,36 @@ public class FittedOutTests
         Assert.Contains("mast step: 1110 mm to 1120 mm from the strongback's fore end, 60 mm broad; between molds", Notes(plan), StringComparison.Ordinal);
     }
 
-    private static string Notes(MoldPlan plan) => string.Concat(
-        SettingUpSheet.Of("Gauge Tender", SampleHulls.DoubleEnder(), plan, LengthNotation.Millimeters).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text + "\n"));
+    [Fact]
+    public void Lettering_on_shallow_bulkheads_of_a_closed_float_covers_no_other_and_the_sheet_tells_the_deck_beams()
+    {
+        var hull = HullShape.Solve(FormDials.DoubleEnder with
+        {
+            Length = 3.8,
+            Beam = 0.34,
+            Depth = 0.30,
+            Draft = 0.13,
+            Crown = 0.035,
+            Midship = new MidshipDials(8 * FormDials.Degree, 0.76, -4 * FormDials.Degree),
+        }).Surface!;
+        var plan = MoldPlan.Of(hull, new BuildDials { Planking = 0.004, Joints = [1.9], Openings = [new("hatch", 1.0, 1.4, 0.16, InDeck: true)] });
+        Assert.Equal(2, plan.Bulkheads.Count);
+        Assert.NotEmpty(plan.MarkedWith(plan.Openings[0]));
+        foreach (var part in plan.Parts)
+        {
+            var sheet = MoldSheets.ForPaper("Closed Float", part, LengthNotation.Millimeters);
+            Assert.Empty(Lettered.Overlaps(sheet));
+            Assert.Equal(part.Marks.Any(m => m.Kind == MoldMarkKind.Opening), sheet.Marks.OfType<TextMark>().Any(t => t.Text == "HATCH"));
+        }
+
+        var crown = DeckLines.Of(hull)!.CrownAt(plan.Bulkheads[1].X)!.Value;
+        Assert.Contains($"B1 AFT {new Length(crown).ToText(LengthNotation.Millimeters)}.", Notes(plan, hull), StringComparison.Ordinal);
+    }
+
+    private static string Notes(MoldPlan plan) => Notes(plan, SampleHulls.DoubleEnder());
+
+    private static string Notes(MoldPlan plan, HullSurface hull) => string.Concat(
+        SettingUpSheet.Of("Gauge Tender", hull, plan, LengthNotation.Millimeters).SelectMany(p => p.Marks).OfType<TextMark>().Select(t => t.Text + "\n"));
 
     [Fact]
     public void What_stands_in_each_other_or_is_wider_than_the_hull_is_told_at_its_place_in_the_file()

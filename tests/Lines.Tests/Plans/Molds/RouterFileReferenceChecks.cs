@@ -1,5 +1,6 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
+using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -124,6 +125,11 @@ public class RouterFileReferenceChecks
             Assert.Equal(mold.Holes.Count, 2 * half.Holes.Count);
             Assert.All(half.Marks, m => Assert.True(m.Path.Bounds().Left >= 0));
             Assert.False(HalfMold.Exists(half));
+            Assert.All(half.Outline.Vertices.Where(v => v.Point.X < 1e-6), v => Assert.Equal(0, v.Point.X));
+
+            // Whole molds name every line at both edges, halves at the one they have.
+            List<string> Names(Mold of) => [.. MoldSheets.ForPaper("Gauge Tender", of, LengthNotation.Millimeters).Marks.OfType<TextMark>().Select(t => t.Text).Where(t => mold.Marks.Any(m => m.Name == t && m.Kind != MoldMarkKind.Centerline)).Distinct().Order(StringComparer.Ordinal)];
+            Assert.Equal(Names(mold), Names(half));
         }
     }
 
