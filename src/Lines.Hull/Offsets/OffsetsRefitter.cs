@@ -16,19 +16,19 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
 
     private RefittedLine Judge(OffsetRow row, string what, Func<Point3, double> value, List<Point2> points)
     {
-        var name = $"{row.Label}, {what}";
-        var at = points.Count == 0 ? 0 : points.Max(p => Math.Abs(p.Y - Rounded(p.Y)));
+        var name = $"{row.Name}, {what}";
+        var at = points.Count == 0 ? 0 : points.Max(p => Math.Abs(p.Y - RefitBatten.Rounded(p.Y, step)));
         var exact = RefitBatten.Through(points, step);
-        var refit = RefitBatten.Through([.. points.Select(p => new Point2(Rounded(p.X), Rounded(p.Y)))], step);
+        var refit = RefitBatten.ThroughRounded(points, step);
         if (exact is null || refit is null)
             return new RefittedLine(row.Kind, name, at, 0, 0, 0);
-        var parts = lines.Parts(row.Kind, row.Label);
+        var line = TabledLine.Of(lines.Parts(row.Kind, row.Label))[row.Back];
         double between = 0, where = refit.Points[0].X, moved = 0;
         for (var k = 1; k < refit.Points.Count; k++)
         {
             foreach (var x in PointsBetween.Places(refit.Points[k - 1].X, refit.Points[k].X))
             {
-                if (PointsBetween.At(parts, x) is not { } p)
+                if (line.At(x) is not { } p)
                     continue;
                 moved = Math.Max(moved, refit.DistanceTo(new Point2(x, exact.At(x))));
                 var gap = refit.DistanceTo(new Point2(x, value(p.Point)));
@@ -39,6 +39,4 @@ internal sealed class OffsetsRefitter(HullLines lines, TableOfOffsets table, dou
 
         return new RefittedLine(row.Kind, name, at, between, where, moved);
     }
-
-    private double Rounded(double value) => step * Math.Round(value / step, MidpointRounding.AwayFromZero);
 }

@@ -13,8 +13,11 @@ internal sealed class OffsetsTaker
     /// <summary>Half station spaces at either end that are halved once more.</summary>
     private const int EndHalves = 5;
 
+    /// <summary>Station spaces of the design waterline.</summary>
+    private const int StationSpaces = 10;
+
     /// <summary>Stations of the standard grid, 0 to 10 with halves.</summary>
-    private const int StandardHalves = 21;
+    private const int StandardHalves = (2 * StationSpaces) + 1;
 
     private static readonly Plane s_center = Plane.AtY(0);
 
@@ -47,17 +50,17 @@ internal sealed class OffsetsTaker
 
     private TableOfOffsets AtStations()
     {
-        var stations = WithQuarters(_lines.Grid.Stations);
+        var stations = AtEnds(_lines.Grid.Stations);
         var hull = _lines.Hull;
         var waterlines = Grouped(_lines.Waterlines).Reverse().ToList();
         List<OffsetRow> heights =
         [
-            Row(_lines.Sheer.Tag, p => p.Z),
-            .. Grouped(_lines.Buttocks).Reverse().Select(b => Row(b[0].Tag, p => p.Z)),
-            Row(_lines.Keel.Tag, p => p.Z),
+            .. Rows(_lines.Sheer.Tag, p => p.Z),
+            .. Grouped(_lines.Buttocks).Reverse().SelectMany(b => Rows(b[0].Tag, p => p.Z)),
+            .. Rows(_lines.Keel.Tag, p => p.Z),
         ];
-        List<OffsetRow> breadths = [Row(_lines.Sheer.Tag, p => p.Y), .. waterlines.Select(w => Row(w[0].Tag, p => p.Y))];
-        List<OffsetRow> diagonals = [.. Grouped(_lines.Diagonals).Reverse().Select(d => Row(d[0].Tag, AlongDiagonal(d[0].Label)))];
+        List<OffsetRow> breadths = [.. Rows(_lines.Sheer.Tag, p => p.Y), .. waterlines.SelectMany(w => Rows(w[0].Tag, p => p.Y))];
+        List<OffsetRow> diagonals = [.. Grouped(_lines.Diagonals).Reverse().SelectMany(d => Rows(d[0].Tag, AlongDiagonal(d[0].Label)))];
         List<EndOffset> ends = [SheerEnds(), .. waterlines.Select(Ends)];
         var transom = hull.Transom is { } plane ? Transom(waterlines, plane) : [];
         return new TableOfOffsets(
@@ -71,30 +74,32 @@ internal sealed class OffsetsTaker
             transom,
             (hull.Dials.Stern as TransomStern)?.Rake,
             _aftmost,
-            (stations[^1].X - stations[0].X) / 10,
+            (_lines.Grid.Stations[^1].X - _lines.Grid.Stations[0].X) / StationSpaces,
             _planking);
 
-        OffsetRow Row(LineTag tag, Func<Point3, double> value) => new(
+        IEnumerable<OffsetRow> Rows(LineTag tag, Func<Point3, double> value) => Tabled(tag.Kind, tag.Label).Select(line => new OffsetRow(
             tag.Kind,
             tag.Label,
             tag.Kind is LineKind.Sheer or LineKind.Keel ? null : tag.Position,
             tag.Kind == LineKind.Diagonal ? tag.Angle : null,
-            [.. stations.Select(s => On(tag.Kind, tag.Label, s.X) is { } p ? value(p) : (double?)null)]);
+            [.. stations.Select(s => On(line, s.X) is { } p ? value(p) : (double?)null)]) { Back = line.Back });
     }
 
     // What a batten needs beside the stations: where a buttock ends at sheer or transom, and where a line turns fast.
     private OffsetRow Between(OffsetRow row, List<Point2> outside, Func<Point3, double> value)
     {
-        var parts = _lines.Parts(row.Kind, row.Label);
-        List<Point2> ends = row.Kind == LineKind.Buttock ? [.. parts.SelectMany(p => new[] { p.Start.Point, p.End.Point }).Select(Flat)] : [];
-        IEnumerable<OffsetPoint> points = [.. ends.Select(e => new OffsetPoint(e.X, e.Y)), .. PointsBetween.Of(parts, [.. ends, .. outside], Flat)];
+        var line = Tabled(row.Kind, row.Label)[row.Back];
+        List<Point2> ends = row.Kind is LineKind.Buttock or LineKind.Diagonal || row.Back > 0 ? [.. line.Ends.Select(e => Flat(e.Point))] : [];
+        IEnumerable<OffsetPoint> points = [.. ends.Select(e => new OffsetPoint(e.X, e.Y)), .. PointsBetween.Of(line, [.. ends, .. outside], Flat)];
         return row with { Between = [.. points.OrderBy(p => p.X).SelectMany(p => Taken(p.X, p))] };
 
         Point2 Flat(Point3 p) => new(p.X, value(p));
 
         IEnumerable<OffsetPoint> Taken(double x, OffsetPoint point) =>
-            _planking == 0 ? [point] : On(row.Kind, row.Label, x) is { } p ? [new OffsetPoint(x, value(p))] : [];
+            _planking == 0 ? [point] : On(line, x) is { } p ? [new OffsetPoint(x, value(p))] : [];
     }
+
+    private IReadOnlyList<TabledLine> Tabled(LineKind kind, string label) => TabledLine.Of(_lines.Parts(kind, label));
 
     private Func<Point3, double> AlongDiagonal(string label)
     {
@@ -102,46 +107,44 @@ internal sealed class OffsetsTaker
         return p => axes.Flat(p).Y;
     }
 
-    // Toward the ends, where lines turn up and run out, a table has quarter stations (common practice, no source).
-    private static IReadOnlyList<StationMark> WithQuarters(IReadOnlyList<StationMark> halves)
+    // Toward the ends, where lines turn up and run out, a table has quarter stations, and where the ends overhang the design waterline by
+    // half a station space or more, stations at every half beyond it (common practice, no source).
+    private List<StationMark> AtEnds(IReadOnlyList<StationMark> halves)
     {
         // A grid of one's own choice is kept as it is.
         if (halves.Count != StandardHalves)
-            return halves;
-        var stations = new List<StationMark>(halves.Count + (2 * EndHalves));
-        for (var k = 0; k < halves.Count; k++)
-        {
-            stations.Add(halves[k]);
-            if (k < EndHalves || (k >= halves.Count - 1 - EndHalves && k < halves.Count - 1))
-                stations.Add(new StationMark(Quarter(k), (halves[k].X + halves[k + 1].X) / 2));
-        }
+            return [.. halves];
+        double first = halves[0].X, half = (halves[^1].X - first) / (StandardHalves - 1);
+        List<double> places =
+        [
+            .. Enumerable.Range(1, (int)(first / half)).Select(k => -k / 2.0).Reverse(),
+            .. Enumerable.Range(0, 4 * StationSpaces + 1).Select(k => k / 4.0).Where(n => n % 0.5 == 0 || Math.Min(n, StationSpaces - n) < EndHalves / 2.0),
+            .. Enumerable.Range(1, (int)((_aftmost - halves[^1].X) / half)).Select(k => StationSpaces + (k / 2.0)),
+        ];
+        return [.. places.Select(n => n % 0.5 == 0 && n >= 0 && n <= StationSpaces ? halves[(int)(2 * n)] : new StationMark(Number(n), first + (2 * n * half)))];
+    }
 
-        return stations;
-
-        static string Quarter(int halves) => (halves / 2, halves % 2) switch
-        {
-            (0, 0) => "1/4",
-            (0, _) => "3/4",
-            (var whole, 0) => Invariant($"{whole} 1/4"),
-            (var whole, _) => Invariant($"{whole} 3/4"),
-        };
+    private static string Number(double n)
+    {
+        var whole = Math.Truncate(n);
+        var part = Math.Abs(n - whole) switch { 0 => "", 0.25 => "1/4", 0.5 => "1/2", _ => "3/4" };
+        return whole == 0 ? (n < 0 ? "-" : "") + part : part.Length == 0 ? Invariant($"{whole}") : Invariant($"{whole} {part}");
     }
 
     // A line that comes in two parts is two lines of one tag, side by side.
     private static IEnumerable<List<HullLine>> Grouped(IEnumerable<HullLine> lines) => lines.GroupBy(l => l.Name, StringComparer.Ordinal).Select(g => g.ToList());
 
     // The point of a line at a station, on the outside or the inside.
-    private Point3? On(LineKind kind, string label, double x)
+    private Point3? On(TabledLine line, double x)
     {
-        var parts = _lines.Parts(kind, label);
-        if (PointsBetween.At(parts, x) is not { } p)
+        if (line.At(x) is not { } p)
             return null;
         if (_planking == 0)
             return p.Point;
         var across = Plane.AtX(x);
-        var inside = _inside.On(across, kind switch { LineKind.Sheer => Plane.AtZ(p.Point.Z), LineKind.Keel => s_center, _ => parts[0].Plane!.Value }, p.U, p.V);
+        var inside = _inside.On(across, line.Kind switch { LineKind.Sheer => Plane.AtZ(p.Point.Z), LineKind.Keel => s_center, _ => line.Plane!.Value }, p.U, p.V);
         // A flared side meets a buttock on the inside higher up, perhaps above the sheer, where there is no boat.
-        return kind is LineKind.Sheer or LineKind.Keel || inside?.Z <= _lines.Sheer.FirstCrossingWith(across)?.Point.Z + Near ? inside : null;
+        return line.Kind is LineKind.Sheer or LineKind.Keel || inside?.Z <= _lines.Sheer.FirstCrossingWith(across)?.Point.Z + Near ? inside : null;
     }
 
     private EndOffset SheerEnds() => Ends("sheer", _lines.Sheer.Start, _lines.Sheer.Start.Point.Z, _lines.Sheer.End, _lines.Sheer.End.Point.Z);

@@ -1,5 +1,5 @@
-using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
 
 namespace Lines.Hull.Offsets;
 
@@ -14,85 +14,78 @@ internal static class PointsBetween
     /// <summary>How far a batten through the points may leave the line [m]: a third of the finest rounding of a table, 0.1 mm.</summary>
     public const double Tolerance = 3e-5;
 
-    /// <summary>The least distance of points [m]: a finger's breadth; nearer ones are read as one.</summary>
-    public const double Closest = 0.012;
+    /// <summary>Part of a step by which the rounding may tip a batten: the rest is a margin.</summary>
+    private const double Margin = 0.9;
+
+    /// <summary>A span this many times as long as the one beside it is halved.</summary>
+    private const double Longest = 2.5;
 
     private const int PlacesPerSpan = 8;
 
+    /// <summary>Steps to which tables are written [m].</summary>
+    private static readonly double[] s_steps = [.. Enum.GetValues<LengthNotation>().Select(n => n.Step()).Distinct()];
+
     /// <summary>The points a line needs beside those the table has of it, from the bow.</summary>
-    /// <param name="parts">The line, bow first; more than one where the grid's plane cuts the skin in several.</param>
+    /// <param name="line">The line.</param>
     /// <param name="tabled">The points of the line in the table, flat: x and value.</param>
     /// <param name="flat">x and value of a point of the line.</param>
-    public static IReadOnlyList<OffsetPoint> Of(IReadOnlyList<HullLine> parts, IReadOnlyList<Point2> tabled, Func<Point3, Point2> flat)
+    public static IReadOnlyList<OffsetPoint> Of(TabledLine line, IReadOnlyList<Point2> tabled, Func<Point3, Point2> flat)
     {
+        var points = RefitBatten.Apart(tabled, RefitBatten.Closest);
         var added = new List<OffsetPoint>();
-        var split = true;
-        while (split && RefitBatten.Through([.. tabled, .. added.Select(a => a.Flat)], 0) is { } batten)
+        var split = points.Count > 1;
+        while (split)
         {
             split = false;
-            for (var k = 1; k < batten.Points.Count; k++)
+            var batten = points.Count < RefitBatten.FewestPoints ? null : new RefitBatten(points);
+            (double Step, RefitBatten? Batten)[] rounded = [.. s_steps.Select(s => (s, RefitBatten.ThroughRounded(points, s)))];
+            var next = new List<Point2> { points[0] };
+            for (var k = 1; k < points.Count; k++)
             {
-                Point2 from = batten.Points[k - 1], to = batten.Points[k];
-                if (from.DistanceTo(to) < 2 * Closest || Departure(parts, flat, batten, from.X, to.X) <= Tolerance || Halfway(parts, from.X, to.X) is not { } middle)
-                    continue;
-
                 // Halfway along a line that runs back on itself may lie outside the span, beside another point: the batten would never want less.
-                var point = flat(middle);
-                if (batten.Points.Any(p => p.DistanceTo(point) < Closest) || added.Exists(a => a.Flat.DistanceTo(point) < Closest))
-                    continue;
-                added.Add(new OffsetPoint(point.X, point.Y));
-                split = true;
+                Point2 from = points[k - 1], to = points[k];
+                if (from.DistanceTo(to) >= 2 * RefitBatten.Closest
+                    && (Long(points, k) || batten is null || Departure(line, flat, batten, from.X, to.X) > Tolerance || rounded.Any(r => Tipped(r.Step, r.Batten, from, to)))
+                    && line.Halfway(from.X, to.X) is { } middle
+                    && flat(middle) is var point && point.DistanceTo(from) >= RefitBatten.Closest && point.DistanceTo(to) >= RefitBatten.Closest && point.X > from.X && point.X < to.X)
+                {
+                    added.Add(new OffsetPoint(point.X, point.Y));
+                    next.Add(point);
+                    split = true;
+                }
+
+                next.Add(to);
             }
+
+            points = next;
         }
 
         return [.. added.OrderBy(a => a.X)];
+
+        bool Tipped(double step, RefitBatten? batten, Point2 from, Point2 to) =>
+            batten is not null && from.DistanceTo(to) > 2 * RefitBatten.StepsApart * step && Departure(line, flat, batten, from.X, to.X) > Margin * step;
     }
 
-    /// <summary>The point of a line at a station; null where it does not come there.</summary>
-    public static LinePoint? At(IReadOnlyList<HullLine> parts, double x)
+    // Beside a short span the rounding tips the batten, and a long one carries that far.
+    private static bool Long(List<Point2> points, int k)
     {
-        foreach (var part in parts)
-        {
-            if (part.FirstCrossingWith(Plane.AtX(x)) is { } p)
-                return p;
-        }
-
-        return null;
+        var span = points[k].DistanceTo(points[k - 1]);
+        return (k > 1 && span > Longest * points[k - 1].DistanceTo(points[k - 2])) || (k + 1 < points.Count && span > Longest * points[k + 1].DistanceTo(points[k]));
     }
 
     /// <summary>Abscissas at which a batten is compared with its line, inside one span.</summary>
     public static IEnumerable<double> Places(double from, double to) =>
         Enumerable.Range(1, PlacesPerSpan - 1).Select(k => from + ((to - from) * k / PlacesPerSpan));
 
-    private static double Departure(IReadOnlyList<HullLine> parts, Func<Point3, Point2> flat, RefitBatten batten, double from, double to)
+    private static double Departure(TabledLine line, Func<Point3, Point2> flat, RefitBatten batten, double from, double to)
     {
         var most = 0.0;
         foreach (var x in Places(from, to))
         {
-            if (At(parts, x) is { } p)
+            if (line.At(x) is { } p)
                 most = Math.Max(most, batten.DistanceTo(flat(p.Point)));
         }
 
         return most;
-    }
-
-    private static Point3? Halfway(IReadOnlyList<HullLine> parts, double from, double to)
-    {
-        foreach (var part in parts)
-        {
-            if (Place(part, from) is { } a && Place(part, to) is { } b)
-                return part.At((a + b) / 2).Point;
-        }
-
-        return null;
-    }
-
-    // An end is in the table with its own x, which a cut may miss by a rounding.
-    private static double? Place(HullLine part, double x)
-    {
-        const double same = 1e-9;
-        if (Math.Abs(part.Start.Point.X - x) < same)
-            return 0;
-        return Math.Abs(part.End.Point.X - x) < same ? 1 : part.FirstCrossingWith(Plane.AtX(x))?.T;
     }
 }

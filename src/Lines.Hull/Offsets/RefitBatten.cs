@@ -5,34 +5,50 @@ using Lines.Kernel.Splines;
 namespace Lines.Hull.Offsets;
 
 /// <summary>A batten through points of a table: the curve of least bending energy that leaves its ends as the cubic through the four points there.</summary>
-/// <param name="points">Points by rising abscissa, at least four, further apart than <see cref="Apart"/>.</param>
+/// <param name="points">Points by rising abscissa, at least <see cref="FewestPoints"/>, no two the same.</param>
 internal sealed class RefitBatten(IReadOnlyList<Point2> points)
 {
     /// <summary>Points of a batten are further apart than this [m].</summary>
-    public const double Apart = 0.01;
+    public const double Closest = 0.001;
+
+    /// <summary>Points a batten is laid through at least: its directions at the ends take four.</summary>
+    public const int FewestPoints = 4;
+
+    /// <summary>Steps of rounding that points of a batten are apart.</summary>
+    public const double StepsApart = 8;
 
     private readonly CubicInterpolant _batten = new(points, Direction([.. points.Take(4)]), -Direction([.. points.Reverse().Take(4)]));
 
     /// <summary>The points.</summary>
     public IReadOnlyList<Point2> Points => points;
 
-    /// <summary>The batten through points in any order; of two as good as one the first is kept.</summary>
-    /// <remarks>Points nearer than 32 steps of their rounding are as good as one: the rounding alone would tip the batten between them by a
-    /// 32nd, as much as a loftsman's eye allows.</remarks>
+    /// <summary>The batten through points in any order, of those nearer than <see cref="Closest"/>, as they are rounded, or than
+    /// <see cref="StepsApart"/> steps one: the rounding alone would tip the batten between them.</summary>
     /// <param name="points">The points.</param>
     /// <param name="step">Step to which they are rounded [m].</param>
     /// <returns>The batten; null where fewer than four points are apart.</returns>
-    public static RefitBatten? Through(IReadOnlyList<Point2> points, double step)
+    public static RefitBatten? Through(IReadOnlyList<Point2> points, double step) =>
+        Apart(points, Math.Max(Closest + (2 * step), StepsApart * step)) is { Count: >= FewestPoints } apart ? new RefitBatten(apart) : null;
+
+    /// <summary>The batten through points as a table rounded to a step has them.</summary>
+    public static RefitBatten? ThroughRounded(IReadOnlyList<Point2> points, double step) =>
+        Through([.. points.Select(p => new Point2(Rounded(p.X, step), Rounded(p.Y, step)))], step);
+
+    /// <summary>A value rounded to a step, halves away from zero.</summary>
+    public static double Rounded(double value, double step) => step * Math.Round(value / step, MidpointRounding.AwayFromZero);
+
+    /// <summary>Points by rising abscissa, of those nearer than a distance the first; the last of all is kept.</summary>
+    public static List<Point2> Apart(IReadOnlyList<Point2> points, double least)
     {
-        var least = Math.Max(Apart, 32 * step);
         var apart = new List<Point2>();
-        foreach (var p in points.OrderBy(p => p.X))
+        var sorted = points.OrderBy(p => p.X).ToList();
+        foreach (var p in sorted)
         {
-            if (apart.Count == 0 || p.DistanceTo(apart[^1]) > least)
+            if (apart.Count == 0 || (p.DistanceTo(apart[^1]) > least && (p == sorted[^1] || p.DistanceTo(sorted[^1]) > least)))
                 apart.Add(p);
         }
 
-        return apart.Count < 4 ? null : new RefitBatten(apart);
+        return apart;
     }
 
     /// <summary>Ordinate at an abscissa between the ends.</summary>

@@ -64,6 +64,12 @@ public sealed record OffsetRow(LineKind Kind, string Label, double? Position, do
 {
     /// <summary>Points between the stations, from the bow: the ends of a buttock, and where a line turns faster than the stations follow.</summary>
     public IReadOnlyList<OffsetPoint> Between { get; init; } = [];
+
+    /// <summary>0 for the row of the line itself; 1 and on where a line turns back along x, for what comes to a station once more.</summary>
+    public int Back { get; init; }
+
+    /// <summary>The row in words: "B 3", and "B 3 back" for what of it turns back.</summary>
+    public string Name => Back switch { 0 => Label, 1 => Label + " back", _ => Invariant($"{Label} back {Back}") };
 }
 
 /// <summary>A point of a line between the stations.</summary>

@@ -57,10 +57,20 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
             $"{planking} {Unit()}",
             $"Stations 0 to 10 divide the design waterline of {Text(10 * table.StationSpacing)} into ten equal spaces, 0 forward; x is aft of the hull's foremost point.",
             "Heights are above the base line, half-breadths from the centerplane, diagonals along the diagonal from the centerplane.",
-            "Between the stations stand the ends of buttocks at sheer and transom, and the points a batten needs where a line turns fast.",
+            .. Overhangs(),
+            "Between the stations stand the ends of buttocks and diagonals, and points where a line turns fast or stations lie far apart.",
+            .. Back(),
             "The figures are to the design: lay the lines down full size and fair them before cutting. " + blank,
         ];
     }
+
+    private IEnumerable<string> Overhangs() => table.Stations[^1].X - table.Stations[0].X > 10.1 * table.StationSpacing
+        ? ["Stations with a minus lie forward of the design waterline, those above 10 abaft it, where the ends overhang it."]
+        : [];
+
+    private IEnumerable<string> Back() => table.Heights.Concat(table.HalfBreadths).Concat(table.Diagonals).FirstOrDefault(r => r.Back > 0) is { } row
+        ? [$"A line marked back, such as {row.Name}, is the part of its line that turns back along x and comes to a station once more."]
+        : [];
 
     public FigureTable Heights() => ByStation("Heights", table.Heights, withPlace: true);
 
@@ -71,8 +81,8 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
     /// <summary>The points between the stations, two columns for each line that has any; a long table goes on in the next.</summary>
     public IEnumerable<FigureTable> Between() =>
     [
-        .. Between("Buttocks between stations", "height", table.Heights),
-        .. Between("Waterlines between stations", "half-breadth", table.HalfBreadths),
+        .. Between("Heights between stations", "height", table.Heights),
+        .. Between("Half-breadths between stations", "half-breadth", table.HalfBreadths),
         .. Between("Diagonals between stations", "offset", table.Diagonals),
     ];
 
@@ -100,7 +110,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         {
             yield return new FigureTable(
                 first == 0 ? title : title + ", continued",
-                [new("point", ""), .. shown.SelectMany(l => new FigureColumn[] { new(l.Label, "x"), new(l.Label, what) })],
+                [new("point", ""), .. shown.SelectMany(l => new FigureColumn[] { new(l.Name, "x"), new(l.Name, what) })],
                 [.. Enumerable.Range(first, Math.Min(MostRows, count - first)).Select(k => (IReadOnlyList<string>)[Invariant($"{k + 1}"), .. shown.SelectMany(l => Point(l, k))])]);
         }
 
@@ -112,7 +122,7 @@ internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation
         List<FigureColumn> columns = [new("station", "")];
         if (withPlace)
             columns.Add(new("x", ""));
-        columns.AddRange(lines.Select(l => new FigureColumn(l.Label, Place(l))));
+        columns.AddRange(lines.Select(l => new FigureColumn(l.Name, Place(l))));
         var rows = new List<IReadOnlyList<string>>();
         for (var i = 0; i < table.Stations.Count; i++)
         {

@@ -26,7 +26,7 @@ public class TableOfOffsetsTests
             foreach (var row in table.Heights.Concat(table.HalfBreadths).Concat(table.Diagonals))
             {
                 for (var k = 1; k < row.Between.Count; k++)
-                    Assert.True(row.Between[k].Flat.DistanceTo(row.Between[k - 1].Flat) >= PointsBetween.Closest);
+                    Assert.True(row.Between[k].Flat.DistanceTo(row.Between[k - 1].Flat) >= RefitBatten.Closest);
             }
         });
     }
