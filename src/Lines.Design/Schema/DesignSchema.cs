@@ -113,7 +113,7 @@ public static class DesignSchema
 
     private static IEnumerable<SchemaKey> Main() =>
     [
-        Needed("hull.length", "Foremost to aftmost point; no outer stems, rudder or fittings.", "5.20 m", (2, 12), Stretch.Along, Dial.Length)
+        Needed("hull.length", "Foremost to aftmost point of the sides; no outer stems, rudder, fittings or crown of a deck.", "5.20 m", (2, 12), Stretch.Along, Dial.Length)
             with { Also = ["loa", "length_overall"] },
         Needed("hull.beam", "Greatest breadth.", "740 mm", (0.2, 2), Stretch.Across, Dial.Beam)
             with { Bounds = KeyBounds.Beam, Also = ["width", "breadth"] },
@@ -154,7 +154,7 @@ public static class DesignSchema
         Needed("hull.bow.forefoot", "Where the stem meets the keel, aft of the foremost point.", "250 mm", (0.05, 1), Stretch.Along, Dial.Forefoot)
             with { Bounds = KeyBounds.Profile },
         Profile("hull.bow.profile", "The stem from abeam: curved, a quarter ellipse plumb at the sheer; plumb, upright above a tight turn; raked, nearly straight and leaning out."),
-        Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot.", "45 deg", Stretch.UpOverAcross, Dial.BowVee)
+        Angle("hull.bow.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length aft of the forefoot; a steep one wants hollow = true.", "12 deg", Stretch.UpOverAcross, Dial.BowVee)
             with { Default = "the fairest" },
         Angle("hull.bow.entry_angle", "Half-angle of entrance at the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.EntryAngle)
             with { Default = "what the batten takes", Target = Target.EntryAngle },
@@ -174,7 +174,7 @@ public static class DesignSchema
         Needed("hull.stern.heel", "Where the sternpost meets the keel, forward of the aftmost point.", "220 mm", (0.05, 1), Stretch.Along, Dial.Heel)
             with { Stern = Pointed, Bounds = KeyBounds.Profile },
         Profile("hull.stern.profile", "The sternpost from abeam, like the stem.") with { Stern = Pointed },
-        Angle("hull.stern.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length forward of the heel.", "45 deg", Stretch.UpOverAcross, Dial.SternVee)
+        Angle("hull.stern.vee", "Angle of the section from level at the keel, 5 % of the design waterline's length forward of the heel; a steep one wants hollow = true.", "12 deg", Stretch.UpOverAcross, Dial.SternVee)
             with { Stern = Pointed, Default = "the fairest" },
         Angle("hull.stern.run_angle", "Half-angle of the run at the after end of the design waterline.", "12 deg", Stretch.AcrossOverAlong, Dial.RunAngle)
             with { Stern = Pointed, Default = "what the batten takes" },

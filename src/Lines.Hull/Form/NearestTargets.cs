@@ -12,8 +12,14 @@ namespace Lines.Hull.Form;
 /// <param name="toldTarget">How values of targets are told: only what builds as told is told.</param>
 internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue told, ToldTarget toldTarget)
 {
-    /// <summary>The way to what was asked is bisected until what is left of it is this part of the whole.</summary>
+    /// <summary>The way to what was asked is bisected until what is left of it is this part of the whole, and no more than <see cref="NearestStep"/>.</summary>
     private const double NearEnough = 0.05;
+
+    /// <summary>The relative step to which the nearest value of a target is found.</summary>
+    private const double NearestStep = 0.01;
+
+    /// <summary>The relative step to which a dial alone is brought toward its last hull.</summary>
+    private const double DialStep = 0.001;
 
     /// <summary>A relative change of a target nobody measures.</summary>
     private const double Nothing = 1e-4;
@@ -21,8 +27,8 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
     /// <summary>Dials told beside a target.</summary>
     private const int Told = 3;
 
-    /// <summary>Parts of the way back from what was asked at which a told value is tried.</summary>
-    private static readonly double[] s_furtherBack = [0.02, 0.25];
+    /// <summary>Parts of its own size by which a told value stands back from the nearest, tried in turn: a search must end in a hull there.</summary>
+    private static readonly double[] s_furtherBack = [0.0005, 0.003, 0.01, 0.03, 0.1];
 
     private readonly TargetSearch _search = new(d, targets);
 
@@ -71,7 +77,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
     private Reach? ReachOf(int k, SearchEnd<HullSurface> end)
     {
         if (targets.Asked.Count == 1)
-            return new Reach(ValueOn(end.Made, k), null, _search.Stop(end));
+            return Alone(_search.Furthest(end, DialStep));
         if (OthersMet(k, end) is not { } from)
             return null;
         double asked = targets.Asked[k].Value, good = ValueOn(from.Made, k), bad = asked;
@@ -94,9 +100,11 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
                 (bad, stop) = (value, search.Stop(there));
             }
 
-            if (Math.Abs(Math.Log(bad / good)) <= Math.Max(Nothing, NearEnough * begun))
+            if (Math.Abs(Math.Log(bad / good)) <= Math.Max(Nothing, Math.Min(NearestStep, NearEnough * begun)))
                 return new Reach(good, null, stop);
         }
+
+        Reach Alone(SearchEnd<HullSurface> furthest) => new(ValueOn(furthest.Made, k), null, _search.Stop(furthest));
     }
 
     /// <summary>A hull that meets all targets but one, a dial held where the search ended.</summary>
@@ -123,7 +131,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         var upward = reach.Value > asked;
         foreach (var back in s_furtherBack)
         {
-            var value = toldTarget(target, reach.Value * Math.Pow(reach.Value / asked, back), upward);
+            var value = toldTarget(target, reach.Value * (upward ? 1 + back : 1 - back), upward);
             if (value > 0 && new TargetSearch(d, targets.With(k, value)).Cold(out _) is { } end && end.Miss <= TargetSearch.Met)
                 return new TargetHint(target, value) { Fair = FairnessReport.Of(HullLines.Of(end.Made)).Fair };
         }

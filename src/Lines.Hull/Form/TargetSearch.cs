@@ -21,6 +21,9 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     /// <summary>A search that ends no nearer than this [1] is not pursued.</summary>
     public const double Near = 0.002;
 
+    /// <summary>Further than any dial's range goes, as the logarithm of a ratio.</summary>
+    private const double Farther = 10;
+
     /// <summary>Times the way between two sides of a target is halved before the search goes on from there.</summary>
     private const int Halvings = 6;
 
@@ -72,6 +75,28 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     /// <param name="x">The point.</param>
     /// <param name="slopes">Derivatives near it, as an earlier search left them; null takes them.</param>
     public SearchEnd<HullSurface>? Roughly(double[] x, Matrix<double>? slopes = null) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_rough, slopes);
+
+    /// <summary>The hull nearest to the one target, on the way of the one dial left out from where a search ended to the end of its range.</summary>
+    /// <param name="end">Where the search ended, the target not met.</param>
+    /// <param name="step">Relative step of the dial to which the last hull is found [1].</param>
+    /// <returns>That hull, and wanted beyond it the next that is none, or is no nearer.</returns>
+    public SearchEnd<HullSurface> Furthest(SearchEnd<HullSurface> end, double step)
+    {
+        var way = Math.Sign(end.Wanted[0] - end.X[0]);
+        if (way == 0)
+            return end;
+        var bad = Within([end.X[0] + (way * Farther)])[0];
+        var nearest = end;
+        for (var x = bad; ; x = (nearest.X[0] + bad) / 2)
+        {
+            if (ValueAt([x], d.Widest) is var (miss, made) && miss[0] * nearest.Residual[0] > 0 && Math.Abs(miss[0]) < nearest.Miss)
+                nearest = nearest with { X = [x], Residual = miss, Made = made };
+            else
+                bad = x;
+            if (Math.Abs(bad - nearest.X[0]) <= step)
+                return nearest with { Wanted = [nearest.X[0] == bad ? bad + (way * step) : bad] };
+        }
+    }
 
     /// <summary>Where one target is passed between the start and the end of a search, goes on from a place near it.</summary>
     private SearchEnd<HullSurface>? Between(double[] start, SearchEnd<HullSurface> end)

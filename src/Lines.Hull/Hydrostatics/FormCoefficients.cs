@@ -16,7 +16,9 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Midship">Immersed area of the widest section over its waterline breadth times its own draft.</param>
 /// <param name="EntryAngle">Half-angle of entrance of the design waterline [rad].</param>
 /// <param name="RunAngle">Half-angle of the design waterline at its after end [rad], positive where it closes toward the stern.</param>
-public sealed record FormCoefficients(double Entry, double Run, double Midship, double EntryAngle, double RunAngle)
+/// <param name="SheerFore">Area of half the sheer in plan forward of the widest station over the rectangle around it.</param>
+/// <param name="SheerAft">The same aft of it.</param>
+public sealed record FormCoefficients(double Entry, double Run, double Midship, double EntryAngle, double RunAngle, double SheerFore, double SheerAft)
 {
     /// <summary>Relative error of the area of a waterline that is no iso-line.</summary>
     private const double CutTolerance = 1e-8;
@@ -37,28 +39,32 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
             return jet.Point.Y * jet.V.Z;
         }
 
-        var (entry, run, foreSlope, aftSlope) = hull.WaterlineIsIsoLine ? OnIsoLine(hull) : OnCut(hull);
+        var (entry, run, foreSlope, aftSlope) = hull.WaterlineIsIsoLine ? OnIsoLine(hull, v) : OnCut(hull);
+        var (sheerFore, sheerAft, _, _) = OnIsoLine(hull, 1);
+        var sheer = side.PointAt(u, 1);
         return new FormCoefficients(
             entry / (widest.Y * (widest.X - hull.WaterlineFore)),
             run / (widest.Y * (hull.WaterlineAft - widest.X)),
             Integral(side.V, Height, 0, v) / (widest.Y * (widest.Z - keel.Z)),
             Math.Atan2(foreSlope.Y, foreSlope.X),
-            Math.Atan2(-aftSlope.Y, aftSlope.X));
+            Math.Atan2(-aftSlope.Y, aftSlope.X),
+            sheerFore / (sheer.Y * (sheer.X - side.PointAt(0, 1).X)),
+            sheerAft / (sheer.Y * (side.PointAt(1, 1).X - sheer.X)));
     }
 
-    private static (double Fore, double Aft, Vector3 ForeSlope, Vector3 AftSlope) OnIsoLine(HullSurface hull)
+    private static (double Fore, double Aft, Vector3 ForeSlope, Vector3 AftSlope) OnIsoLine(HullSurface hull, double v)
     {
         double Width(double at)
         {
-            var jet = hull.Side.JetAt(at, hull.WaterlineV);
+            var jet = hull.Side.JetAt(at, v);
             return jet.Point.Y * jet.U.X;
         }
 
         return (
             Integral(hull.Side.U, Width, 0, hull.WidestU),
             Integral(hull.Side.U, Width, hull.WidestU, 1),
-            hull.Side.JetAt(0, hull.WaterlineV).U,
-            hull.Side.JetAt(1, hull.WaterlineV).U);
+            hull.Side.JetAt(0, v).U,
+            hull.Side.JetAt(1, v).U);
     }
 
     private static (double Fore, double Aft, Vector3 ForeSlope, Vector3 AftSlope) OnCut(HullSurface hull)

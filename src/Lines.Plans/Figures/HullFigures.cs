@@ -34,6 +34,7 @@ public static class HullFigures
         return new FigureGroup("deck", "Closed to the deck",
         [
             new("crown", "Crown of the deck", hull.Dials.Crown, Quantity.Length) { Note = "at the centerplane above the sheer, where that is broadest" },
+            new("length_over_deck", "Length over the deck", LengthOverDeck(hull), Quantity.Length) { Note = "a crown on a raked transom reaches past the sheer" },
             new("enclosed_volume", "Enclosed volume", whole.Volume, Quantity.Volume) { Note = "to the outside of planking" },
             Displacement("enclosed_fresh", "Displacement immersed whole, fresh water", whole, Water.Fresh),
             new("enclosed_center", "Center of the enclosed volume", whole.Center?.X, Quantity.Length) { Note = "aft of the foremost point" },
@@ -59,6 +60,7 @@ public static class HullFigures
             new("waterline_beam", "Waterline beam", afloat.Waterplane?.Breadth, Quantity.Length) { Why = "nothing is immersed" },
             new("waterline_fore", "Fore end of the waterline", hull.WaterlineFore, Quantity.Length) { Note = "aft of the foremost point" },
             new("widest_station", "Widest station", hull.WidestX, Quantity.Length) { Note = "aft of the foremost point" },
+            new("widest_part", "Widest station, part of the waterline", (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore), Quantity.Fraction) { Note = AftOfFore },
             new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
             new("sheer_stern", "Sheer at the stern", stern.Z, Quantity.Length) { Note = "above the base line" },
             new("freeboard", "Freeboard at the widest station", middle.Z - dials.Draft, Quantity.Length),
@@ -77,6 +79,8 @@ public static class HullFigures
         [
             new("entry_fullness", "Entry fullness", form.Entry, Quantity.Ratio) { Note = "half waterplane forward of its widest point over the rectangle around it" },
             new("run_fullness", "Run fullness", form.Run, Quantity.Ratio) { Note = "the same aft of it" },
+            new("sheer_fullness_fore", "Fullness of the sheer forward", form.SheerFore, Quantity.Ratio) { Note = "half the sheer in plan forward of the widest station over the rectangle around it" },
+            new("sheer_fullness_aft", "Fullness of the sheer aft", form.SheerAft, Quantity.Ratio) { Note = "the same aft of it" },
             new("midship_fullness", "Midship fullness", form.Midship, Quantity.Ratio) { Note = "immersed area over breadth times own draft" },
             new("entry_angle", "Half-angle of entrance", form.EntryAngle, Quantity.Angle),
             new("run_angle", "Half-angle of the run", form.RunAngle, Quantity.Angle) { Note = "at the after end of the waterline" },
@@ -129,6 +133,12 @@ public static class HullFigures
 
     // Over a parameter from 0 to 1; with tumblehome a breadth is greatest below the sheer, with a reverse stem a length above the keel.
     private static double Greatest(Func<double, double> f) => Peak.Over(f, s_places).Value;
+
+    private static double LengthOverDeck(HullSurface hull)
+    {
+        double Reach(int sense, double u) => hull.Patches.Max(patch => Greatest(v => sense * patch.PointAt(u, v).X));
+        return Reach(1, 1) + Reach(-1, 0);
+    }
 
     private static Figure Displacement(string key, string name, Buoyancy afloat, Water water) =>
         new(key, name, afloat.Volume * water.Density, Quantity.Mass)

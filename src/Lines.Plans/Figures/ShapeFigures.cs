@@ -22,6 +22,7 @@ public static class ShapeFigures
             new("forefoot_vee", "Vee behind the forefoot", VeeMeasure.At(hull, bow: true), Quantity.Angle) { Note = "of the section from level at the keel, a twentieth of the waterline aft of it" },
             new("keel_lowest", "Keel at its lowest", Math.Round(-least, 12), Quantity.Length) { Note = "above the base line" },
             new("keel_lowest_aft", "Keel at its lowest, place", side.PointAt(low, 0).X, Quantity.Length) { Note = "aft of the foremost point" },
+            new("keel_lowest_part", "Keel at its lowest, part of the length", side.PointAt(low, 0).X / hull.Dials.Length, Quantity.Fraction) { Note = "aft of the foremost point" },
             .. hull.Transom is null ? Sternpost(hull) : Transom(hull),
             new("deadrise", "Deadrise", VeeMeasure.Standing(hull, hull.WidestU, 0), Quantity.Angle) { Note = "of the widest section at the keel" },
             new("flare", "Flare", (Math.PI / 2) - VeeMeasure.Standing(hull, hull.WidestU, 1), Quantity.Angle) { Note = "of the widest section at the sheer, from plumb" },

@@ -32,6 +32,9 @@ public class HullFiguresTests
         Near(2 / 3.0, "prismatic");
         Near(2 / 3.0, "entry_fullness");
         Near(2 / 3.0, "run_fullness");
+        Near(2 / 3.0, "sheer_fullness_fore");
+        Near(2 / 3.0, "sheer_fullness_aft");
+        Near(0.5, "widest_part");
         Near(2 / 3.0 * B * T, "greatest_section_area_m2");
         Near(Math.Atan(2 * B / L), "entry_angle_rad"); // tan iE = 2B/L
         Near((5 / 8.0 * T) + (3 * B * B / (35 * T)), "metacenter_height_m");
@@ -66,16 +69,24 @@ public class HullFiguresTests
     {
         // The dials themselves are the outside here: the figures are measured on the skin.
         var pointed = FormDials.DoubleEnder with { KeelLow = 0.47, Bow = FormDials.DoubleEnder.Bow with { Vee = 9 * FormDials.Degree } };
-        foreach (var d in (HullDials[])[pointed, FormDials.TransomBoat])
+        var full = FormDials.DoubleEnder with { Widest = 0.49, Bow = FormDials.DoubleEnder.Bow with { SheerFullness = 0.67 }, Stern = (PointedStern)FormDials.DoubleEnder.Stern with { SheerFullness = 0.66 } };
+        foreach (var d in (HullDials[])[pointed, full, FormDials.TransomBoat])
         {
-            var figures = ShapeFigures.Of(HullAttempt.AtOnce(d).Surface!).Figures.ToDictionary(f => f.Key, f => f.Value!.Value, StringComparer.Ordinal);
+            var hull = HullAttempt.AtOnce(d).Surface!;
+            var figures = HullFigures.Of(hull, UprightHydrostatics.Below(hull, hull.Draft, 1e-6)).SelectMany(g => g.Figures).ToDictionary(f => f.Key, f => f.Value!.Value, StringComparer.Ordinal);
             List<(string Key, double Asked)> asked =
             [
                 ("forefoot_rise", d.Bow.Rocker), ("forefoot_aft", d.Bow.Forefoot), ("keel_lowest", 0),
                 ("deadrise", d.Midship.Deadrise), ("flare", d.Midship.Flare),
             ];
             if (d.KeelLow is double low)
-                asked.Add(("keel_lowest_aft", low * d.Length));
+                asked.AddRange([("keel_lowest_aft", low * d.Length), ("keel_lowest_part", low)]);
+            if (d.Widest is double widest)
+                asked.Add(("widest_part", widest));
+            if (d.Bow.SheerFullness is double fore)
+                asked.Add(("sheer_fullness_fore", fore));
+            if (d.Stern.SheerFullness is double aft)
+                asked.Add(("sheer_fullness_aft", aft));
             if (d.Bow.Vee is double vee)
                 asked.Add(("forefoot_vee", vee));
             if (d.Stern is TransomStern t)
@@ -84,6 +95,18 @@ public class HullFiguresTests
                 asked.AddRange([("heel_rise", p.Rocker), ("heel_ahead", p.Heel)]);
             Assert.All(asked, a => Assert.Equal(a.Asked, figures[a.Key], 1e-5));
         }
+    }
+
+    [Fact]
+    public void A_crown_on_a_raked_transom_reaches_as_far_past_the_sheer_as_the_rake_takes_it()
+    {
+        var hull = CrownedHulls.With(SampleHulls.TransomBoat(), 0.05);
+        var deck = HullFigures.Of(hull, UprightHydrostatics.Below(hull, hull.Draft, 1e-6)).Single(g => g.Key == "deck").Figures.Single(f => f.Key == "length_over_deck").Value!.Value;
+
+        // On the transom the crown is lower as the sheer is narrower there; in its plane, the tangent of the rake aft for each meter up.
+        var rake = ((TransomStern)hull.Dials.Stern).Rake;
+        var broadest = Enumerable.Range(0, 2001).Max(k => hull.Side.PointAt(k / 2000.0, 1).Y);
+        Assert.Equal(hull.Dials.Length + (0.05 * Math.Tan(rake) * hull.Side.PointAt(1, 1).Y / broadest), deck, 2e-5);
     }
 
     [Fact]
