@@ -35,7 +35,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     private const double Straight = 5e-5;
 
     /// <summary>Whether it is a hull that the fairness check passes.</summary>
-    private bool IsFair => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair;
+    public bool IsFair => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair;
 
     /// <summary>Shapes lines and skin, checking each before the next is begun: on the usual spans, and on others where those leave no hull, or no fair
     /// one.</summary>

@@ -1,6 +1,3 @@
-using Lines.Hull.Fairness;
-using Lines.Hull.Sections;
-
 namespace Lines.Hull.Form;
 
 /// <summary>Rounds a value found for a dial to one that a user is told, SI.</summary>
@@ -101,13 +98,15 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
     {
         List<Dial> moved = [];
         var reasons = new List<string>();
-        for (var next = fault; next is not null && next.Dials.Any(IsNew); next = HullAttempt.AtOnce(Toward(moved, 1)).Fault)
+        var next = fault;
+        while (next is not null && next.Dials.Any(IsNew))
         {
             moved.AddRange(next.Dials.Where(IsNew).Distinct());
             reasons.Add(next.Reason);
+            next = HullAttempt.AtOnce(Toward(moved, 1)).Fault;
         }
 
-        var hints = HullAttempt.AtOnce(Toward(moved, 1)).Fault is null ? Least(moved) : [.. moved.Select(dial => new DialHint(dial, null))];
+        var hints = next is null ? Least(moved) : [.. moved.Select(dial => new DialHint(dial, null))];
         return new DialConflict(string.Join("; and with that put right, ", reasons), hints) { Together = true };
 
         bool IsNew(Dial dial) => dial != Dial.Hollow && DialAccess.ValueOf(d, dial) is not null && !moved.Contains(dial);
@@ -123,7 +122,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
             (bad, good) = HullAttempt.AtOnce(Toward(moved, middle)).Fault is null ? (bad, middle) : (middle, good);
         }
 
-        var fair = IsFair(HullAttempt.AtOnce(Toward(moved, good)).Surface!);
+        var fair = HullAttempt.Make(Toward(moved, good)).IsFair;
         return [.. moved.Select(dial => new DialHint(dial, Moved(dial, good)) { Fair = fair })];
     }
 
@@ -147,9 +146,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
                 return null;
         }
 
-        var attempt = HullAttempt.AtOnce(DialAccess.With(d, dial, value));
-        return attempt.Surface is { } hull ? new DialHint(dial, value) { Fair = IsFair(hull) } : null;
+        var hull = DialAccess.With(d, dial, value);
+        return HullAttempt.AtOnce(hull).Surface is null ? null : new DialHint(dial, value) { Fair = HullAttempt.Make(hull).IsFair };
     }
-
-    private static bool IsFair(HullSurface hull) => FairnessReport.Of(HullLines.Of(hull)).Fair;
 }

@@ -33,11 +33,11 @@ public static class FairnessText
         foreach (var line in report.MeantHollows)
             text.Append("  - meant: ").Append(line.MeantSentence).Append('\n');
 
-        text.Append("\n  family         lines   hollow mm   off batten mm   inflections   curvature pieces\n");
+        text.Append("\n  family         lines   hollow mm   meant mm   off batten mm   inflections   curvature pieces\n");
         foreach (var family in report.Lines.GroupBy(l => l.Line.Kind))
         {
             LineFairness hollow = family.MaxBy(l => l.Hollow.Depth)!, batten = family.MaxBy(l => l.Batten.Depth)!;
-            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Limits.Millimeters(hollow.Hollow.Depth, hollow.HollowLimit),12}"))
+            text.Append(Invariant($"  {Family(family.Key),-12}{family.Count(),8}{Limits.Millimeters(hollow.Hollow.Depth, hollow.HollowLimit),12}{1000 * family.Max(l => l.Meant.Depth),11:F2}"))
                 .Append(Invariant($"{Limits.Millimeters(batten.Batten.Depth, batten.BattenLimit),16}{family.Sum(l => l.UnaskedInflections),14}"))
                 .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
         }
@@ -60,7 +60,7 @@ public static class FairnessText
         var low = report.Lines.Where(l => l.Line.Kind == LineKind.Waterline).Select(l => l.HollowLimit).DefaultIfEmpty(Limits.Hollow).Max();
         return Invariant($"Allowed: {1000 * Limits.Hollow:F2} mm of hollow nobody asked for (waterlines below the design waterline {1000 * low:F2} mm, for they cut the bottom aslant and square to the skin a small part of it is left), ")
             + Invariant($"{1000 * Limits.Batten:F2} mm (1/32 in) off the batten. Convex throughout: nowhere hollow by more than {1000 * Limits.Hollow:F2} mm; ")
-            + "inflections count only on lines hollow by more than that.";
+            + "inflections count only on lines hollow by more than that. Meant: hollows where they were asked for or must be; look at the deep ones on the plan.";
     }
 
     /// <summary>What lines of a kind are called together.</summary>

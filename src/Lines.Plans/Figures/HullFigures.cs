@@ -59,6 +59,7 @@ public static class HullFigures
             new("waterline_length", "Waterline length", hull.WaterlineAft - hull.WaterlineFore, Quantity.Length),
             new("waterline_beam", "Waterline beam", afloat.Waterplane?.Breadth, Quantity.Length) { Why = "nothing is immersed" },
             new("waterline_fore", "Fore end of the waterline", hull.WaterlineFore, Quantity.Length) { Note = "aft of the foremost point" },
+            new("station_spacing", "Station spacing", (hull.WaterlineAft - hull.WaterlineFore) / 10, Quantity.Length) { Note = "ten spaces to the waterline" },
             new("widest_station", "Widest station", hull.WidestX, Quantity.Length) { Note = "aft of the foremost point" },
             new("widest_part", "Widest station, part of the waterline", (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore), Quantity.Fraction) { Note = AftOfFore },
             new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
