@@ -82,7 +82,8 @@ internal sealed class OffsetsTaker
             tag.Label,
             tag.Kind is LineKind.Sheer or LineKind.Keel ? null : tag.Position,
             tag.Kind == LineKind.Diagonal ? tag.Angle : null,
-            [.. stations.Select(s => On(line, s.X) is { } p ? value(p) : (double?)null)]) { Back = line.Back });
+            [.. stations.Select(s => On(line, s.X) is { } p ? value(p) : (double?)null)])
+        { Back = line.Back });
     }
 
     // What a batten needs beside the stations: where a buttock ends at sheer or transom, and where a line turns fast.

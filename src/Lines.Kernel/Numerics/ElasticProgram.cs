@@ -26,6 +26,11 @@ public sealed class ElasticProgram
     private SparseRow?[] _reduced = [];
     private Elimination? _reducedBy;
 
+    // Room for matrices, taken once: each is large enough to be an allocation of the slow kind.
+    private double[] _held = [];
+    private double[] _matrix = [];
+    private double[] _factor = [];
+
     /// <summary>Makes an empty problem.</summary>
     /// <param name="unknowns">Number of unknowns, at least 1.</param>
     public ElasticProgram(int unknowns)
@@ -104,7 +109,7 @@ public sealed class ElasticProgram
         double[] hessian = _reducedHessian;
         if (hold > 0)
         {
-            hessian = new double[n * n];
+            hessian = Room(ref _held, n);
             TensorPrimitives.Multiply<double>(_reducedHessian, 1 + hold, hessian);
             for (var i = 0; i < n; i++)
                 f[i] += hold * InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), t);
@@ -112,8 +117,9 @@ public sealed class ElasticProgram
 
         var steps = 0;
         var gradient = new double[n];
-        var matrix = (double[])hessian.Clone();
-        var factor = new double[n * n];
+        var matrix = Room(ref _matrix, n);
+        hessian.CopyTo(matrix, 0);
+        var factor = Room(ref _factor, n);
         var isIn = new bool[m];
         for (; ; steps++)
         {
@@ -145,7 +151,7 @@ public sealed class ElasticProgram
         var pull = new double[Unknowns];
         for (var i = 0; i < Unknowns; i++)
             pull[i] = InnerProduct.Of(_hessian.AsSpan(i * Unknowns, Unknowns), x);
-        return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), new double[_reducedHessian.Length]));
+        return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), Room(ref _factor, e.Free)));
     }
 
     /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx.</summary>
@@ -290,6 +296,14 @@ public sealed class ElasticProgram
         }
 
         return (sum, rate);
+    }
+
+    /// <summary>A square matrix to be filled, kept for the next time.</summary>
+    private static double[] Room(ref double[] kept, int n)
+    {
+        if (kept.Length != n * n)
+            kept = new double[n * n];
+        return kept;
     }
 
     private void Changed() => (_reducedHessian, _reducedLinear) = (null, null);
