@@ -21,8 +21,9 @@ internal sealed class FormCurvesSheet
     private const double Gap = 8;
     private const double LabelColumn = 18;
     private const double Head = 15;
-    private const double Labels = 49;
+    private const double Labels = 56;
     private const double Foot = 24;
+    private const double Capital = 2.4;
 
     /// <summary>Drafts below this part of the design draft do not rule a scale.</summary>
     private const double Ruling = 0.5;
@@ -65,7 +66,7 @@ internal sealed class FormCurvesSheet
         var title = new Point2(Margin, _paper.Width - Margin - 5);
         _marks.Text(PlanInks.Titles, $"{_book.Title}: curves of form", title, 4.5, width);
         _marks.Text(
-            PlanInks.Lettering, Invariant($"{FormCurvesBook.WhatItIs} Drafts 1:{_scale} on {_paper.Name} paper; a square is {new Length(0.010).ToSize(_book.Notation)} wide."), title + new Vector2(0, -6.5), 2, width);
+            PlanInks.Lettering, Invariant($"{FormCurvesBook.WhatItIs} Drafts 1:{_scale} on {_paper.Name} paper; a square is {new Length(0.010).ToSize(_book.Notation)} wide."), title + new Vector2(0, -6.5), Capital, width);
         var ends = new List<CurveEnd>();
         foreach (var panel in FormCurve.Panels)
         {
@@ -75,24 +76,24 @@ internal sealed class FormCurvesSheet
 
         DraftLines(left, right - Gap);
         Write(ends);
-        _marks.Text(PlanInks.Lettering, Cautions.Figures, new Point2(Margin, Margin), 2, width);
+        _marks.Text(PlanInks.Lettering, Cautions.Figures, new Point2(Margin, Margin), Capital, width);
     }
 
     // Level lines at the drafts, under all panels alike, each with its draft at the left.
     private void DraftLines(double left, double right)
     {
-        var places = SpreadLabels.Apart([.. _drafts.Select(Y)], 3);
+        var places = SpreadLabels.Apart([.. _drafts.Select(Y)], 3.4);
         for (var k = 0; k < _drafts.Length; k++)
         {
             var y = Y(_drafts[k]);
             var design = k == _book.Design;
             _marks.Line(design ? PlanInks.DesignWaterline : PlanInks.Grid, new Point2(left, y), new Point2(right, y));
             _marks.Path(PlanInks.Grid, [new Point2(left, y), new Point2(left - 1.5, places[k]), new Point2(left - 2, places[k])]);
-            _marks.Text(design ? PlanInks.Titles : PlanInks.Lettering, new Length(_drafts[k]).ToCell(_book.Notation), new Point2(left - 2.8, places[k]), 2, anchor: Anchor.MiddleRight);
+            _marks.Text(design ? PlanInks.Titles : PlanInks.Lettering, new Length(_drafts[k]).ToCell(_book.Notation), new Point2(left - 2.8, places[k]), Capital, anchor: Anchor.MiddleRight);
         }
 
         var unit = _book.Notation is LengthNotation.Millimeters or LengthNotation.Inches ? ", " + FigureText.UnitOf(Quantity.Length, _book.Notation).Name : "";
-        _marks.Text(PlanInks.Lettering, "draft" + unit, new Point2(left - 2.8, _bottom - 1), 2, anchor: Anchor.MiddleRight);
+        _marks.Text(PlanInks.Lettering, "draft" + unit, new Point2(left - 2.8, _bottom - 1), Capital, anchor: Anchor.MiddleRight);
     }
 
     private List<CurveEnd> Panel(FormPanel panel, Box2 box)
@@ -100,7 +101,7 @@ internal sealed class FormCurvesSheet
         for (var k = 0; k <= panel.Squares; k++)
             _marks.Line(PlanInks.Grid, new Point2(box.Left + (k * Square), box.Bottom), new Point2(box.Left + (k * Square), box.Top));
         _marks.Line(PlanInks.Datum, new Point2(box.Left, box.Bottom), new Point2(box.Right, box.Bottom));
-        _marks.Text(PlanInks.Titles, panel.Title, new Point2(box.Center.X, box.Bottom - 11.5), 2.5, box.Width + Gap - 2, Anchor.Center);
+        _marks.Text(PlanInks.Titles, panel.Title, new Point2(box.Center.X, box.Bottom - 13), 2.8, box.Width + Gap - 2, Anchor.Center);
         var ends = new List<CurveEnd>();
         foreach (var curve in panel.Curves)
         {
@@ -110,7 +111,7 @@ internal sealed class FormCurvesSheet
             if (panel.Numbered && curve == panel.Curves[0])
                 Numbers(panel, box, scale, quantity);
             else if (!panel.Numbered && curve == panel.Curves[0])
-                _marks.Text(PlanInks.Lettering, "0", new Point2(box.Left, box.Bottom - 4.5), 2, anchor: Anchor.Center);
+                _marks.Text(PlanInks.Lettering, "0", new Point2(box.Left, box.Bottom - 4.8), Capital, anchor: Anchor.Center);
             var line = Curve([.. Values(curve.Key).Zip(_drafts, (v, d) => new Point2(box.Left + ((v - scale.Zero) / scale.PerSquare * Square), Y(d)))], box);
             _marks.Path(curve.Ink, line);
             ends.Add(new CurveEnd(line[^1], curve, Told(curve, scale, quantity)));
@@ -122,9 +123,9 @@ internal sealed class FormCurvesSheet
     private void Numbers(FormPanel panel, Box2 box, FormScale scale, Quantity quantity)
     {
         for (var k = 0; k <= panel.Squares; k++)
-            _marks.Text(PlanInks.Lettering, Told(scale.Zero + (k * scale.PerSquare)), new Point2(box.Left + (k * Square), box.Bottom - 4.5), 2, anchor: Anchor.Center);
+            _marks.Text(PlanInks.Lettering, Told(scale.Zero + (k * scale.PerSquare)), new Point2(box.Left + (k * Square), box.Bottom - 4.8), Capital, anchor: Anchor.Center);
         if (FigureText.UnitOf(quantity, _book.Notation).Name is { Length: > 0 } unit)
-            _marks.Text(PlanInks.Lettering, unit, new Point2(box.Center.X, box.Bottom - 7.8), 2, anchor: Anchor.Center);
+            _marks.Text(PlanInks.Lettering, unit, new Point2(box.Center.X, box.Bottom - 8.4), Capital, anchor: Anchor.Center);
     }
 
     // The worth of a square, as it is written at the end of a curve.
@@ -157,7 +158,7 @@ internal sealed class FormCurvesSheet
     // Names upright above the panels, each led to the end of its curve, the scale as a second line.
     private void Write(List<CurveEnd> ends)
     {
-        const double Pitch = 8, Leader = 8;
+        const double Pitch = 8.5, Leader = 8;
         var places = SpreadLabels.Apart([.. ends.Select(e => e.At.X)], Pitch);
         for (var k = 0; k < ends.Count; k++)
         {
@@ -165,8 +166,8 @@ internal sealed class FormCurvesSheet
             Point2 foot = new(places[k], Top + Leader);
             _marks.Path(PlanInks.Fine, [end.At, new Point2(end.At.X, Top + 1.5), new Point2(foot.X, foot.Y - 1.5), foot]);
             _marks.Path(end.Curve.Ink, [foot, foot + new Vector2(0, Labels - Leader - 3)]);
-            _marks.Text(PlanInks.Lettering, end.Curve.Name, foot + new Vector2(-1, 0.5), 2, Labels - Leader - 4, angle: Math.PI / 2);
-            _marks.Text(PlanInks.Lettering, end.Scale, foot + new Vector2(2.7, 0.5), 1.8, Labels - Leader - 4, angle: Math.PI / 2);
+            _marks.Text(PlanInks.Lettering, end.Curve.Name, foot + new Vector2(-1, 0.5), Capital, Labels - Leader - 4, angle: Math.PI / 2);
+            _marks.Text(PlanInks.Lettering, end.Scale, foot + new Vector2(3.1, 0.5), 2.1, Labels - Leader - 4, angle: Math.PI / 2);
         }
     }
 

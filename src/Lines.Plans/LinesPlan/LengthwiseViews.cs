@@ -135,7 +135,7 @@ internal sealed class LengthwiseViews
         DimensionLine.Level(_marks, At(_layout.Extents.Length, stern), At(_lines.Stem.Start.Point.X, stem), y, $"length overall {_figures.Length("length")}");
         DimensionLine.Level(
             _marks, At(hull.WaterlineAft, 0) + new Vector2(0, -15), At(hull.WaterlineFore, 0) + new Vector2(0, -15), baseLine - 19,
-            $"design waterline {_figures.Length("waterline_length")}, in ten equal spaces");
+            $"design waterline {_figures.Length("waterline_length")}, in ten equal spaces of {_figures.Length("station_spacing")}");
         DimensionLine.Upright(_marks, At(0, 0), At(0, stem), _layout.Bow + 8, _figures.Length("sheer_bow"));
     }
 
