@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Lines.Design;
 using Lines.Hull.Form;
@@ -10,7 +9,7 @@ namespace Lines.Benchmarks;
 /// <summary>How long a boat takes to be floated and heeled, beside a straightforward dense quadrature of the same integrals.</summary>
 internal static class FloatTimes
 {
-    /// <summary>Prints a table: medians of repeated runs in one process, one thread, warm.</summary>
+    /// <summary>Prints a table: medians of the processor time of repeated runs in one process, one thread, warm.</summary>
     /// <param name="folder">Folder of designs; each main hull floats between two closed copies of itself, 0.65 as long and 0.3 as broad and deep.</param>
     /// <param name="repeats">Runs of each.</param>
     public static void Print(string folder, int repeats)
@@ -26,9 +25,9 @@ internal static class FloatTimes
             var afloat = Equilibrium.AtHeel(craft, weight, 1000, new WaterPlane(0, 0, 0.15))!;
             var water = afloat.Water;
             var exact = craft.Below(water, 1e-15).Volume;
-            double fine = Time(() => craft.Below(water, 1e-6), repeats), dense = Time(() => Dense(hulls, water), repeats);
-            var equilibrium = Time(() => Equilibrium.Free(craft, weight, 1000, default), repeats);
-            var arms = Time(() => new RightingArms(craft, weight, 1000, toPort: false), repeats);
+            double fine = ProcessorTime.Of(() => craft.Below(water, 1e-6), repeats), dense = ProcessorTime.Of(() => Dense(hulls, water), repeats);
+            var equilibrium = ProcessorTime.Of(() => Equilibrium.Free(craft, weight, 1000, default), repeats);
+            var arms = ProcessorTime.Of(() => new RightingArms(craft, weight, 1000, toPort: false), repeats);
             string[] cells =
             [
                 Path.GetFileNameWithoutExtension(file), Told(fine, "F2"), Told(Math.Abs((craft.Below(water, 1e-6).Volume / exact) - 1), "E0"), Told(dense, "F1"),
@@ -78,21 +77,6 @@ internal static class FloatTimes
         return sum / (N * N);
 
         double Column(Point3 p, Vector3 normal) => water.Up.Dot(normal) * Math.Min(0, water.HeightOf(p));
-    }
-
-    private static double Time<T>(Func<T> work, int repeats)
-    {
-        for (var k = 0; k < 20; k++)
-            _ = work();
-        var times = new List<double>();
-        for (var k = 0; k < repeats; k++)
-        {
-            var watch = Stopwatch.StartNew();
-            _ = work();
-            times.Add(watch.Elapsed.TotalMilliseconds);
-        }
-
-        return times.Order().ElementAt(repeats / 2);
     }
 
     private static string Told(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

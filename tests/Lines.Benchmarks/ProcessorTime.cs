@@ -4,7 +4,7 @@ namespace Lines.Benchmarks;
 internal static class ProcessorTime
 {
     /// <summary>Runs before the first that counts: what is compiled while it runs is not the work's.</summary>
-    private const int Warm = 5;
+    private const int Warm = 20;
 
     /// <summary>The median of repeated runs [ms].</summary>
     /// <typeparam name="T">What the work gives.</typeparam>

@@ -7,7 +7,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Sections;
 
-// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or scaling, or sweep, or drag, or afloat, or patterns, or outlines PYTHON, or cuts PROGRAM,
+// One thread, warm: medians of repeated runs in one process. Usage: [folder of designs] [repeats], or detection, or scaling, or sweep, or drag, or afloat, or patterns, or scipy PYTHON, or outlines PYTHON, or cuts PROGRAM,
 // or hulls COUNT SEED SPREAD EXPLAINED.
 switch (args)
 {
@@ -32,6 +32,9 @@ switch (args)
         return 0;
     case ["patterns"]:
         PatternTimes.Print();
+        return 0;
+    case ["scipy", var python]:
+        ScipyTimes.Print(python);
         return 0;
     case ["outlines", var python]:
         OutlineTimes.Print(python);

@@ -42,7 +42,7 @@ internal static class PanelWaves
     }
 
     /// <summary>Middle of every panel below the water, its height from there, and ∂y/∂x dx dz over it: the part of its area that looks forward.</summary>
-    private static List<(double X, double Z, double Source)> Panels(HullSurface hull, int along, int up)
+    internal static List<(double X, double Z, double Source)> Panels(HullSurface hull, int along, int up)
     {
         var panels = new List<(double, double, double)>();
         for (var i = 0; i < along; i++)
