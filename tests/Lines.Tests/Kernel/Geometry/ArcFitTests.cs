@@ -85,6 +85,19 @@ public class ArcFitTests
         }
     }
 
+    [Theory]
+    [InlineData(1e-4)]
+    [InlineData(1e-5)]
+    public void A_clothoid_takes_fewer_arcs_than_biarcs_with_its_own_tangents_and_not_fewer_than_theory_lets(double tolerance)
+    {
+        // Theory, from a cubic's distance to parabolas: arcs of the length h leave a curve of curvature κ' s by κ' h³/40.5 where every other joint has its tangent
+        // (4/27 of h³ κ'/6), and by κ' h³ √3/216 at best, where they swing to both sides alike. Here κ' = π over a length of 2.
+        // Biarcs are two arcs each, so the first bound is the next even number.
+        double Count(double part) => 2 * Math.Cbrt(Math.PI * part / tolerance);
+        var count = ArcFit.Along(Clothoid, 0, 2, tolerance).Segments().Count;
+        Assert.InRange(count, Count(Math.Sqrt(3) / 216), (2 * Math.Ceiling(Count(4 / 27.0 / 6) / 2)) - 1);
+    }
+
     [Fact]
     public void No_segment_is_shorter_than_half_a_millimeter_on_a_mold_sized_curve()
     {
