@@ -105,7 +105,6 @@ public static class SettingUpSheet
         foreach (var l in plan.LeftOut)
             yield return l.Sentence(notation);
         yield return Cautions.Print;
-        yield return "Routers bite: check units (mm), origin and hold-down, and cut air first. Dust: extraction and a respirator; gloves with epoxy.";
     }
 
     private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads.Where(b => b.Purpose is null).ToList() is [var first, var second, ..] pairs

@@ -52,9 +52,7 @@ public static class CuttingSheets
             y -= Line;
         }
 
-        marks.Text(
-            SettingUpInks.Text, "Routers bite: check units and origin, hold the sheet down, check the depth, cut air first; the outlines carry no tabs.",
-            new Point2(page.Left, page.Bottom), Letters, page.Width);
+        marks.Text(SettingUpInks.Text, Cautions.Router, new Point2(page.Left, page.Bottom), Letters, page.Width);
         if (sheet is not null)
             Draw(marks, title, plan, sheet, notation, page with { Top = y, Bottom = page.Bottom + Line });
         return marks.All;

@@ -44,7 +44,7 @@ public static class Cautions
     public const string Glass = "Glass and carbon dust: respirator, gloves, covered arms; sand wet where you can.";
 
     /// <summary>The router.</summary>
-    public const string Router = "Check units and origin, hold the sheet down, set the depth, cut air first; outlines carry no tabs.";
+    public const string Router = "Routers bite: check units and origin, hold the sheet down, set the depth, cut air first; outlines carry no tabs.";
 
     /// <summary>Paper patterns.</summary>
     public const string Paper = "Measure the calibration page before printing the rest.";
