@@ -55,7 +55,7 @@ internal static class PatternTimes
         foreach (var sheet in cutting.Sheets)
             _ = DxfFile.Write(NestedSheets.ForRouter(design.Title, cutting, sheet, LengthNotation.Millimeters));
         var written = Environment.CpuUsage.TotalTime;
-        _ = PdfFile.Write(design.Title, TiledPaper.Of([.. plan.Parts.Select(m => MoldSheets.ForPaper(design.Title, m, LengthNotation.Millimeters))], PaperSize.Letter, PrinterCorrection.None));
+        _ = PdfFile.Write(design.Title, TiledPaper.Of([.. plan.Parts.Select(m => MoldSheets.ForPaper(design.Title, m, LengthNotation.Millimeters))], new(PaperSize.Letter)));
         var tiled = Environment.CpuUsage.TotalTime;
         return [(shaped - start).TotalMilliseconds, (written - nested).TotalMilliseconds, (tiled - written).TotalMilliseconds, (nested - shaped).TotalMilliseconds];
     }

@@ -57,7 +57,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
     private readonly CutSettings _cuts = cuts ?? CutSettings.Usual;
     private readonly Lazy<CuttingPlan> _cutting = new(() => CuttingPlan.Of((cuts ?? CutSettings.Usual).Of(shaped.Molds), shaped.Design.Build));
     private readonly ConcurrentDictionary<double, Lazy<TriangleMesh>> _meshes = new();
-    private readonly ConcurrentDictionary<(PaperSize, PrinterCorrection), Lazy<IReadOnlyList<Sheet>>> _patterns = new();
+    private readonly ConcurrentDictionary<PrintSettings, Lazy<IReadOnlyList<Sheet>>> _patterns = new();
 
     private BuildingBook? _building;
 
@@ -154,13 +154,13 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
     public IReadOnlyList<Sheet> SettingUpPages => _settingUp.Value;
 
     /// <summary>The molds full size, tiled onto the paper of a home printer, as PDF.</summary>
-    public byte[] Patterns(PaperSize paper, PrinterCorrection correction) =>
-        PdfFile.Write(TitleOf($"full-size patterns on {paper.Name} paper"), PatternPages(paper, correction));
+    public byte[] Patterns(PrintSettings settings) =>
+        PdfFile.Write(TitleOf($"full-size patterns on {settings.Paper.Name} paper"), PatternPages(settings));
 
     /// <summary>The pages of the patterns.</summary>
-    public IReadOnlyList<Sheet> PatternPages(PaperSize paper, PrinterCorrection correction) =>
-        _patterns.GetOrAdd((paper, correction), p => new(() => TiledPaper.Of(
-            [.. shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units))], p.Item1, p.Item2, shaped.Fairness.Fair, [.. NotMade], units))).Value;
+    public IReadOnlyList<Sheet> PatternPages(PrintSettings settings) =>
+        _patterns.GetOrAdd(settings, p => new(() => TiledPaper.Of(
+            [.. shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, units, p))], p, shaped.Fairness.Fair, [.. NotMade], units))).Value;
 
     /// <summary>The molds as the numbers name them.</summary>
     /// <param name="folder">Folder of their files, with a slash at its end, or nothing.</param>

@@ -23,16 +23,18 @@ internal static class BuildVerb
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.ForceFolder("molds (mold-NN, stem, stern, transom), patterns and load cases"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
-        var paper = Common.Paper("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
+        var paper = PaperOption.Of("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
         var verb = new Command("build", "Writes everything a builder needs into one folder, an outrigger's part into a folder of its own in it; exit code 1 if the hull is not fair or a mold asked for cannot be made.")
         {
-            file, output, paper, printer.ScaleX, printer.ScaleY, printer.Skew, units, force,
+            file, output, paper,
         };
+        foreach (var option in (Option[])[.. printer.All, units, force])
+            verb.Add(option);
         verb.SetAction(parsed => Build(
             parsed.GetValue(file)!,
             parsed.GetValue(output),
-            new Wish(parsed.GetValue(paper) ?? PaperSize.Letter, printer.Of(parsed), parsed.GetValue(units)),
+            new Wish(printer.Of(parsed, parsed.GetValue(paper) ?? PaperSize.Letter), parsed.GetValue(units)),
             parsed.GetValue(force)));
         return verb.WithExamples("lines build tender.toml -o tender", "lines build tender.toml -o tender --units ft-in-8ths --force", "lines build tender.toml -o tender --paper a4");
     }
@@ -46,10 +48,10 @@ internal static class BuildVerb
         var stale = EarlierRun.MoldsPatternsAndCases(target);
         using var folder = new OutputFolder(target, force);
         // The patterns take as long as all the rest together, so their work begins first.
-        var patterns = Task.Run(() => products.Patterns(wish.Paper, wish.Correction));
+        var patterns = Task.Run(() => products.Patterns(wish.Print));
         var floats = shaped.Outriggers.Select((o, k) => (Folder: Shaped.OutriggerName(k + 1) + "/", Products: new Products(o, products.Units))).ToList();
         var others = Works(products, wish, "").Concat(Afloat(shaped, products, wish)).Concat(floats.SelectMany(f => Works(f.Products, wish, f.Folder).Append(
-            () => [(f.Folder + Common.PatternsFile(wish.Paper), f.Products.Patterns(wish.Paper, wish.Correction))]))).Select(Task.Run).ToList();
+            () => [(f.Folder + Common.PatternsFile(wish.Paper), f.Products.Patterns(wish.Print))]))).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn
         // The name alone: the same design gives the same numbers wherever it lies.
         var name = Path.GetFileName(path);
@@ -96,7 +98,7 @@ internal static class BuildVerb
         new(folder + "load-cases.pdf", products.Stability is { } cases ? StabilityPages.Of(cases, wish.Paper).Count : 0),
         new(folder + "molds/setting-up.pdf", products.SettingUpPages.Count),
         new(folder + "molds/" + EarlierRun.CuttingList, products.CuttingPages.Count),
-        new(folder + Common.PatternsFile(wish.Paper), products.PatternPages(wish.Paper, wish.Correction).Count),
+        new(folder + Common.PatternsFile(wish.Paper), products.PatternPages(wish.Print).Count),
     ];
 
     /// <summary>What makes the files of a hull beside the patterns and the numbers, in the order they are written; the works do not wait for each other.</summary>
@@ -125,5 +127,8 @@ internal static class BuildVerb
     private static PaperSize PlanPaper(Wish wish) => wish.Paper == PaperSize.A4 ? PaperSize.A3 : PaperSize.Tabloid;
 
     /// <summary>What a builder asked for.</summary>
-    private sealed record Wish(PaperSize Paper, PrinterCorrection Correction, LengthNotation? Units);
+    private sealed record Wish(PrintSettings Print, LengthNotation? Units)
+    {
+        public PaperSize Paper => Print.Paper;
+    }
 }

@@ -47,28 +47,25 @@ internal static class Common
 
     public static Option<string?> OutputTo(string what) => new("--output", "-o") { Description = what, HelpName = "PATH" };
 
-    /// <summary>A choice of paper.</summary>
-    public static Option<PaperSize> Paper(string description, PaperSize otherwise, params PaperSize[] sizes)
+    /// <summary>A length with its unit.</summary>
+    /// <param name="name">The option.</param>
+    /// <param name="description">What it is, with its range.</param>
+    /// <param name="least">Least length [m].</param>
+    /// <param name="most">Greatest length [m].</param>
+    public static Option<double?> Length(string name, string description, double least, double most) => new(name)
     {
-        if (sizes.Length == 0)
-            sizes = [PaperSize.Letter, PaperSize.Tabloid, PaperSize.AnsiC, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1];
-        var names = string.Join(", ", sizes.Select(NameOf));
-        var option = new Option<PaperSize>("--paper")
+        Description = description,
+        HelpName = "LENGTH",
+        CustomParser = result =>
         {
-            Description = $"{description}: {names} (left out: {NameOf(otherwise)})",
-            HelpName = "SIZE",
-            CustomParser = result =>
-            {
-                var name = result.Tokens[0].Value;
-                if (Array.Find(sizes, s => NameOf(s).Equals(name, StringComparison.OrdinalIgnoreCase)) is { } size)
-                    return size;
-                result.AddError($"--paper does not know \"{name}\"; it takes {names}");
-                return otherwise;
-            },
-        };
-        option.CompletionSources.Add([.. sizes.Select(NameOf)]);
-        return option;
-    }
+            var text = result.Tokens[0].Value;
+            if (!Lines.Kernel.Units.Length.TryParse(text, out var length, out var fault))
+                result.AddError($"{name} \"{text}\" {fault}");
+            else if (!(length.Meters >= least && length.Meters <= most))
+                result.AddError(Invariant($"{name} takes {1000 * least:0.###} mm to {1000 * most:0.###} mm, not \"{text}\""));
+            return length.Meters;
+        },
+    };
 
     /// <summary>The name of a paper on the command line and in names of files.</summary>
     public static string NameOf(PaperSize size) => size.Name.ToLowerInvariant().Replace(' ', '-');

@@ -30,7 +30,7 @@ internal static class CompareVerb
         var files = new Argument<string[]>("FILE") { Description = $"the design files, two to {ComparisonBook.Most}; differences are from the first", Arity = new ArgumentArity(1, 100) };
         var (json, units, force) = (Common.Json(), Common.Units("how lengths are shown: mm, in, ft-in, ft-in-8ths (left out: as most lengths in the first FILE are written)"), Common.Force());
         var output = Common.OutputTo("the file to write drawings and tables to; its ending says the format: .pdf, or .svg for the drawings alone (left out: prints the tables)");
-        var paper = Common.Paper("paper of the drawings, laid on its longer side", PaperSize.Tabloid);
+        var paper = PaperOption.Of("paper of the drawings, laid on its longer side", PaperSize.Tabloid);
         var mass = Quantity("--mass", "MASS", "mass all are floated level under, boat and crew (left out: what the first displaces at her design waterline)", Mass);
         var loadCase = new Option<string?>("--load") { Description = "load case all are compared in, in place of --mass; every FILE must have it", HelpName = "CASE" };
         var thrust = Quantity("--thrust", "FORCE", "forward thrust that puts the bow down, N or lbf (left out: a tenth of the first's weight)", Force);

@@ -23,7 +23,7 @@ internal static class DragVerb
     {
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write to; its ending says the format: .csv (the table), .pdf, .svg (the chart) (left out: prints all)");
-        var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
+        var paper = PaperOption.Of("paper of a PDF", PaperSize.Letter);
         var (speeds, water, crew, drive) = (Speeds(Invariant($"speeds in knots, separated by commas (left out: every half knot to a Froude number of {UsualSpeeds.MostFroude})")), Common.Water("the water"), Crew(), DriveOption());
         var load = new Option<string?>("--load") { Description = "the load case whose level and trim she lies at, as float names it (left out: level at the design waterline)", HelpName = "CASE" };
         var power = Common.Number("--power", "WATTS", "what each of the crew gives, to be told the speed", 1, 2000);

@@ -14,7 +14,7 @@ internal static class DrawVerb
     {
         var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write; its ending says the format: .pdf, .svg, .dxf, .png (left out: a PDF named after FILE)");
-        var paper = Common.Paper("paper the plan is drawn for, laid on its longer side", PaperSize.Tabloid);
+        var paper = PaperOption.Of("paper the plan is drawn for, laid on its longer side", PaperSize.Tabloid);
         var hull = Common.Hull();
         var verb = new Command("draw", "Draws the lines plan: profile, half-breadths, diagonals, body plan.") { file, hull, output, paper, units, force };
         verb.SetAction(parsed => Draw(

@@ -27,12 +27,7 @@ internal static class ExportVerb
             CustomParser = result => [.. result.Tokens.Select(t => Named(t.Value, result)).OfType<Format>().Distinct()],
         };
         formats.CompletionSources.Add([.. Formats.Select(f => f.Name)]);
-        var tolerance = new Option<double?>("--tolerance")
-        {
-            Description = "greatest distance of the facets of stl and obj from the surface, 0.01 mm to 10 mm (left out: 0.5 mm)",
-            HelpName = "LENGTH",
-            CustomParser = ChordError,
-        };
+        var tolerance = Common.Length("--tolerance", "greatest distance of the facets of stl and obj from the surface, 0.01 mm to 10 mm (left out: 0.5 mm)", HullMesh.Finest, HullMesh.Coarsest);
         var hull = Common.Hull();
         var verb = new Command("export", "Writes the hull for other programs: STEP and IGES hold the starboard skin (and deck) as surfaces, STL and OBJ a closed body of flat facets; all in mm.")
         {
@@ -78,16 +73,6 @@ internal static class ExportVerb
             return format;
         result.AddError($"--format does not know \"{name}\"; it takes {Names}");
         return null;
-    }
-
-    private static double? ChordError(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (!Length.TryParse(text, out var length, out var fault))
-            result.AddError($"--tolerance \"{text}\" {fault}");
-        else if (!(length.Meters is >= HullMesh.Finest and <= HullMesh.Coarsest))
-            result.AddError($"--tolerance takes 0.01 mm to 10 mm, not \"{text}\"");
-        return length.Meters;
     }
 
     /// <summary>A format.</summary>

@@ -22,7 +22,7 @@ internal static class FloatVerb
     {
         var (file, json, units, force) = (Common.File(), Common.Json(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write load cases and stability to; its ending says the format: .pdf, .svg (left out: prints all)");
-        var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
+        var paper = PaperOption.Of("paper of a PDF", PaperSize.Letter);
         var water = Common.Water("the water of the load cases");
         var freeboard = Freeboard();
         var wind = Common.Number("--wind", "KNOTS", Invariant($"steady wind beam on for the heel under sail, in knots (left out: {LoadSettings.UsualWind / Standards.Knot:0})"), 1, 80);

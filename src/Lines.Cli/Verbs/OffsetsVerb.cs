@@ -18,7 +18,7 @@ internal static class OffsetsVerb
         var (file, units, force) = (Common.File(), Common.Units(), Common.Force());
         var output = Common.OutputTo("the file to write; its ending says the format: .txt, .csv, .pdf (left out: prints the table)");
         var inside = new Option<bool>("--inside") { Description = "to the inside of planking (left out: to the outside)" };
-        var paper = Common.Paper("paper of a PDF", PaperSize.Letter);
+        var paper = PaperOption.Of("paper of a PDF", PaperSize.Letter);
         var verify = new Option<bool>("--verify") { Description = "lay every line down again from the rounded table alone and say how far it departs; exit code 1 if too far" };
         var json = Common.Json("with --verify: print its answer for programs, as one JSON object");
         var hull = Common.Hull();

@@ -1,8 +1,6 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using Lines.Construction.Molds;
 using Lines.Drawing.Dxf;
-using Lines.Kernel.Units;
 
 namespace Lines.Cli.Verbs;
 
@@ -21,12 +19,8 @@ internal sealed class RouterOptions
     private readonly Option<bool> _straight = new("--no-arcs") { Description = "straight lines within 0.01 mm in place of arcs, for programs that pass over the bulges of polylines" };
     private readonly Option<bool> _halves = new("--half") { Description = "molds that are the same on both sides as halves, to turn over at the centerline" };
 
-    private readonly Option<double?> _tool = new("--tool")
-    {
-        Description = "diameter of the router's tool, 0.5 mm to 25 mm: inside corners of notches are cut out round for it (left out: corners stay sharp)",
-        HelpName = "LENGTH",
-        CustomParser = Tool,
-    };
+    private readonly Option<double?> _tool = Common.Length(
+        "--tool", "diameter of the router's tool, 0.5 mm to 25 mm: inside corners of notches are cut out round for it (left out: corners stay sharp)", 0.0005, 0.025);
 
     /// <summary>The options, in the order help lists them.</summary>
     public IReadOnlyList<Option> All => [_version, _unit, _straight, _tool, _halves];
@@ -64,15 +58,5 @@ internal sealed class RouterOptions
         };
         option.CompletionSources.Add([.. choices.Select(c => c.Name)]);
         return option;
-    }
-
-    private static double? Tool(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (!Length.TryParse(text, out var length, out var fault))
-            result.AddError($"--tool \"{text}\" {fault}");
-        else if (!(length.Meters is >= 0.0005 and <= 0.025))
-            result.AddError($"--tool takes 0.5 mm to 25 mm, not \"{text}\"");
-        return length.Meters;
     }
 }

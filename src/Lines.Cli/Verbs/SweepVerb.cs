@@ -29,7 +29,7 @@ internal static class SweepVerb
     {
         var (file, force) = (Common.File(), Common.ForceFolder("charts"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE, with -sweep)");
-        var (vary, speeds, water, paper) = (Vary(), DragVerb.Speeds("speeds in knots for the drag, separated by commas (left out: 3,6)"), Common.Water("the water"), Common.Paper("paper of the chart", PaperSize.Letter));
+        var (vary, speeds, water, paper) = (Vary(), DragVerb.Speeds("speeds in knots for the drag, separated by commas (left out: 3,6)"), Common.Water("the water"), PaperOption.Of("paper of the chart", PaperSize.Letter));
         var chart = new Option<string?>("--chart") { Description = "the two figures of the chart, names of columns of the table, separated by a comma (left out: drag at the first speed and at the last)", HelpName = "FIGURES" };
         var verb = new Command("sweep", "Varies keys of a design over ranges, every value with every other, and writes figures and drag of each variant as a table and as lines of JSON, and a trade-off chart; a run that is stopped goes on where it was.")
         {

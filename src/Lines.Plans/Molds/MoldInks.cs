@@ -11,6 +11,9 @@ public static class MoldInks
     /// <summary>The centerline of a half pattern on paper, to fold at.</summary>
     public static Layer Fold { get; } = new("fold", new Ink(0.35, [9, 2, 2, 2]), 4);
 
+    /// <summary>A line outside the outline on paper, which is left when the saw has taken the outline.</summary>
+    public static Layer Guard { get; } = new("guard", new Ink(0.13, [1, 1.5], 0.2), 8);
+
     /// <summary>Lines to mark on the face.</summary>
     public static Layer Mark { get; } = new("mark", new Ink(0.2), 5);
 

@@ -15,9 +15,6 @@ public static class MoldSheets
 {
     private const double PaperMargin = 2;
 
-    /// <summary>Greatest width of a label's line on paper [mm]: it goes on one page of any printer.</summary>
-    private const double PaperLabel = 140;
-
     private const double Gap = 15;
     private const double RowWidth = 2440;
     private const double SquareClearance = 6;
@@ -50,14 +47,16 @@ public static class MoldSheets
         return Trimmed(SheetTitle(title, mold), [.. marks, .. ScaleSquare(SquareBeside(mold))], Gap);
     }
 
-    /// <summary>A mold for paper: the same, trimmed to the part, without the square that the pages bring along themselves, its label narrow enough for one page.</summary>
+    /// <summary>A mold for paper: trimmed to the part, without the square that the pages bring along themselves, its label narrow enough for one page, with
+    /// figures to check it by once it is glued together.</summary>
     /// <param name="title">Title of the design.</param>
     /// <param name="mold">The mold.</param>
     /// <param name="notation">How lengths are written.</param>
-    public static Sheet ForPaper(string title, Mold mold, LengthNotation notation)
+    /// <param name="settings">Whether it is a half, and has a guard line; null for neither.</param>
+    public static Sheet ForPaper(string title, Mold mold, LengthNotation notation, PrintSettings? settings = null)
     {
         ArgumentNullException.ThrowIfNull(mold);
-        return Trimmed(SheetTitle(title, mold), MoldDrawing.Of(title, mold, notation, PaperLabel), PaperMargin);
+        return Trimmed(SheetTitle(title, mold), PaperDrawing.Of(title, mold, notation, settings ?? new(PaperSize.Letter)), PaperMargin);
     }
 
     /// <summary>All molds on one sheet, in rows, none nearer than 15 mm to another.</summary>

@@ -10,25 +10,24 @@ public static class CalibrationPage
     private const double Inch = 25.4;
 
     /// <summary>The rectangle whose sides and diagonals are to be measured: as large as the paper takes, in whole millimeters.</summary>
-    /// <param name="paper">The paper.</param>
-    /// <param name="correction">The correction the page is printed with, which may need a little room.</param>
+    /// <param name="settings">Paper, border, and the correction the page is printed with, which may need a little room.</param>
     /// <returns>The rectangle on the page [mm].</returns>
-    public static Box2 FrameOf(PaperSize paper, PrinterCorrection correction)
+    public static Box2 FrameOf(PrintSettings settings)
     {
-        ArgumentNullException.ThrowIfNull(paper);
-        ArgumentNullException.ThrowIfNull(correction);
-        var content = new PageLayout(paper, correction).Content;
+        ArgumentNullException.ThrowIfNull(settings);
+        var content = new PageLayout(settings).Content;
         double width = Math.Floor(content.Width) / 2, height = Math.Floor(content.Height) / 2;
         var c = content.Center;
         return new Box2(c.X - width, c.Y - height, c.X + width, c.Y + height);
     }
 
     /// <summary>Draws the page, before the printer's correction.</summary>
-    internal static Sheet Of(PaperSize paper, PrinterCorrection correction, int pages, LengthNotation notation)
+    internal static Sheet Of(PrintSettings settings, int pages, LengthNotation notation)
     {
+        var (paper, correction) = (settings.Paper, settings.Correction);
         var isMetric = notation == LengthNotation.Millimeters;
         var marks = new PageMarks();
-        var frame = FrameOf(paper, correction);
+        var frame = FrameOf(settings);
         DrawLines(marks, frame, isMetric);
         DrawHead(marks, frame, correction, pages);
         DrawMeasures(marks, frame);

@@ -33,10 +33,10 @@ internal sealed class GridSearch
     private readonly List<Box2> _lettering = [];
     private readonly bool[] _few = new bool[256];
 
-    private GridSearch(Sheet part, bool turned)
+    private GridSearch(PatternGroup group, bool turned)
     {
-        (Part, Turned) = (part, turned);
-        _marks = [.. part.Marks.Select(m => new PartMark(m))];
+        (Group, Turned) = (group, turned);
+        _marks = [.. group.Parts.SelectMany((p, i) => p.Marks.Select(m => new PartMark(m, i)))];
         var lines = _marks.Where(m => m.Mark is PathMark).ToList();
         if (lines.Count == 0)
             lines = _marks;
@@ -44,26 +44,26 @@ internal sealed class GridSearch
         foreach (var mark in lines)
             _bounds = _bounds.With(mark.Bounds);
         if (_bounds.IsNothing)
-            _bounds = new Box2(0, 0, part.Width, part.Height);
+            _bounds = new Box2(0, 0, group.Width, group.Height);
         _ink = new InkMap(lines.SelectMany(m => m.Strokes).Select(s => s.Path), _bounds);
         foreach (var mark in _marks)
             Note(mark);
     }
 
-    private Sheet Part { get; }
+    private PatternGroup Group { get; }
 
     private bool Turned { get; }
 
-    /// <summary>The ways to lay a part on pages that take the fewest, the best first.</summary>
-    /// <param name="part">The part, full size.</param>
+    /// <summary>The ways to lay parts on pages that take the fewest, the best first.</summary>
+    /// <param name="group">The parts, full size; several lie already as they suit the pages and are not turned.</param>
     /// <param name="layouts">The ways to divide a page.</param>
     /// <param name="most">How many ways to give at most.</param>
-    public static IReadOnlyList<Found> Best(Sheet part, IReadOnlyList<PageLayout> layouts, int most)
+    public static IReadOnlyList<Found> Best(PatternGroup group, IReadOnlyList<PageLayout> layouts, int most)
     {
         var found = new List<Found>();
-        foreach (var turned in (bool[])[false, true])
+        foreach (var turned in group.Parts.Count == 1 ? (bool[])[false, true] : [false])
         {
-            var search = new GridSearch(turned ? MovedMarks.TurnedLeft(part) : part, turned);
+            var search = new GridSearch(turned ? group.TurnedLeft() : group, turned);
             foreach (var layout in layouts)
                 search.Add(found, layout, most);
         }
@@ -91,7 +91,7 @@ internal sealed class GridSearch
                     continue;
                 if (pages < limit)
                     found.Clear();
-                Keep(found, new Found(Part, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)), most);
+                Keep(found, new Found(Group, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)), most);
             }
         }
     }
@@ -204,17 +204,17 @@ internal sealed class GridSearch
         public (int From, int To) Less(bool atStart, bool atEnd) => (atStart ? Inner.From : Whole.From, atEnd ? Inner.To : Whole.To);
     }
 
-    /// <summary>A way to lay a part on pages.</summary>
-    /// <param name="Part">The part as it is printed.</param>
+    /// <summary>A way to lay parts on pages.</summary>
+    /// <param name="Group">The parts as they are printed.</param>
     /// <param name="Turned">Whether it was turned a quarter to the left.</param>
     /// <param name="Layout">How its pages are divided.</param>
     /// <param name="Place">The grid.</param>
-    /// <param name="Marks">The part's marks.</param>
+    /// <param name="Marks">The parts' marks.</param>
     /// <param name="Pages">Pages it takes.</param>
     /// <param name="Cost">What is not liked about it.</param>
     /// <param name="Unevenness">By how much its margins differ [mm].</param>
     public sealed record Found(
-        Sheet Part, bool Turned, PageLayout Layout, GridPlace Place, IReadOnlyList<PartMark> Marks, int Pages, int Cost, double Unevenness)
+        PatternGroup Group, bool Turned, PageLayout Layout, GridPlace Place, IReadOnlyList<PartMark> Marks, int Pages, int Cost, double Unevenness)
     {
         /// <summary>Whether it is liked better than another way of as many pages.</summary>
         public bool IsBetterThan(Found other) =>

@@ -7,11 +7,10 @@ namespace Lines.Plans.Paper;
 /// <remarks>A hole is a closed line with a name; its lettering is the name, or lines that begin with the name's first words.</remarks>
 internal static class HoleNames
 {
-    private const double Height = 3;
-    private const double LeastHeight = 2.2;
+    private static readonly double[] Heights = [3, 2.2, 1.8];
+
     private const double Gap = 1.5;
     private const double Step = 2;
-    private const int Steps = 8;
 
     /// <summary>Lettering further from a hole [mm] is another's.</summary>
     private const double Reach = 14;
@@ -49,11 +48,10 @@ internal static class HoleNames
     {
         var b = hole.Bounds;
         var shown = new Box2(Math.Max(b.Left, room.Left), Math.Max(b.Bottom, room.Bottom), Math.Min(b.Right, room.Right), Math.Min(b.Top, room.Top));
-        foreach (var height in (double[])[Height, LeastHeight])
+        foreach (var height in Heights)
         {
-            for (var k = 0; k < Steps; k++)
+            for (var off = Gap; off < Reach; off += Step)
             {
-                var off = Gap + (k * Step);
                 yield return Name(new Point2(shown.Right + off, shown.Center.Y), Anchor.MiddleLeft);
                 yield return Name(new Point2(shown.Left - off, shown.Center.Y), Anchor.MiddleRight);
                 yield return Name(new Point2(shown.Center.X, shown.Top + off + (height / 2)), Anchor.Middle);

@@ -8,43 +8,44 @@ namespace Lines.Plans.Paper;
 /// length; names of lines below each other then stand in a column. A name the page carries already is not repeated.</remarks>
 internal static class LineNames
 {
-    private const double Height = 3;
-    private const double FromLine = 1.2;
+    private static readonly (double Height, double FromLine)[] Sizes = [(3, 1.2), (2.2, 0.9)];
     private const double Step = 3;
 
     /// <summary>Shorter pieces [mm] have their own name beside them, or hardly show.</summary>
     private const double LeastLength = 25;
 
     /// <summary>The names that a page lacks.</summary>
-    /// <param name="page">The page's marks, seams and register letters included.</param>
+    /// <param name="part">What the page shows of one part.</param>
+    /// <param name="page">All the page's marks, seams and register letters included.</param>
     /// <param name="room">Where names may stand.</param>
     /// <param name="isFree">Whether no line of the part runs in a box.</param>
-    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
+    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> part, IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
     {
-        var known = page.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        var known = part.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         var taken = page.Where(m => m is TextMark || m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
         var names = new NameRoom(room, taken, isFree);
-        foreach (var pieces in page.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal))
+        foreach (var pieces in part.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal))
         {
             var straight = pieces.SelectMany(p => p.Path.Inside(room)).SelectMany(p => p.Segments()).Where(s => s.IsLine && s.Length >= LeastLength);
-            names.AddAtFirstFree(straight.OrderByDescending(s => s.Length).SelectMany(s => Places(pieces.Key, s)));
+            var longest = straight.OrderByDescending(s => s.Length).ToList();
+            names.AddAtFirstFree(Sizes.SelectMany(size => longest.SelectMany(s => Places(pieces.Key, s, size.Height, size.FromLine))));
         }
 
         return names.Names;
     }
 
     // Above the line, then below it, read from the left or from below.
-    private static IEnumerable<TextMark> Places(string name, ArcSegment line)
+    private static IEnumerable<TextMark> Places(string name, ArcSegment line, double height, double fromLine)
     {
         var along = (line.To - line.From).Unit();
         var isBackward = along.X < -1e-9 || (along.X < 1e-9 && along.Y < 0);
         var (start, way) = isBackward ? (line.To, -along) : (line.From, along);
         var angle = Math.Atan2(way.Y, way.X);
         var count = (int)(line.Length / Step);
-        foreach (var above in (double[])[FromLine, -FromLine - Height])
+        foreach (var above in (double[])[fromLine, -fromLine - height])
         {
             foreach (var k in Enumerable.Range(0, count).OrderBy(k => Math.Abs(k - (count / 3))))
-                yield return new TextMark(PageInks.Name, name, start + (k * Step * way) + (above * way.TurnedLeft), Height, Anchor.Left, angle);
+                yield return new TextMark(PageInks.Name, name, start + (k * Step * way) + (above * way.TurnedLeft), height, Anchor.Left, angle);
         }
     }
 }

@@ -25,7 +25,7 @@ internal static class PageFoot
 
     private static void DrawLabel(PageMarks marks, Box2 room, PartPages part, int row, int column, int pages)
     {
-        marks.Text(PageInks.Label, part.Grid.Part.Title, new Point2(room.Left, room.Bottom + 10), 3.8, room.Width);
+        marks.Text(PageInks.Label, part.Grid.Group.TitleOf(part.Grid.PartsOn(row, column)), new Point2(room.Left, room.Bottom + 10), 3.8, room.Width);
         marks.Text(PageInks.Label, PartPages.PlaceName(row, column), new Point2(room.Left, room.Bottom + 5.4), 3, room.Width);
         marks.Text(PageInks.Small, Invariant($"page {part.PageOf(row, column)} of {pages}"), new Point2(room.Left, room.Bottom + 1), 2.4, room.Width);
     }

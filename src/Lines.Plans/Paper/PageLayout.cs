@@ -8,9 +8,6 @@ namespace Lines.Plans.Paper;
 /// printer upright like the others, turned a quarter to the left, so that one correction serves all.</remarks>
 internal sealed class PageLayout
 {
-    /// <summary>No mark comes nearer to the paper's edge [mm]: a quarter inch, rounded up, which desktop printers keep clear (common practice, no source).</summary>
-    public const double Border = 6.4;
-
     /// <summary>Width of the strip that neighboring pages both carry [mm], half of it on each side of the seam.</summary>
     public const double Strip = 8;
 
@@ -21,17 +18,15 @@ internal sealed class PageLayout
     public const double UsualInk = 0.6;
 
     /// <summary>Divides a page.</summary>
-    /// <param name="paper">The paper.</param>
-    /// <param name="correction">What the printer needs.</param>
+    /// <param name="settings">Paper, border and what the printer needs.</param>
     /// <param name="heaviest">Width of the heaviest line [mm]; half of it is kept inside the border too.</param>
     /// <param name="sideways">Whether the page is read with its longer side level.</param>
-    public PageLayout(PaperSize paper, PrinterCorrection correction, double heaviest = UsualInk, bool sideways = false)
+    public PageLayout(PrintSettings settings, double heaviest = UsualInk, bool sideways = false)
     {
-        Paper = paper;
-        Correction = correction;
+        var paper = Paper = settings.Paper;
         Sideways = sideways;
-        var printable = new Box2(Border, Border, paper.Width - Border, paper.Height - Border);
-        var upright = correction.Fitting(printable.Grown(-heaviest / 2));
+        var printable = new Box2(0, 0, paper.Width, paper.Height).Grown(-settings.Border);
+        var upright = settings.Correction.Fitting(printable.Grown(-heaviest / 2));
         Content = sideways ? new Box2(upright.Bottom, paper.Width - upright.Right, upright.Top, paper.Width - upright.Left) : upright;
         Foot = Content with { Top = Content.Bottom + FootHeight };
         Window = Content with { Bottom = Foot.Top + 1 };
@@ -39,9 +34,6 @@ internal sealed class PageLayout
 
     /// <summary>The paper.</summary>
     public PaperSize Paper { get; }
-
-    /// <summary>What the printer needs.</summary>
-    public PrinterCorrection Correction { get; }
 
     /// <summary>Whether the page is read with its longer side level.</summary>
     public bool Sideways { get; }

@@ -4,9 +4,24 @@ namespace Lines.Plans.Paper;
 /// <remarks><b>Source.</b> ISO 216 for the A sizes; the North American ones are whole inches and halves of them.</remarks>
 /// <param name="Name">What a shop calls it.</param>
 /// <param name="Width">Shorter side [mm].</param>
-/// <param name="Height">Longer side [mm].</param>
+/// <param name="Height">Longer side [mm]; of a roll the longest piece that is cut off.</param>
 public sealed record PaperSize(string Name, double Width, double Height)
 {
+    /// <summary>Whether it comes off a roll, each page as long as it needs to be.</summary>
+    public bool IsRoll { get; init; }
+
+    /// <summary>The narrowest paper [mm] on which the foot of a page has room, with the widest border: a little less than 8 in.</summary>
+    public const double Narrowest = 200;
+
+    /// <summary>The longest page [mm]: readers take 14,400 points, 5.08 m (ISO 32000-1, annex C, from memory).</summary>
+    public const double Longest = 5000;
+
+    /// <summary>Most times a sheet is longer than broad: the calibration page's lettering has room between its diagonals.</summary>
+    public const double Slimmest = 2.5;
+
+    /// <summary>The longest piece of a roll [mm]: as long as a sheet of plywood, 8 ft, which two can hold by its ends.</summary>
+    public const double LongestOfRoll = 2440;
+
     private const double Inch = 25.4;
 
     /// <summary>8 1/2 by 11 in.</summary>

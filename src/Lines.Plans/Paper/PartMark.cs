@@ -11,9 +11,11 @@ internal sealed class PartMark
     private const double FillTolerance = 0.002;
 
     /// <summary>Measures a mark.</summary>
-    public PartMark(Mark mark)
+    /// <param name="mark">The mark.</param>
+    /// <param name="part">Index of its part among those on the same pages.</param>
+    public PartMark(Mark mark, int part = 0)
     {
-        Mark = mark;
+        (Mark, Part) = (mark, part);
         IReadOnlyList<ArcPath> strokes = mark switch
         {
             PathMark path => [path.Path],
@@ -28,6 +30,9 @@ internal sealed class PartMark
 
     /// <summary>The mark.</summary>
     public Mark Mark { get; }
+
+    /// <summary>Index of its part among those on the same pages.</summary>
+    public int Part { get; }
 
     /// <summary>Its strokes, each with the box around it: a path is its own stroke, lettering those of its alphabet.</summary>
     public IReadOnlyList<(ArcPath Path, Box2 Bounds)> Strokes { get; }

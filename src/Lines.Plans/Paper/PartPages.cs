@@ -11,6 +11,11 @@ internal sealed class PartPages
     /// <summary>How far its letters reach from the seam on either side [mm].</summary>
     public const double LettersReach = 10.5;
 
+    private const string Rows = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+    /// <summary>Without the first letters of molds and bulkheads, and what is taken for a figure.</summary>
+    private const string Seams = "ACDEFGHJKLNPQRSTUVWXYZ";
+
     // Where letters stand that go beyond a line along the seam [mm from it].
     private const double BeyondFrom = 11.8;
     private const double BeyondTo = 15.7;
@@ -53,7 +58,7 @@ internal sealed class PartPages
     public int PageOf(int row, int column) => _pages[(row, column)];
 
     /// <summary>How a tile is called on its page: rows are lettered from the top, columns numbered from the left.</summary>
-    public static string PlaceName(int row, int column) => Invariant($"row {LetterOf(row)}, column {column + 1}");
+    public static string PlaceName(int row, int column) => Invariant($"row {LetterOf(row, Rows)}, column {column + 1}");
 
     /// <summary>Register crosses on the seam to the right of a tile: fraction up the tile's side, name.</summary>
     public IReadOnlyList<(double Fraction, string Name)> CrossesRightOf(int row, int column) => _crosses[(row, column, false)];
@@ -62,19 +67,28 @@ internal sealed class PartPages
     public IReadOnlyList<(double Fraction, string Name)> CrossesBelow(int row, int column) => _crosses[(row, column, true)];
 
     // A cross goes to the place nearest the wished one at which neither it nor its letters on the two pages meet the part's lines; where its
-    // half of the seam has none, a line may run through the cross, but not through the letters; or the letters stand beyond a line along the seam.
+    // half of the seam has none, a line may run through the cross, but not through the letters; or the letters stand beyond a line along the seam;
+    // or it goes into the other half, clear of the other cross.
     private List<(double Fraction, string Name)> CrossesOf(Box2 cell, bool below)
     {
         const int steps = 100;
-        var letter = LetterOf(_crosses.Count);
-        return [.. CrossPlaces.Select((place, i) => (PlaceFor(place), Invariant($"{letter}{i + 1}")))];
+        var letter = LetterOf(_crosses.Count, Seams);
+        var apart = 2 * LettersReach / (below ? cell.Width : cell.Height);
+        var placed = new List<(double Fraction, string Name)>();
+        foreach (var place in CrossPlaces)
+            placed.Add((PlaceFor(place), Invariant($"{letter}{placed.Count + 1}")));
+        return placed;
 
-        double PlaceFor((double Wish, double Least, double Most) place)
+        double PlaceFor((double Wish, double Least, double Most) place) =>
+            Free(place.Least, place.Most).Concat(Free(CrossPlaces[0].Least, CrossPlaces[^1].Most).Where(f => placed.TrueForAll(p => Math.Abs(p.Fraction - f) > apart)))
+                .Append(place.Wish).First();
+
+        IEnumerable<double> Free(double least, double most)
         {
-            var tried = Enumerable.Range(0, steps + 1).Select(k => place.Least + ((place.Most - place.Least) * k / steps))
-                .OrderBy(f => Math.Abs(f - place.Wish)).Prepend(place.Wish).ToList();
+            var wish = Math.Clamp(CrossPlaces[placed.Count].Wish, least, most);
+            var tried = Enumerable.Range(0, steps + 1).Select(k => least + ((most - least) * k / steps)).OrderBy(f => Math.Abs(f - wish)).Prepend(wish).ToList();
             return tried.Where(f => Grid.IsFree(Around(f, -LettersReach, LettersReach)))
-                .Concat(tried.Where(f => AreFree(f, CrossArm + 0.5, LettersReach))).Concat(tried.Where(f => AreFree(f, BeyondFrom, BeyondTo))).Append(place.Wish).First();
+                .Concat(tried.Where(f => AreFree(f, CrossArm + 0.5, LettersReach))).Concat(tried.Where(f => AreFree(f, BeyondFrom, BeyondTo)));
         }
 
         bool AreFree(double f, double from, double to) => Grid.IsFree(Around(f, from, to)) && Grid.IsFree(Around(f, -to, -from));
@@ -94,7 +108,7 @@ internal sealed class PartPages
         }
     }
 
-    /// <summary>A to Z, then AA, AB and on.</summary>
-    private static string LetterOf(int index) =>
-        index < 26 ? ((char)('A' + index)).ToString() : LetterOf((index / 26) - 1) + LetterOf(index % 26);
+    /// <summary>One letter, then AA, AB and on.</summary>
+    private static string LetterOf(int index, string letters) =>
+        index < letters.Length ? letters[index].ToString() : LetterOf((index / letters.Length) - 1, letters) + LetterOf(index % letters.Length, letters);
 }

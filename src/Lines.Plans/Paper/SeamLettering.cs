@@ -6,7 +6,7 @@ namespace Lines.Plans.Paper;
 /// <summary>Moves the lettering of a part off the seams, so that no letter is cut.</summary>
 /// <remarks>
 /// <para><b>Method.</b> Lines of lettering close below each other stay together. Those a seam would cut go the shortest way into one page's
-/// cell, past no line of the part, a block or a hole's name only not past the part's outline, and a hole's to a page that shows the hole; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
+/// cell, past no line of the part, or along itself (where it begins with its line's name, any way) past no outline; a block or a hole's name only not past the part's outline, and a hole's to a page that shows the hole; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
 /// </remarks>
 internal static class SeamLettering
 {
@@ -32,23 +32,38 @@ internal static class SeamLettering
             return marks;
         var settled = marks.ToArray();
         var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
-        var outline = marks.Where(m => m.Mark is PathMark { Path.Closed: true }).MaxBy(m => m.Bounds.Width * m.Bounds.Height);
+        List<PartMark> outlines = [.. marks.Where(m => m.Mark is PathMark { Name.Length: 0 }).GroupBy(m => m.Part).Select(g => g.MaxBy(m => m.Bounds.Width * m.Bounds.Height)!)];
         List<PartMark> holes = [.. marks.Where(HoleNames.IsHole)];
-        var around = new PartLines(outline is null ? [] : [outline]);
-        foreach (var group in cut)
+        var around = new PartLines(outlines);
+        var waiting = new Queue<List<int>>(cut);
+        while (waiting.TryDequeue(out var group))
         {
             List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
-            var hole = HoleNames.HoleOf(marks[group[0]], holes);
-            var place = hole is null
-                ? PlaceFor(settled, group, cells, others, lines, group.Count > 1 ? around : lines, FromLines)
-                : PlaceFor(settled, group, ShowingBest(hole, cells), others, lines, around, Clearance) ?? PlaceFor(settled, group, cells, others, lines, around, Clearance);
-            if (place is not { } found)
-                continue;
-            foreach (var i in group)
-                settled[i] = found.Of(settled[i]);
+            if (PlaceOf(group, others) is { } found)
+            {
+                foreach (var i in group)
+                    settled[i] = found.Of(settled[i]);
+            }
+            else if (group.Count > 1)
+            {
+                // A block that finds no room whole goes line by line.
+                group.ForEach(i => waiting.Enqueue([i]));
+            }
         }
 
         return settled;
+
+        Place? PlaceOf(List<int> group, List<Box2> others)
+        {
+            if (HoleNames.HoleOf(marks[group[0]], holes.Where(h => h.Part == marks[group[0]].Part)) is { } hole)
+                return PlaceFor(settled, group, ShowingBest(hole, cells), others, lines, around, Clearance) ?? PlaceFor(settled, group, cells, others, lines, around, Clearance);
+            return marks[group[0]].Mark is TextMark { Anchor: Anchor.Center }
+                ? PlaceFor(settled, group, cells, others, lines, around, FromLines) ?? PlaceFor(settled, group, cells, others, lines, around, FromLines, fromSeam: Clearance)
+                : PlaceFor(settled, group, cells, others, lines, lines, FromLines) ?? PlaceFor(settled, group, cells, others, lines, around, FromLines, alongOnly: !NamesItsLine(marks[group[0]]));
+        }
+
+        bool NamesItsLine(PartMark lettering) => lettering.Mark is TextMark text
+            && marks.Any(m => m.Part == lettering.Part && m.Mark is PathMark { Name: var name } && name.Length > 0 && text.Text.StartsWith(name + " ", StringComparison.Ordinal));
     }
 
     // A block leaves room for the register letters along the seam.
@@ -61,9 +76,12 @@ internal static class SeamLettering
         return whole.Count > 0 ? whole : [.. cells.Where(c => hole.Enters(c))];
     }
 
-    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers, double fromLines)
+    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers, double fromLines, bool alongOnly = false, double? fromSeam = null)
     {
+        var clear = fromSeam ?? FromSeam(group);
         var box = BoxOf(marks, group);
+        var (rise, run) = Math.SinCos(((TextMark)marks[group[0]].Mark).Angle);
+        var along = new Vector2(run, rise);
         var least = group.Min(i => ((TextMark)marks[i].Mark).Height);
         // A single line keeps to its anchor, at the end of what it names; a block to its middle.
         var about = group.Count == 1 ? ((TextMark)marks[group[0]].Mark).At : box.Center;
@@ -72,9 +90,11 @@ internal static class SeamLettering
             if (size < 1 && size * least < LeastHeight)
                 break;
             var sized = new Place(about, size, default).Of(box);
-            foreach (var move in Moves([.. cells.Select(c => c.Grown(-FromSeam(group)))], sized))
+            foreach (var move in Moves([.. cells.Select(c => c.Grown(-clear))], sized))
             {
                 var there = sized.Moved(move);
+                if (alongOnly && Math.Abs(move.Cross(along)) > 1e-9)
+                    continue;
                 if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(fromLines)) && barriers.AreClearOf(there.With(sized)))
                     return new Place(about, size, move);
             }
@@ -139,7 +159,7 @@ internal static class SeamLettering
     // Centered lines below each other, no further apart than one of them is high.
     private static bool AreOneBlock(PartMark a, PartMark b) =>
         a.Mark is TextMark { Anchor: Anchor.Center } one && b.Mark is TextMark { Anchor: Anchor.Center } other
-        && one.Angle == other.Angle && a.Bounds.Grown(Math.Max(one.Height, other.Height)).Touches(b.Bounds);
+        && a.Part == b.Part && one.Angle == other.Angle && a.Bounds.Grown(Math.Max(one.Height, other.Height)).Touches(b.Bounds);
 
     /// <summary>Where lettering goes: shrunk about a point, then moved.</summary>
     private readonly record struct Place(Point2 About, double Size, Vector2 By)
@@ -150,7 +170,7 @@ internal static class SeamLettering
             return new Box2(low.X, low.Y, high.X, high.Y);
         }
 
-        public PartMark Of(PartMark mark) => mark.Mark is TextMark text ? new PartMark(text with { At = At(text.At), Height = Size * text.Height }) : mark;
+        public PartMark Of(PartMark mark) => mark.Mark is TextMark text ? new PartMark(text with { At = At(text.At), Height = Size * text.Height }, mark.Part) : mark;
 
         private Point2 At(Point2 p) => About + (Size * (p - About)) + By;
     }

@@ -3,9 +3,9 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
 
-/// <summary>One part cut up: how it lies on the pages, and which of them it needs.</summary>
+/// <summary>Parts cut up: how they lie on the pages, and which of them they need.</summary>
 /// <remarks>
-/// <para><b>Frame.</b> The part's own millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
+/// <para><b>Frame.</b> The parts' common millimeters, turned a quarter to the left where <see cref="Turned"/>. Row 0 is at the top,
 /// column 0 at the left, as the assembled sheet is read.</para>
 /// <para><b>Method.</b> The first of the places <see cref="GridSearch"/> finds whose pages hang together by their seams and cut no lettering, or
 /// the first that hang together; where none do, the fewest blank cells are printed that join the pages. Lettering is moved off the seams; where it finds no room, its cells are printed too.</para>
@@ -19,7 +19,7 @@ internal sealed class TileGrid
     private TileGrid(GridSearch.Found found)
     {
         Layout = found.Layout;
-        Part = found.Part;
+        Group = found.Group;
         Turned = found.Turned;
         _place = found.Place;
         _used = new bool[Rows * Columns];
@@ -33,8 +33,8 @@ internal sealed class TileGrid
     /// <summary>How its pages are divided.</summary>
     public PageLayout Layout { get; }
 
-    /// <summary>The part, turned as it is printed.</summary>
-    public Sheet Part { get; }
+    /// <summary>The parts, turned as they are printed.</summary>
+    public PatternGroup Group { get; }
 
     /// <summary>The part's marks, turned and their lettering placed as they are printed.</summary>
     public IReadOnlyList<PartMark> Pieces { get; }
@@ -77,14 +77,21 @@ internal sealed class TileGrid
     /// <summary>What a tile adds to the part; outer tiles add half a strip more.</summary>
     public Box2 CellAt(int row, int column) => _place.CellAt(row, column);
 
-    /// <summary>The cheapest grid of cells over a part.</summary>
-    /// <param name="part">The part, full size.</param>
+    /// <summary>The indices of the parts that a tile shows.</summary>
+    public IEnumerable<int> PartsOn(int row, int column)
+    {
+        var window = CellAt(row, column).Grown(GridPlace.Over);
+        return Enumerable.Range(0, Group.Parts.Count).Where(i => Pieces.Any(p => p.Part == i && p.Mark is PathMark && p.Enters(window)));
+    }
+
+    /// <summary>The cheapest grid of cells over parts.</summary>
+    /// <param name="group">The parts, full size.</param>
     /// <param name="layouts">The ways to divide a page.</param>
-    public static TileGrid Over(Sheet part, IReadOnlyList<PageLayout> layouts)
+    public static TileGrid Over(PatternGroup group, IReadOnlyList<PageLayout> layouts)
     {
         const int tries = 10;
         TileGrid? first = null, hanging = null;
-        foreach (var found in GridSearch.Best(part, layouts, tries))
+        foreach (var found in GridSearch.Best(group, layouts, tries))
         {
             var grid = new TileGrid(found);
             first ??= grid;

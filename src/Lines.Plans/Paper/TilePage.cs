@@ -4,7 +4,7 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
 
-/// <summary>One page of a part: its window onto the drawing, the seams with their register crosses, the foot.</summary>
+/// <summary>One page of parts: its window onto the drawing, the seams with their register crosses, the foot.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> The page, millimeters, y up, before the printer's correction.</para>
 /// <para><b>Method.</b> Neighbors share a strip of the drawing; the seam runs along its middle. Right and upper seams are cut and
@@ -39,12 +39,13 @@ internal sealed class TilePage
     public static Sheet Of(PartPages part, int row, int column, int pages)
     {
         var page = new TilePage(part, row, column);
-        page.DrawPart();
+        var shown = page.DrawParts();
         page.DrawSeams();
-        page._marks.Add(LineNames.Missing(page._marks.All, page.OwnGround, IsFree));
+        foreach (var one in shown)
+            page._marks.Add(LineNames.Missing(one, page._marks.All, page.OwnGround, IsFree));
         page._marks.Add(HoleNames.Missing(page._marks.All, part.Grid.Pieces.Where(HoleNames.IsHole).Select(h => new PartMark(MovedMarks.Of(h.Mark, page.Shift))), page.OwnGround, IsFree));
         PageFoot.Draw(page._marks, part, row, column, pages);
-        return page._layout.PageOf($"{part.Grid.Part.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
+        return page._layout.PageOf($"{part.Grid.Group.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
 
         bool IsFree(Box2 box) => part.Grid.IsFree(box.Moved(-page.Shift));
     }
@@ -59,14 +60,25 @@ internal sealed class TilePage
         }
     }
 
-    private void DrawPart()
+    // Returns what the page shows of each part.
+    private List<IReadOnlyList<Mark>> DrawParts()
     {
         var window = _part.Grid.CellAt(_row, _column).Grown(PageLayout.Strip / 2);
-        foreach (var piece in _part.Grid.Pieces)
+        var parts = new List<IReadOnlyList<Mark>>();
+        foreach (var part in _part.Grid.Pieces.GroupBy(p => p.Part))
         {
-            if (_part.Grid.HomeOf(piece) is not { } home || home == (_row, _column))
-                _marks.Add(piece.Inside(window).Select(m => MovedMarks.Of(m, Shift)));
+            var shown = new List<Mark>();
+            foreach (var piece in part)
+            {
+                if (_part.Grid.HomeOf(piece) is not { } home || home == (_row, _column))
+                    shown.AddRange(piece.Inside(window).Select(m => MovedMarks.Of(m, Shift)));
+            }
+
+            _marks.Add(shown);
+            parts.Add(shown);
         }
+
+        return parts;
     }
 
     private void DrawSeams()

@@ -16,7 +16,7 @@ public class PrintedWordsGolden
     public void Words_on_the_sheets_are_those_of_the_golden_file()
     {
         var lines = HullLines.Of(SampleHulls.DoubleEnder());
-        var pages = TiledPaper.Of([TiledPaperTests.Part], PaperSize.Letter, new PrinterCorrection(1.002, 0.998, 0.001));
+        var pages = TiledPaper.Of([TiledPaperTests.Part], new(PaperSize.Letter) { Correction = new(1.002, 0.998, 0.001) });
         IEnumerable<Sheet> sheets = [LinesPlanSheet.Of(lines, SampleHulls.Figures(lines.Hull), new LinesPlanSettings("Trial", PaperSize.A3, LengthNotation.FeetInchesEighths)), .. pages];
         var words = string.Concat(sheets.Select(s => $"# {s.Title}\n{string.Concat(s.Marks.OfType<TextMark>().Select(t => t.Text + "\n"))}\n"));
         var file = Repository.PathOf("tests", "data", "golden", "printed-words.txt");

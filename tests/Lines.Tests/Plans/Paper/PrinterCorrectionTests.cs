@@ -25,7 +25,7 @@ public class PrinterCorrectionTests
     [Fact]
     public void Four_lines_measured_on_a_simulated_printer_give_its_errors_back() => Printers.Sample(printer =>
     {
-        var frame = CalibrationPage.FrameOf(PaperSize.Letter, PrinterCorrection.None);
+        var frame = CalibrationPage.FrameOf(new(PaperSize.Letter));
         var c = frame.Corners.Select(p => printer.Printed(p, frame.Center)).ToList();
         double level = c[0].DistanceTo(c[1]), upright = c[0].DistanceTo(c[3]), rising = c[0].DistanceTo(c[2]), falling = c[3].DistanceTo(c[1]);
         var found = PrinterCorrection.FromMeasured(frame, level, upright, rising, falling);

@@ -43,7 +43,7 @@ public class TiledPaperReadBackTests
         var printer = new PrinterCorrection(scaleX, scaleY, skew);
         var (part, outline, pen) = Part(name);
         var (width, height) = paper is "A4" ? (595.2756, 841.8898) : (612, 792);
-        var sheets = TiledPaper.Of([part], paper is "A4" ? PaperSize.A4 : PaperSize.Letter, printer);
+        var sheets = TiledPaper.Of([part], new(paper is "A4" ? PaperSize.A4 : PaperSize.Letter) { Correction = printer });
         using var file = PdfDocument.Open(PdfFile.Write("sample", sheets));
         Assert.Equal(sheets.Count, file.NumberOfPages);
         var middle = new Point2(width * MillimetersPerPoint / 2, height * MillimetersPerPoint / 2);
@@ -70,6 +70,50 @@ public class TiledPaperReadBackTests
         Assert.True(worstCross < 0.001, Invariant($"crosses of one name are {worstCross} mm apart"));
         // Paper length of the house: 0.02 mm.
         Assert.InRange(AssembledPages.Misfit([.. outlines.SelectMany((o, i) => o.Select(p => p.Mapped(q => q + shifts[i])))], [outline], 3), 0, 0.02);
+    }
+
+    // All molds of a boat, several on shared pages: side by side they are over 2.4 m broad. Each is drawn with a pen of its own, by which the file tells it.
+    [Theory]
+    [InlineData("gauge-runner", false)]
+    [InlineData("line-layer", true)]
+    [InlineData("silt-sampler", false)]
+    public void A_set_of_molds_put_together_gives_every_outline_and_none_lies_on_another(string name, bool halves)
+    {
+        var shaped = ShapedTemplates.Of(name);
+        var settings = new PrintSettings(PaperSize.Letter) { Halves = halves };
+        var whole = shaped.Molds.Parts.Select(m => MoldSheets.ForPaper("Set", m, LengthNotation.Millimeters, settings)).ToList();
+        Assert.True(whole.Sum(p => p.Width) > 2400);
+        static double Pen(int part) => 0.4 + (0.001 * part);
+        var parts = whole.Select((p, i) => p with { Marks = [.. p.Marks.Select(m => m.Layer.Name is "cut" ? m with { Layer = new Layer(Invariant($"cut-{i}"), new Ink(Pen(i))) } : m)] }).ToList();
+        var sheets = TiledPaper.Of(parts, settings);
+        using var file = PdfDocument.Open(PdfFile.Write("set", sheets));
+        var groups = Enumerable.Range(0, sheets.Count).Where(i => sheets[i].Title.Contains(", row ", StringComparison.Ordinal)).GroupBy(i => sheets[i].Title[..sheets[i].Title.IndexOf(", row ", StringComparison.Ordinal)], StringComparer.Ordinal).ToList();
+        Assert.Contains(groups, g => g.Key.Contains(" + ", StringComparison.Ordinal));
+        var seen = new HashSet<int>();
+        foreach (var pages in groups.Select(g => g.ToList()))
+        {
+            var (shifts, worstCross) = AssembledPages.Of([.. pages.Select(i => AssembledPages.CrossesOf(sheets[i]))]);
+            Assert.True(worstCross < 0.001, Invariant($"crosses of one name are {worstCross} mm apart"));
+            var read = pages.SelectMany((i, k) => file.GetPage(i + 1).Paths.SelectMany(p => Flat(p), (p, line) => (Pen: PenOf(p), Line: line.Mapped(q => q + shifts[k])))).ToList();
+            var laid = new List<ArcPath>();
+            for (var i = 0; i < parts.Count; i++)
+            {
+                List<ArcPath> found = [.. read.Where(r => Math.Abs(r.Pen - Pen(i)) < 1e-6).Select(r => r.Line)];
+                if (found.Count == 0)
+                    continue;
+                Assert.True(seen.Add(i), parts[i].Title);
+                var outline = whole[i].Marks.OfType<PathMark>().Single(m => m.Layer.Name is "cut").Path;
+                // Paper length of the house: 0.02 mm.
+                Assert.InRange(AssembledPages.Misfit(found, [outline], 5), 0, 0.02);
+                laid.Add(ArcPath.Through(found.SelectMany(f => PathDistance.Samples(f, 5))));
+            }
+
+            // Parts keep 4 mm apart.
+            foreach (var (one, other) in laid.SelectMany((l, i) => laid.Skip(i + 1).Select(m => (l, m))))
+                Assert.True(one.Vertices.Min(a => other.Vertices.Min(b => a.Point.DistanceTo(b.Point))) > 3.9);
+        }
+
+        Assert.Equal(parts.Count, seen.Count);
     }
 
     // A part, the outline it must give back [mm] and the pen it is drawn with.
