@@ -29,9 +29,9 @@ public class PrinterCorrectionTests
         var c = frame.Corners.Select(p => printer.Printed(p, frame.Center)).ToList();
         double level = c[0].DistanceTo(c[1]), upright = c[0].DistanceTo(c[3]), rising = c[0].DistanceTo(c[2]), falling = c[3].DistanceTo(c[1]);
         var found = PrinterCorrection.FromMeasured(frame, level, upright, rising, falling);
-        Assert.Equal(printer.ScaleX, found.ScaleX, 12);
-        Assert.Equal(printer.ScaleY, found.ScaleY, 12);
-        Assert.Equal(printer.Skew, found.Skew, 12);
+        Assert.Equal(printer.ScaleX, found.ScaleX, 1e-12);
+        Assert.Equal(printer.ScaleY, found.ScaleY, 1e-12);
+        Assert.Equal(printer.Skew, found.Skew, 1e-12);
         Assert.Equal(0, PrinterCorrection.Misfit(level, upright, rising, falling), 9);
         Assert.Equal(0.8, PrinterCorrection.Misfit(level, upright, rising, falling + 0.8), 9);
     });
