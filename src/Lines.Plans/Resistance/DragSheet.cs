@@ -51,7 +51,7 @@ public static class DragSheet
         var lower = new Box2(upper.Left, upper.Bottom - Between - Parts, upper.Right, upper.Bottom - Between);
         Power(marks, found, crew.Power, Over(upper, fastest / Standards.Knot, crew.Power.Crew == 1 ? "watts" : "watts, each of two", 0, MostWatts));
         var unit = FigureText.UnitOf(Quantity.Drag, crew.Notation);
-        Drags(marks, found, drag.Hulls > 1, Over(lower, fastest / Standards.Knot, $"drag, {unit.Name}", found.Min(d => Math.Min(d.Interference, Math.Min(d.Air, d.Total))) / unit.Size, found.Max(d => d.Total) / unit.Size), unit.Size);
+        Drags(marks, found, drag.Hulls > 1, Over(lower, fastest / Standards.Knot, $"drag, {unit.Name}", Least(found) / unit.Size, found.Max(d => d.Total) / unit.Size), unit.Size);
         string[] notes = [CrewBook.Worth[0], .. outriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Figures];
         for (var k = 0; k < notes.Length; k++)
             marks.Text(PlanInks.Lettering, notes[k], new Point2(Margin, Margin + (3.5 * (notes.Length - 1 - k))), 2, room);
@@ -92,6 +92,13 @@ public static class DragSheet
             marks.Line(layer, new Point2(chart.Box.Right + 2, at), new Point2(chart.Box.Right + 14, at));
             marks.Text(PlanInks.Lettering, name, new Point2(chart.Box.Right + 16, at), 2, Right - 16, Anchor.MiddleLeft);
         }
+    }
+
+    // What is drawn below nothing; less than a line's breadth below needs no room of its own.
+    private static double Least(DragAtSpeed[] found)
+    {
+        var least = found.Min(d => Math.Min(d.Interference, Math.Min(d.Air, d.Total)));
+        return least > -0.02 * found.Max(d => d.Total) ? 0 : least;
     }
 
     /// <summary>A chart over knots, the axis up from zero or below it.</summary>

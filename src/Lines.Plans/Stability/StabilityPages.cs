@@ -11,6 +11,9 @@ public static class StabilityPages
 {
     private const double Margin = 12.7;
 
+    /// <summary>Between two tables, and what notes below take: four lines at most [mm].</summary>
+    private const double Apart = 7, Foot = 16;
+
     /// <summary>The righting arms as one drawing.</summary>
     /// <param name="book">The load cases.</param>
     /// <param name="paper">The paper whose longer side the drawing is as wide as.</param>
@@ -37,7 +40,7 @@ public static class StabilityPages
     public static IReadOnlyList<Sheet> Of(StabilityBook book, PaperSize paper)
     {
         var arms = Arms(book, paper);
-        return [arms, .. Bending(book, paper) is { } bending ? [bending] : Array.Empty<Sheet>(), .. book.Tables.SelectMany(t => Parts(t.Table, paper).Select(p => Page(book, p, t.Note, paper)))];
+        return [arms, .. Bending(book, paper) is { } bending ? [bending] : Array.Empty<Sheet>(), .. Filled(book, paper).Select(tables => Page(book, tables, paper))];
     }
 
     // A table of many cases is told on several pages, as many columns on each as can be read; of many rows too.
@@ -52,13 +55,37 @@ public static class StabilityPages
         }
     }
 
-    private static Sheet Page(StabilityBook book, FigureTable table, string note, PaperSize paper)
+    // As many tables below each other on a page as there is room for.
+    private static IEnumerable<IReadOnlyList<(PlacedTable Table, string Note)>> Filled(StabilityBook book, PaperSize paper)
+    {
+        var page = new List<(PlacedTable, string)>();
+        var top = First(paper);
+        foreach (var (table, note) in book.Tables.SelectMany(t => Parts(t.Table, paper).Select(p => (PlacedTable.Fitted(p, paper.Height - (2 * Margin)), t.Note))))
+        {
+            if (page.Count > 0 && top - table.Height < Margin + Foot)
+            {
+                yield return page;
+                (page, top) = ([], First(paper));
+            }
+
+            page.Add((table with { Left = Margin, Top = top }, note));
+            top -= table.Height + Apart;
+        }
+
+        if (page.Count > 0)
+            yield return page;
+    }
+
+    private static double First(PaperSize paper) => paper.Width - Margin - 10;
+
+    private static Sheet Page(StabilityBook book, IReadOnlyList<(PlacedTable Table, string Note)> tables, PaperSize paper)
     {
         double width = paper.Height - (2 * Margin), y = paper.Width - Margin - 4;
         var marks = new PageMarks();
         marks.Text(PlanInks.Titles, $"{book.Title}: load cases", new Point2(Margin, y), 3);
-        marks.Add((PlacedTable.Fitted(table, width) with { Left = Margin, Top = y - 6 }).Marks());
-        var lines = (note.Length > 0 ? (string[])[note] : []).Concat([Report.Cautions.Figures]).Reverse().ToList();
+        foreach (var (table, _) in tables)
+            marks.Add(table.Marks());
+        var lines = tables.Select(t => t.Note).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Append(Report.Cautions.Figures).Reverse().ToList();
         var capital = PageMarks.HeightFor(lines, 2, width);
         for (var k = 0; k < lines.Count; k++)
             marks.Text(PlanInks.Lettering, lines[k], new Point2(Margin, Margin + (3.5 * k)), capital);
