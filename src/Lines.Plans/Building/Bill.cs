@@ -48,7 +48,7 @@ public static class Bill
         foreach (var (name, bow) in ((string, bool)[])[("bow", true), ("stern", false)])
         {
             if (HullWeight.StemLength(book.Hull, bow) is > 0 and var length)
-                yield return Rail($"Inner and outer stem, {name}", 2, length, build.StemSiding, build.StemMolding, "laminate or saw to the profile mold; the inner stem is beveled to the line APEX");
+                yield return Rail($"Inner and outer stem, {name}", 2, length, build.StemSiding, build.StemMolding, StemNote(build));
         }
 
         if (build.Gunwale > 0)
@@ -62,6 +62,13 @@ public static class Bill
         }
     }
 
+    // An inner stem reaches from the mold's edge to where the insides meet: half its siding over the tangent of the bevel.
+    private static string StemNote(BuildDials build)
+    {
+        var least = Math.Ceiling(Math.Atan(build.StemSiding / 2 / build.StemMolding) * 180 / Math.PI);
+        return Invariant($"laminate or saw to the profile mold; bevel the inner stem to the line APEX. Where its bevel on the setting-up sheet is under {least:0} deg it must be deeper: half the siding over the tangent of the bevel");
+    }
+
     private static IEnumerable<BillLine> Sheets(BuildingBook book)
     {
         var (build, notation) = (book.Build, book.Notation);
@@ -73,7 +80,7 @@ public static class Bill
             yield return new BillLine(
                 "Sheets for " + parts, Invariant($"{sheets}"),
                 $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key.Thickness, notation)}", "", group.Key.IsOfBulkheads ? null : Price(build, p => p.Sheet) * sheets,
-                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them"));
+                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them{(group.SelectMany(s => s.Parts).Any(p => p.Mold.IsHalf) ? "; halves are patterns to turn over, whole molds take about twice the stock" : "")}"));
         }
 
         if (book.Molds.Bulkheads.SelectMany(b => b.Holes).Count(h => h.Kind == MoldHoleKind.Bolt) / 2 is > 0 and var bolts)

@@ -43,7 +43,11 @@ public static class LoadCaseFigures
             Known("freeboard_least", "Least freeboard", case_.Freeboard?.Height, Quantity.Length) with { Note = "calm water, crew still" },
             Known("freeboard_at", "Least freeboard at", case_.Freeboard?.At.X, Quantity.Length) with { Note = "aft of the foremost point" },
             new("further_mass", "Further mass allowed", study.Further, Quantity.Mass) { Note = Invariant($"at the center of the loads, keeping {1000 * freeboard:0} mm of freeboard") },
-            new("crew_and_gear", "Crew and gear allowed, with those aboard", study.Loads.Sum(l => l.Mass) + study.Further, Quantity.Mass) { Note = "the same, calm water" },
+            new("crew_and_gear", "Crew and gear allowed, with those aboard", Allowed(study, freeboard), Quantity.Mass)
+            {
+                Note = Invariant($"keeping {1000 * freeboard:0} mm of freeboard, calm water"),
+                Why = Invariant($"with those aboard she does not float upright, or keeps less than {1000 * freeboard:0} mm of freeboard"),
+            },
             new("capacity", "Displacement to the sheer", case_.Capacity, Quantity.Mass) { Note = "all hulls, immersed to sheer or deck" },
             .. case_.Hulls.SelectMany(HullOf),
             Known("waterplane_area", "Waterplane area", immersed?.Area, Quantity.Area),
@@ -166,6 +170,9 @@ public static class LoadCaseFigures
     private static string Side(double y) => Math.Abs(y) < 1e-6 ? "" : y > 0 ? ", starboard" : ", port";
 
     private static string KeyOf(LoadCaseStudy study) => GroupKey + Slug(study.Name);
+
+    private static double? Allowed(LoadCaseStudy study, double freeboard) =>
+        study.Afloat.State == FloatState.Floats && study.Afloat.Freeboard?.Height >= freeboard ? study.Loads.Sum(l => l.Mass) + study.Further : null;
 
     private static IEnumerable<Figure> HullOf(HullAfloat hull)
     {

@@ -6,7 +6,7 @@ namespace Lines.Plans.Offsets;
 
 /// <summary>A table of offsets on paper: pages of Letter or another size, turned to landscape.</summary>
 /// <remarks><b>Method.</b> Columns are as wide as their widest cell. Tables stand side by side while the page has room, then below
-/// each other, then on the next page; what is too wide for a page is lettered smaller until it fits.</remarks>
+/// each other, then on the next page; what is too wide for a page is lettered smaller until it fits, what is too long goes on on the next.</remarks>
 public sealed class OffsetsSheets
 {
     private const double Margin = 12.7; // half an inch: inside what any printer reaches
@@ -15,6 +15,7 @@ public sealed class OffsetsSheets
     private const double NotePitch = 4.2;
     private const double FootRoom = 8;
     private const double PageNumber = 25;
+    private const string Continued = ", continued";
 
     private readonly OffsetsBook _book;
     private readonly double _width;
@@ -48,14 +49,23 @@ public sealed class OffsetsSheets
     {
         var pages = new List<List<PlacedTable>> { new() };
         double x = Margin, top = _height - Margin - TitleRoom(0), shelf = 0;
-        foreach (var table in _book.Tables.Select(t => PlacedTable.Fitted(t, _width - (2 * Margin))))
+        var waiting = new Stack<FigureTable>(_book.Tables.Reverse());
+        while (waiting.TryPop(out var next))
         {
+            var table = PlacedTable.Fitted(next, _width - (2 * Margin));
             if (x > Margin && x + table.Width > _width - Margin)
                 (x, top, shelf) = (Margin, top - shelf - TableGap, 0);
             if (top - table.Height < Margin + FootRoom && pages[^1].Count > 0)
             {
                 pages.Add([]);
                 (x, top, shelf) = (Margin, _height - Margin - TitleRoom(pages.Count - 1), 0);
+            }
+
+            var rows = PlacedTable.RowsIn(top - Margin - FootRoom);
+            if (next.Rows.Count > rows)
+            {
+                waiting.Push(next with { Title = next.Title.EndsWith(Continued, StringComparison.Ordinal) ? next.Title : next.Title + Continued, Rows = [.. next.Rows.Skip(rows)] });
+                table = PlacedTable.Fitted(next with { Rows = [.. next.Rows.Take(rows)] }, _width - (2 * Margin));
             }
 
             pages[^1].Add(table with { Left = x, Top = top });

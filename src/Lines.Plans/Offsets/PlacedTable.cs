@@ -32,6 +32,9 @@ internal sealed record PlacedTable(FigureTable Table, IReadOnlyList<double> Colu
 
     private double FiguresWidth => Columns.Sum() + Hanging;
 
+    /// <summary>How many rows stand in a height [mm].</summary>
+    public static int RowsIn(double height) => (int)((height - HeadRoom) / RowPitch);
+
     /// <summary>A table lettered smaller until it is no wider than the room for it, at the sheet's corner.</summary>
     public static PlacedTable Fitted(FigureTable table, double room)
     {

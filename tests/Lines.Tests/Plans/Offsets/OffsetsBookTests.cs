@@ -1,6 +1,7 @@
 using System.Text;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
+using Lines.Hull.Form;
 using Lines.Hull.Offsets;
 using Lines.Hull.Sections;
 using Lines.Kernel.Units;
@@ -14,6 +15,18 @@ namespace Lines.Tests.Plans.Offsets;
 public class OffsetsBookTests
 {
     private static readonly HullLines s_lines = HullLines.Of(SampleHulls.TransomBoat());
+
+    // Raked ends whose keel leaves the water: the design waterline is three fifths of the length.
+    private static readonly HullLines s_overhanging = HullLines.Of(HullAttempt.Make(new HullDials
+    {
+        Length = 4.4,
+        Beam = 0.7,
+        Depth = 0.33,
+        Draft = 0.105,
+        Bow = new BowDials(0.60, 0.125, 0.47, 0.9, Profile: StemProfile.Raked),
+        Stern = new PointedStern(0.59, 0.09, 0.43, 0.8, Profile: StemProfile.Raked),
+        Midship = new MidshipDials(7 * FormDials.Degree, 0.76, 8 * FormDials.Degree),
+    }).Surface!);
 
     public static TheoryData<LengthNotation> Notations => [.. LengthNotations.ByName.Select(n => n.Notation)];
 
@@ -81,9 +94,15 @@ public class OffsetsBookTests
     {
         foreach (var paper in new[] { PaperSize.Letter, PaperSize.A4 })
         {
-            var book = OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "Silt Sampler", notation);
+            AreWhole(OffsetsBook.Of(TableOfOffsets.Inside(s_lines, 0.006), "Silt Sampler", notation), paper, 5);
+            AreWhole(OffsetsBook.Of(TableOfOffsets.Outside(s_overhanging), "Overhangs", notation), paper, 9);
+        }
+
+        // With stations in its overhangs a table is longer than a page and goes on on the next.
+        static void AreWhole(OffsetsBook book, PaperSize paper, int most)
+        {
             var sheets = OffsetsSheets.Draw(book, paper);
-            Assert.InRange(sheets.Count, 2, 4);
+            Assert.InRange(sheets.Count, 2, most);
             foreach (var sheet in sheets)
             {
                 Assert.True(sheet.Width > sheet.Height);
@@ -103,6 +122,19 @@ public class OffsetsBookTests
             foreach (var cells in book.Tables.SelectMany(t => t.Rows).SelectMany(r => r).Where(c => c.Length > 0).GroupBy(c => c, StringComparer.Ordinal))
                 Assert.InRange(shown[cells.Key], cells.Count(), int.MaxValue);
         }
+    }
+
+    [Fact]
+    public void Overhangs_have_stations_numbered_on_from_the_waterlines_ends()
+    {
+        var table = TableOfOffsets.Outside(s_overhanging);
+        Assert.InRange(table.Stations.Count, 36, 60);
+        Assert.Equal("0", table.Stations.Single(s => Math.Abs(s.X - s_overhanging.Hull.WaterlineFore) < 1e-9).Number);
+        Assert.StartsWith("-", table.Stations[0].Number, StringComparison.Ordinal);
+        Assert.StartsWith("1", table.Stations[^1].Number, StringComparison.Ordinal);
+        Assert.InRange(table.Stations[0].X, 0, table.StationSpacing / 2);
+        Assert.InRange(table.Length - table.Stations[^1].X, 0, table.StationSpacing / 2);
+        Assert.All(table.HalfBreadths[0].Values, v => Assert.NotNull(v));
     }
 
     [Fact]
