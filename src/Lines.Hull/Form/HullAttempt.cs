@@ -40,9 +40,13 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Shapes lines and skin, checking each before the next is begun: on the usual spans, and on others where those leave no hull, or no fair
     /// one.</summary>
     /// <param name="d">The dials.</param>
-    public static HullAttempt Make(HullDials d)
+    public static HullAttempt Make(HullDials d) => Make(d, AtOnce(d));
+
+    /// <summary>The second half of <see cref="Make(HullDials)"/>.</summary>
+    /// <param name="d">The dials.</param>
+    /// <param name="attempt">What came of the first.</param>
+    public static HullAttempt Make(HullDials d, HullAttempt attempt)
     {
-        var attempt = AtOnce(d);
         if (attempt.IsFair || attempt.Fault is { IsOfSection: true })
             return attempt;
         foreach (var spans in CharacterLines.OtherSpans)

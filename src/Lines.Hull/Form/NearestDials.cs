@@ -147,6 +147,7 @@ internal sealed class NearestDials(HullDials d, ToldValue told)
         }
 
         var hull = DialAccess.With(d, dial, value);
-        return HullAttempt.AtOnce(hull).Surface is null ? null : new DialHint(dial, value) { Fair = HullAttempt.Make(hull).IsFair };
+        var attempt = HullAttempt.AtOnce(hull);
+        return attempt.Surface is null ? null : new DialHint(dial, value) { Fair = HullAttempt.Make(hull, attempt).IsFair };
     }
 }

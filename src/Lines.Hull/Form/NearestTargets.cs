@@ -57,7 +57,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
                 [.. Given(stop.Fault).Take(Told)])
             {
                 Beyond = stop.Beyond,
-                Together = !alone,
+                Together = !alone && targets.Asked.Count > 1,
             },
         };
     }
