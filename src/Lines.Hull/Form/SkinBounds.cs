@@ -7,7 +7,7 @@ namespace Lines.Hull.Form;
 internal sealed class SkinBounds
 {
     /// <summary>A bulge that is no longer watched in a step [m].</summary>
-    private const double Ample = 0.002;
+    private const double Ample = 0.0005;
 
     /// <summary>Part of the parameter over which a section's bow is taken.</summary>
     private const double SectionReach = 0.25;
@@ -92,17 +92,13 @@ internal sealed class SkinBounds
             var at = section.Point;
             var weight = SkinStiffness.Convexity * (_convex || Math.Min(s.U, 1 - s.U) > HollowLines ? 1 : SoftForHollow);
             var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
-            var cos = 1 / Math.Sqrt(1 + (at.P * at.P));
-            AddNear(bows, Bow.Of(at, reach, 0, cos * cos * cos / 8, weight));
-
-            // Along a 45-degree diagonal, z falls as y grows: dz/dx = -y', y' = p / (1 + q).
+            AddNear(bows, Bow.Of(at, BowStep.AlongWaterline(at, reach), weight));
             if (at.Q > -0.5)
-                AddNear(bows, Bow.Of(at, reach, -reach * at.P / (1 + at.Q), 1 / (8 * (1 + at.Q)), weight));
+                AddNear(bows, Bow.Of(at, BowStep.AlongDiagonal(at, reach), weight));
 
-            // Along a buttock dz/dx = -p / q; where it runs steeper the waterlines hold it, and one more bound leads the skin astray.
-            var rise = at.P / at.Q;
-            if (at.Q > 0 && Math.Abs(rise) < SteepButtock)
-                AddNear(bows, Bow.Of(at, reach, -reach * rise, 1 / (8 * at.Q * (1 + (rise * rise)) * Math.Sqrt(1 + (rise * rise))), weight));
+            // Where a buttock runs steeper the waterlines hold it, and one more bound leads the skin astray.
+            if (at.Q > 0 && Math.Abs(at.P / at.Q) < SteepButtock)
+                AddNear(bows, Bow.Of(at, BowStep.AlongButtock(at, reach), weight));
         }
 
         foreach (var s in _edge)
@@ -179,10 +175,7 @@ internal sealed class SkinBounds
         if (at.Delta < Math.Max(0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length, 1e-6))
             return null;
 
-        // A part of the parameter up the section, whatever length that is here; the bow is taken square to the section.
-        var up = reach * at.Delta / s.Xu;
-        var raked = s.U == 1 && _scale.Transom ? up * s.Xv / at.Jet.Zv : 0;
         var soft = _convex || Math.Min(s.U, 1 - s.U) > HollowEnds ? 1 : SoftForHollow;
-        return Bow.Of(at, raked, up, 1 / (8 * Math.Sqrt(1 + (at.Q * at.Q))), SkinStiffness.Convexity * soft);
+        return Bow.Of(at, s.U == 1 && _scale.Transom ? BowStep.UpTransom(at, reach) : BowStep.UpSection(at, reach), SkinStiffness.Convexity * soft);
     }
 }

@@ -41,39 +41,125 @@ internal sealed class SkinPoint
 
 /// <summary>The second derivative of y in one direction (dx, dz) at a sample: how much the skin bows inward there, if positive.</summary>
 /// <param name="Point">Where.</param>
-/// <param name="Dx">Step aft [m].</param>
-/// <param name="Dz">Step up [m].</param>
+/// <param name="Step">The direction, and how deep a bow over it counts.</param>
 /// <param name="A">The step in u.</param>
 /// <param name="B">The step in v.</param>
 /// <param name="Value">Second derivative times the step squared [m].</param>
-/// <param name="Scale">Factor from it to a bow in meters.</param>
 /// <param name="Weight">Stiffness of the bound.</param>
-internal readonly record struct Bow(SkinPoint Point, double Dx, double Dz, double A, double B, double Value, double Scale, double Weight)
+internal readonly record struct Bow(SkinPoint Point, BowStep Step, double A, double B, double Value, double Weight)
 {
     /// <summary>How far the skin bows inward over the step [m]; negative where it bulges.</summary>
-    public double Depth => Scale * Value;
+    public double Depth => Step.Scale * Value;
 
-    public static Bow Of(SkinPoint at, double dx, double dz, double scale, double weight)
+    public static Bow Of(SkinPoint at, BowStep step, double weight)
     {
         var (s, j) = (at.At, at.Jet);
-        double a = ((j.Zv * dx) - (s.Xv * dz)) / at.Delta, b = ((s.Xu * dz) - (j.Zu * dx)) / at.Delta;
-        return new Bow(at, dx, dz, a, b, (at.BendUU * a * a) + (2 * at.BendUV * a * b) + (at.BendVV * b * b), scale, weight);
+        double a = ((j.Zv * step.Dx) - (s.Xv * step.Dz)) / at.Delta, b = ((s.Xu * step.Dz) - (j.Zu * step.Dx)) / at.Delta;
+        return new Bow(at, step, a, b, (at.BendUU * a * a) + (2 * at.BendUV * a * b) + (at.BendVV * b * b), weight);
     }
 
     /// <summary>The bow linearized: a row over y and z of the net, in meters.</summary>
-    /// <remarks>Through p, q, a and b, all quotients over delta = x_u z_v - x_v z_u.</remarks>
+    /// <remarks>Through p, q, a and b, all quotients over delta = x_u z_v - x_v z_u, and through the step, which turns with them.</remarks>
     public SparseRow Row(int zOffset)
     {
         var (s, j) = (Point.At, Point.Jet);
-        double p = Point.P, q = Point.Q, a = A, b = B, id = 1 / Point.Delta, xu = s.Xu, xv = s.Xv;
+        double p = Point.P, q = Point.Q, a = A, b = B, id = 1 / Point.Delta, xu = s.Xu, xv = s.Xv, scale = Step.Scale;
         double xx = (s.Xuu * a * a) + (2 * s.Xuv * a * b) + (s.Xvv * b * b), zz = (j.Zuu * a * a) + (2 * j.Zuv * a * b) + (j.Zvv * b * b);
         double da = 2 * ((Point.BendUU * a) + (Point.BendUV * b)), db = 2 * ((Point.BendUV * a) + (Point.BendVV * b));
-        double yu = (-xx * j.Zv * id) + (zz * xv * id), yv = (xx * j.Zu * id) - (zz * xu * id);
-        double zu = (-xx * ((-j.Yv * id) + (p * xv * id))) - (zz * q * xv * id) + (da * a * xv * id) + (db * ((-Dx * id) + (b * xv * id)));
-        double zv = (-xx * ((j.Yu * id) - (p * xu * id))) + (zz * q * xu * id) + (da * ((Dx * id) - (a * xu * id))) - (db * b * xu * id);
+        double dx = scale * ((da * j.Zv) - (db * j.Zu)) * id, dz = scale * ((db * xu) - (da * xv)) * id;
+        double toP = (-scale * xx) + (dz * Step.DzByP) + (Value * Step.ScaleByP), toQ = (-scale * zz) + (dz * Step.DzByQ) + (Value * Step.ScaleByQ);
+        double toA = scale * da * id, toB = scale * db * id, toDelta = (dz * Step.DzByDelta) + (dx * Step.DxByDelta) - (toA * a) - (toB * b) - (((toP * p) + (toQ * q)) * id);
         return s.Row(
             zOffset,
-            new Partials(Scale * yu, Scale * yv, Scale * a * a, 2 * Scale * a * b, Scale * b * b),
-            new Partials(Scale * zu, Scale * zv, -q * Scale * a * a, -2 * q * Scale * a * b, -q * Scale * b * b));
+            new Partials(((toP * j.Zv) - (toQ * xv)) * id, ((toQ * xu) - (toP * j.Zu)) * id, scale * a * a, 2 * scale * a * b, scale * b * b),
+            new Partials(
+                -(toP * j.Yv * id) - (toB * Step.Dx) - (toDelta * xv),
+                (toP * j.Yu * id) + (toA * Step.Dx) + (toDelta * xu) + (dx * Step.DxByZv),
+                -q * scale * a * a,
+                -2 * q * scale * a * b,
+                -q * scale * b * b));
+    }
+}
+
+/// <summary>A direction in which a bow is taken, and how it turns with the skin.</summary>
+/// <param name="Dx">Step aft [m].</param>
+/// <param name="Dz">Step up [m].</param>
+/// <param name="Scale">Factor from the second derivative times the step squared to a bow.</param>
+internal readonly record struct BowStep(double Dx, double Dz, double Scale)
+{
+    /// <summary>Derivative of <see cref="Dz"/> by the slope p.</summary>
+    public double DzByP { get; init; }
+
+    /// <summary>The same by the slope q.</summary>
+    public double DzByQ { get; init; }
+
+    /// <summary>The same by delta.</summary>
+    public double DzByDelta { get; init; }
+
+    /// <summary>Derivative of <see cref="Dx"/> by delta.</summary>
+    public double DxByDelta { get; init; }
+
+    /// <summary>The same by z_v.</summary>
+    public double DxByZv { get; init; }
+
+    /// <summary>Derivative of <see cref="Scale"/> by p.</summary>
+    public double ScaleByP { get; init; }
+
+    /// <summary>The same by q.</summary>
+    public double ScaleByQ { get; init; }
+
+    /// <summary>Up the section, by a part of its parameter, whatever length that is there; the bow is taken square to the section.</summary>
+    /// <param name="at">Where.</param>
+    /// <param name="reach">Part of the parameter.</param>
+    public static BowStep UpSection(SkinPoint at, double reach)
+    {
+        var square = 1 + (at.Q * at.Q);
+        var scale = 1 / (8 * Math.Sqrt(square));
+        return new BowStep(0, reach * at.Delta / at.At.Xu, scale) { DzByDelta = reach / at.At.Xu, ScaleByQ = -scale * at.Q / square };
+    }
+
+    /// <summary>The same up the edge of a raked transom, in its own plane.</summary>
+    /// <param name="at">Where on the edge.</param>
+    /// <param name="reach">Part of the parameter.</param>
+    public static BowStep UpTransom(SkinPoint at, double reach)
+    {
+        var up = UpSection(at, reach);
+        var rake = at.At.Xv / at.Jet.Zv;
+        return up with { Dx = rake * up.Dz, DxByDelta = rake * up.DzByDelta, DxByZv = -rake * up.Dz / at.Jet.Zv };
+    }
+
+    /// <summary>Along a waterline.</summary>
+    /// <param name="at">Where.</param>
+    /// <param name="reach">Step aft [m].</param>
+    public static BowStep AlongWaterline(SkinPoint at, double reach)
+    {
+        var square = 1 + (at.P * at.P);
+        var scale = 1 / (8 * square * Math.Sqrt(square));
+        return new BowStep(reach, 0, scale) { ScaleByP = -3 * scale * at.P / square };
+    }
+
+    /// <summary>Along a diagonal at 45 degrees, on which z falls as y grows: dz/dx = -y', y' = p / (1 + q).</summary>
+    /// <param name="at">Where.</param>
+    /// <param name="reach">Step aft [m].</param>
+    public static BowStep AlongDiagonal(SkinPoint at, double reach)
+    {
+        double by = 1 / (1 + at.Q), scale = by / 8;
+        return new BowStep(reach, -reach * at.P * by, scale) { DzByP = -reach * by, DzByQ = reach * at.P * by * by, ScaleByQ = -scale * by };
+    }
+
+    /// <summary>Along a buttock, on which dz/dx = -p / q.</summary>
+    /// <param name="at">Where.</param>
+    /// <param name="reach">Step aft [m].</param>
+    public static BowStep AlongButtock(SkinPoint at, double reach)
+    {
+        double by = 1 / at.Q, rise = at.P * by, square = 1 + (rise * rise), scale = by / (8 * square * Math.Sqrt(square));
+        var byRise = -3 * scale * rise / square;
+        return new BowStep(reach, -reach * rise, scale)
+        {
+            DzByP = -reach * by,
+            DzByQ = reach * rise * by,
+            ScaleByP = byRise * by,
+            ScaleByQ = (-scale * by) - (byRise * rise * by),
+        };
     }
 }

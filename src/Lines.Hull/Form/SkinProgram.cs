@@ -23,8 +23,8 @@ internal sealed class SkinProgram
     /// <summary>Passes from a skin of nearly the same dials: more are not seen in a picture.</summary>
     private const int PassesNear = 2;
 
-    /// <summary>Part of the cost whose saving ends a descent.</summary>
-    private const double Saved = 1e-4;
+    /// <summary>Part of the cost whose saving ends a descent: each pass saves about a tenth of what the one before it did.</summary>
+    private const double Saved = 1e-8;
     private const double FarHeld = 1e7;
 
     /// <summary>Least part of a step that is tried.</summary>
@@ -262,7 +262,7 @@ internal sealed class SkinProgram
                 continue;
             (net, step) = (step, net);
             (bows, next) = (next, bows);
-            if (part > 0.2 && before - merit < Saved * before)
+            if (part > 0.2 && before - merit < Saved * merit)
                 break;
         }
 

@@ -16,6 +16,7 @@ public sealed class ElasticProgram
     private readonly List<(double[] Row, double Value)> _equations = [];
     private readonly double[] _hessian;
     private readonly double[] _linear;
+    private double _constant;
     private Elimination? _elimination;
     private double[]? _reducedHessian;
     private double[]? _reducedLinear;
@@ -52,6 +53,7 @@ public sealed class ElasticProgram
     {
         ArgumentNullException.ThrowIfNull(row);
         Changed();
+        _constant += 0.5 * weight * target * target;
         for (var a = 0; a < row.Count; a++)
         {
             var wa = weight * row.Values[a];
@@ -154,11 +156,11 @@ public sealed class ElasticProgram
         return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), Room(ref _factor, e.Free)));
     }
 
-    /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx.</summary>
+    /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx and what makes its squares whole: never negative.</summary>
     public double EnergyOf(double[] x)
     {
         ArgumentNullException.ThrowIfNull(x);
-        var sum = -InnerProduct.Of(_linear, x);
+        var sum = _constant - InnerProduct.Of(_linear, x);
         for (var i = 0; i < Unknowns; i++)
             sum += 0.5 * x[i] * InnerProduct.Of(_hessian.AsSpan(i * Unknowns, Unknowns), x);
         return sum;
