@@ -1,3 +1,4 @@
+using Lines.Hull.Sections;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 
@@ -33,8 +34,8 @@ internal static class PointsBetween
     {
         var points = RefitBatten.Apart(tabled, RefitBatten.Closest);
         var added = new List<OffsetPoint>();
-        var split = points.Count > 1;
-        while (split)
+        var shown = new Dictionary<(double From, double To), Point2[]>();
+        for (var split = points.Count > 1; split;)
         {
             split = false;
             var batten = points.Count < RefitBatten.FewestPoints ? null : new RefitBatten(points);
@@ -42,19 +43,14 @@ internal static class PointsBetween
             var next = new List<Point2> { points[0] };
             for (var k = 1; k < points.Count; k++)
             {
-                // Halfway along a line that runs back on itself may lie outside the span, beside another point: the batten would never want less.
-                Point2 from = points[k - 1], to = points[k];
-                if (from.DistanceTo(to) >= 2 * RefitBatten.Closest
-                    && (Long(points, k) || batten is null || Departure(line, flat, batten, from.X, to.X) > Tolerance || rounded.Any(r => Tipped(r.Step, r.Batten, from, to)))
-                    && line.Halfway(from.X, to.X) is { } middle
-                    && flat(middle) is var point && point.DistanceTo(from) >= RefitBatten.Closest && point.DistanceTo(to) >= RefitBatten.Closest && point.X > from.X && point.X < to.X)
+                if (IsWanted(k, batten, rounded) && Halfway(points[k - 1], points[k]) is { } middle)
                 {
-                    added.Add(new OffsetPoint(point.X, point.Y));
-                    next.Add(point);
+                    added.Add(new OffsetPoint(middle.X, middle.Y));
+                    next.Add(middle);
                     split = true;
                 }
 
-                next.Add(to);
+                next.Add(points[k]);
             }
 
             points = next;
@@ -62,8 +58,32 @@ internal static class PointsBetween
 
         return [.. added.OrderBy(a => a.X)];
 
+        bool IsWanted(int k, RefitBatten? batten, (double Step, RefitBatten? Batten)[] rounded)
+        {
+            Point2 from = points[k - 1], to = points[k];
+            return from.DistanceTo(to) >= 2 * RefitBatten.Closest
+                && (Long(points, k) || batten is null || Departure(batten, from, to) > Tolerance || rounded.Any(r => Tipped(r.Step, r.Batten, from, to)));
+        }
+
+        // Halfway along a line that runs back on itself may lie outside the span, beside another point: the batten would never want less.
+        Point2? Halfway(Point2 from, Point2 to) =>
+            line.Halfway(from.X, to.X) is { } middle && flat(middle) is var point
+            && point.DistanceTo(from) >= RefitBatten.Closest && point.DistanceTo(to) >= RefitBatten.Closest && point.X > from.X && point.X < to.X
+                ? point
+                : null;
+
         bool Tipped(double step, RefitBatten? batten, Point2 from, Point2 to) =>
-            batten is not null && from.DistanceTo(to) > 2 * RefitBatten.StepsApart * step && Departure(line, flat, batten, from.X, to.X) > Margin * step;
+            batten is not null && from.DistanceTo(to) > 2 * RefitBatten.StepsApart * step && Departure(batten, from, to) > Margin * step;
+
+        double Departure(RefitBatten batten, Point2 from, Point2 to) => Shown(from.X, to.X).Select(batten.DistanceTo).DefaultIfEmpty().Max();
+
+        // A span is looked at again as long as others are halved.
+        Point2[] Shown(double from, double to)
+        {
+            if (!shown.TryGetValue((from, to), out var span))
+                shown[(from, to)] = span = [.. Places(from, to).Select(line.At).OfType<LinePoint>().Select(p => flat(p.Point))];
+            return span;
+        }
     }
 
     // Beside a short span the rounding tips the batten, and a long one carries that far.
@@ -76,16 +96,4 @@ internal static class PointsBetween
     /// <summary>Abscissas at which a batten is compared with its line, inside one span.</summary>
     public static IEnumerable<double> Places(double from, double to) =>
         Enumerable.Range(1, PlacesPerSpan - 1).Select(k => from + ((to - from) * k / PlacesPerSpan));
-
-    private static double Departure(TabledLine line, Func<Point3, Point2> flat, RefitBatten batten, double from, double to)
-    {
-        var most = 0.0;
-        foreach (var x in Places(from, to))
-        {
-            if (line.At(x) is { } p)
-                most = Math.Max(most, batten.DistanceTo(flat(p.Point)));
-        }
-
-        return most;
-    }
 }

@@ -58,7 +58,21 @@ internal sealed class RefitBatten(IReadOnlyList<Point2> points)
     public double DistanceTo(Point2 p) => Math.Abs(_batten.DistanceTo(p, Where(p.X)).Distance);
 
     // Chord length at which the batten has an abscissa.
-    private double Where(double x) => Root.FirstWhere(s => _batten.PointAt(s).X >= x, 0, _batten.Lengths[^1]);
+    private double Where(double x)
+    {
+        if (x <= points[0].X)
+            return 0;
+        if (x >= points[^1].X)
+            return _batten.Lengths[^1];
+        int low = 0, high = points.Count - 1;
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = points[middle].X <= x ? (middle, high) : (low, middle);
+        }
+
+        return Root.Between(s => (_batten.PointAt(s).X - x, _batten.FirstAt(s).X), _batten.Lengths[low], _batten.Lengths[high]);
+    }
 
     // Direction at its start of the cubic through four points over their chord length.
     private static Vector2 Direction(Point2[] four)

@@ -17,7 +17,7 @@ public class TableOfOffsetsTests
     public void Every_craft_drawn_at_random_has_a_table_whose_points_keep_apart()
     {
         var craft = new RandomCraft(new Random(3), 1);
-        HullDials[] drawn = [.. Enumerable.Range(0, 24).Select(_ => craft.Next())];
+        HullDials[] drawn = [.. Enumerable.Range(0, 60).Select(_ => craft.Next())];
         Parallel.ForEach(drawn, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, d =>
         {
             if (HullAttempt.AtOnce(d).Surface is not { } hull)
