@@ -22,7 +22,7 @@ public sealed record VariedKey(string Path, SchemaKey Key, int? Outrigger)
         var inner = number is null ? path : path[(dot + 1)..];
         if ((number is null ? DesignSchema.Vessel : DesignSchema.Outrigger).ByPath.TryGetValue(inner, out var key))
             return new VariedKey(path, key, number);
-        var known = DesignSchema.Vessel.ByPath.Keys.Select(k => k).Concat(DesignSchema.Outrigger.ByPath.Keys.Select(k => $"{(number is null ? DesignSchema.Outrigger.Name : head)}.{k}"));
+        var known = DesignSchema.Vessel.ByPath.Keys.Concat(DesignSchema.Outrigger.ByPath.Keys.Select(k => $"{(number is null ? DesignSchema.Outrigger.Name : head)}.{k}"));
         throw new FormatException($"\"{path}\" is not a key of a design file{(NearestName.Of(path, known) is { } near ? $"; did you mean {near}?" : "")}");
     }
 

@@ -34,8 +34,10 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
+    private readonly Lazy<bool> _isFair = new(() => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair);
+
     /// <summary>Whether it is a hull that the fairness check passes.</summary>
-    public bool IsFair => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair;
+    public bool IsFair => _isFair.Value;
 
     /// <summary>Shapes lines and skin, checking each before the next is begun: on the usual spans, and on others where those leave no hull, or no fair
     /// one.</summary>

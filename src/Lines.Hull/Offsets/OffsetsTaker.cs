@@ -13,12 +13,6 @@ internal sealed class OffsetsTaker
     /// <summary>Half station spaces at either end that are halved once more.</summary>
     private const int EndHalves = 5;
 
-    /// <summary>Station spaces of the design waterline.</summary>
-    private const int StationSpaces = 10;
-
-    /// <summary>Stations of the standard grid, 0 to 10 with halves.</summary>
-    private const int StandardHalves = (2 * StationSpaces) + 1;
-
     private static readonly Plane s_center = Plane.AtY(0);
 
     private readonly HullLines _lines;
@@ -74,7 +68,7 @@ internal sealed class OffsetsTaker
             transom,
             (hull.Dials.Stern as TransomStern)?.Rake,
             _aftmost,
-            (_lines.Grid.Stations[^1].X - _lines.Grid.Stations[0].X) / StationSpaces,
+            (_lines.Grid.Stations[^1].X - _lines.Grid.Stations[0].X) / LinesGrid.StationSpaces,
             _planking);
 
         IEnumerable<OffsetRow> Rows(LineTag tag, Func<Point3, double> value) => Tabled(tag.Kind, tag.Label).Select(line => new OffsetRow(
@@ -113,23 +107,16 @@ internal sealed class OffsetsTaker
     private List<StationMark> AtEnds(IReadOnlyList<StationMark> halves)
     {
         // A grid of one's own choice is kept as it is.
-        if (halves.Count != StandardHalves)
+        if (halves.Count != LinesGrid.Halves + 1)
             return [.. halves];
-        double first = halves[0].X, half = (halves[^1].X - first) / (StandardHalves - 1);
+        double first = halves[0].X, half = (halves[^1].X - first) / LinesGrid.Halves;
         List<double> places =
         [
             .. Enumerable.Range(1, (int)(first / half)).Select(k => -k / 2.0).Reverse(),
-            .. Enumerable.Range(0, 4 * StationSpaces + 1).Select(k => k / 4.0).Where(n => n % 0.5 == 0 || Math.Min(n, StationSpaces - n) < EndHalves / 2.0),
-            .. Enumerable.Range(1, (int)((_aftmost - halves[^1].X) / half)).Select(k => StationSpaces + (k / 2.0)),
+            .. Enumerable.Range(0, 4 * LinesGrid.StationSpaces + 1).Select(k => k / 4.0).Where(n => n % 0.5 == 0 || Math.Min(n, LinesGrid.StationSpaces - n) < EndHalves / 2.0),
+            .. Enumerable.Range(1, (int)((_aftmost - halves[^1].X) / half)).Select(k => LinesGrid.StationSpaces + (k / 2.0)),
         ];
-        return [.. places.Select(n => n % 0.5 == 0 && n >= 0 && n <= StationSpaces ? halves[(int)(2 * n)] : new StationMark(Number(n), first + (2 * n * half)))];
-    }
-
-    private static string Number(double n)
-    {
-        var whole = Math.Truncate(n);
-        var part = Math.Abs(n - whole) switch { 0 => "", 0.25 => "1/4", 0.5 => "1/2", _ => "3/4" };
-        return whole == 0 ? (n < 0 ? "-" : "") + part : part.Length == 0 ? Invariant($"{whole}") : Invariant($"{whole} {part}");
+        return [.. places.Select(n => n % 0.5 == 0 && n >= 0 && n <= LinesGrid.StationSpaces ? halves[(int)(2 * n)] : new StationMark(LinesGrid.NumberOf(n), first + (2 * n * half)))];
     }
 
     // A line that comes in two parts is two lines of one tag, side by side.

@@ -13,6 +13,12 @@ public sealed record LinesGrid(
     IReadOnlyList<double> Buttocks,
     IReadOnlyList<DiagonalMark> Diagonals)
 {
+    /// <summary>Station spaces of the design waterline.</summary>
+    public const int StationSpaces = 10;
+
+    /// <summary>Half station spaces of it.</summary>
+    internal const int Halves = 2 * StationSpaces;
+
     /// <summary>The standard grid of a hull.</summary>
     /// <remarks>
     /// Stations 0 to 10 with halves divide the design waterline, 0 forward. Waterlines stand at the quarters of the draft, on the
@@ -23,8 +29,8 @@ public sealed record LinesGrid(
     {
         ArgumentNullException.ThrowIfNull(hull);
         var length = hull.WaterlineAft - hull.WaterlineFore;
-        var stations = Enumerable.Range(0, 21)
-            .Select(k => new StationMark(Number(k), k == 20 ? hull.WaterlineAft : hull.WaterlineFore + (length * k / 20))).ToArray();
+        var stations = Enumerable.Range(0, Halves + 1)
+            .Select(k => new StationMark(NumberOf(k / 2.0), k == Halves ? hull.WaterlineAft : hull.WaterlineFore + (length * k / Halves))).ToArray();
         var sheer = Cut.Sheer(hull).Nodes.Min(p => p.Point.Z);
         double draft = hull.Draft, half = hull.Dials.Beam / 2;
         double[] waterlines = [.. Quarters(0, draft), draft, .. Quarters(draft, sheer).Where(z => z > draft)];
@@ -33,8 +39,16 @@ public sealed record LinesGrid(
 
     private static IEnumerable<double> Quarters(double from, double to) => [.. Enumerable.Range(1, 3).Select(k => from + ((to - from) * k / 4))];
 
-    private static string Number(int halves) =>
-        halves % 2 == 0 ? Invariant($"{halves / 2}") : halves == 1 ? "1/2" : Invariant($"{halves / 2} 1/2");
+    /// <summary>A station's number as written: "0", "1/2", "3 1/4", "-1/2" before the waterline.</summary>
+    /// <param name="spaces">Station spaces from its fore end, in quarters.</param>
+    internal static string NumberOf(double spaces)
+    {
+        var whole = Math.Truncate(spaces);
+        var part = Math.Abs(spaces - whole) switch { 0 => "", 0.25 => "1/4", 0.5 => "1/2", _ => "3/4" };
+        if (part.Length == 0)
+            return Invariant($"{whole}");
+        return whole == 0 ? (spaces < 0 ? "-" : "") + part : Invariant($"{whole} {part}");
+    }
 }
 
 /// <summary>A station of the lines plan.</summary>

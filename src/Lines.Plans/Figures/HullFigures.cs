@@ -1,6 +1,8 @@
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
 using Lines.Kernel.Numerics;
+using Lines.Kernel.Splines;
 
 namespace Lines.Plans.Figures;
 
@@ -34,7 +36,7 @@ public static class HullFigures
         return new FigureGroup("deck", "Closed to the deck",
         [
             new("crown", "Crown of the deck", hull.Dials.Crown, Quantity.Length) { Note = "at the centerplane above the sheer, where that is broadest" },
-            new("length_over_deck", "Length over the deck", LengthOverDeck(hull), Quantity.Length) { Note = "a crown on a raked transom reaches past the sheer" },
+            new("length_over_deck", "Length over the deck", LengthOver(hull.Patches), Quantity.Length) { Note = "a crown on a raked transom reaches past the sheer" },
             new("enclosed_volume", "Enclosed volume", whole.Volume, Quantity.Volume) { Note = "to the outside of planking" },
             Displacement("enclosed_fresh", "Displacement immersed whole, fresh water", whole, Water.Fresh),
             new("enclosed_center", "Center of the enclosed volume", whole.Center?.X, Quantity.Length) { Note = "aft of the foremost point" },
@@ -52,14 +54,14 @@ public static class HullFigures
         var (bow, stern, middle) = (side.PointAt(0, 1), side.PointAt(1, 1), side.PointAt(hull.WidestU, 1));
         return new FigureGroup("dimensions", "Principal dimensions",
         [
-            new("length", "Length", Greatest(v => side.PointAt(1, v).X) + Greatest(v => -side.PointAt(0, v).X), Quantity.Length) { Note = "foremost to aftmost point" },
+            new("length", "Length", LengthOver([side]), Quantity.Length) { Note = "foremost to aftmost point" },
             new("beam", "Beam", 2 * Greatest(u => Greatest(v => side.PointAt(u, v).Y)), Quantity.Length) { Note = "greatest breadth, outside of planking" },
             new("depth", "Depth", middle.Z, Quantity.Length) { Note = "base line to sheer at the widest station" },
             new("draft", "Draft", dials.Draft, Quantity.Length) { Note = "base line to design waterline" },
             new("waterline_length", "Waterline length", hull.WaterlineAft - hull.WaterlineFore, Quantity.Length),
             new("waterline_beam", "Waterline beam", afloat.Waterplane?.Breadth, Quantity.Length) { Why = "nothing is immersed" },
             new("waterline_fore", "Fore end of the waterline", hull.WaterlineFore, Quantity.Length) { Note = "aft of the foremost point" },
-            new("station_spacing", "Station spacing", (hull.WaterlineAft - hull.WaterlineFore) / 10, Quantity.Length) { Note = "ten spaces to the waterline" },
+            new("station_spacing", "Station spacing", (hull.WaterlineAft - hull.WaterlineFore) / LinesGrid.StationSpaces, Quantity.Length) { Note = "ten spaces to the waterline" },
             new("widest_station", "Widest station", hull.WidestX, Quantity.Length) { Note = "aft of the foremost point" },
             new("widest_part", "Widest station, part of the waterline", (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore), Quantity.Fraction) { Note = AftOfFore },
             new("sheer_bow", "Sheer at the bow", bow.Z, Quantity.Length) { Note = "above the base line" },
@@ -135,9 +137,9 @@ public static class HullFigures
     // Over a parameter from 0 to 1; with tumblehome a breadth is greatest below the sheer, with a reverse stem a length above the keel.
     private static double Greatest(Func<double, double> f) => Peak.Over(f, s_places).Value;
 
-    private static double LengthOverDeck(HullSurface hull)
+    private static double LengthOver(IReadOnlyList<BSplineSurface> patches)
     {
-        double Reach(int sense, double u) => hull.Patches.Max(patch => Greatest(v => sense * patch.PointAt(u, v).X));
+        double Reach(int sense, double u) => patches.Max(patch => Greatest(v => sense * patch.PointAt(u, v).X));
         return Reach(1, 1) + Reach(-1, 0);
     }
 
