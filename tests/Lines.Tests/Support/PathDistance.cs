@@ -5,7 +5,25 @@ namespace Lines.Tests.Support;
 /// <summary>Distance from points to lines and arcs by plain geometry: center and angle, not the code's chord form.</summary>
 internal static class PathDistance
 {
-    public static double To(IEnumerable<ArcPath> paths, Point2 p) => paths.SelectMany(x => x.Segments()).Min(s => To(s, p));
+    public static double To(IEnumerable<ArcPath> paths, Point2 p) => ToAny(paths)(p);
+
+    /// <summary>The distance of a point from the nearest of many paths.</summary>
+    public static Func<Point2, double> ToAny(IEnumerable<ArcPath> paths)
+    {
+        // No point of a segment is further from its middle than half its length.
+        (ArcSegment Segment, Point2 Middle, double Reach)[] segments = [.. paths.SelectMany(x => x.Segments()).Select(s => (s, s.PointAt(0.5), s.Length / 2))];
+        return p =>
+        {
+            var nearest = double.PositiveInfinity;
+            foreach (var (segment, middle, reach) in segments)
+            {
+                if (p.DistanceTo(middle) - reach < nearest)
+                    nearest = Math.Min(nearest, To(segment, p));
+            }
+
+            return nearest;
+        };
+    }
 
     public static double To(ArcSegment s, Point2 p)
     {

@@ -69,6 +69,6 @@ internal static class AssembledPages
             return next[0].Vertices[0].Point.DistanceTo(part[0].Vertices[0].Point) < 1e-9 ? null : next;
         }
 
-        double Furthest(IReadOnlyList<ArcPath> from, IReadOnlyList<ArcPath> to) => from.SelectMany(p => PathDistance.Samples(p, step)).Max(p => PathDistance.To(to, p));
+        double Furthest(IReadOnlyList<ArcPath> from, IReadOnlyList<ArcPath> to) => from.SelectMany(p => PathDistance.Samples(p, step)).Max(PathDistance.ToAny(to));
     }
 }

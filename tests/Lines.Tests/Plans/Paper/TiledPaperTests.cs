@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
@@ -16,6 +17,8 @@ public class TiledPaperTests
     private const double Border = 6.4;
 
     private static readonly Layer Cut = new("cut", new Ink(0.35), 1);
+    private static readonly ConcurrentDictionary<(string Name, string Paper, bool Halves), Lazy<IReadOnlyList<Sheet>>> s_templates = new();
+
     private static readonly Layer MarkLine = new("mark", new Ink(0.18, [6, 2]), 3);
 
     /// <summary>A mold-like outline of lines and arcs, 700 by 430 mm, with centerline, waterlines and lettering.</summary>
@@ -491,11 +494,15 @@ public class TiledPaperTests
         }
     }
 
+    // Laid out once for all tests that look at them.
     private static (MoldPlan Molds, IReadOnlyList<Sheet> Pages) Templates(string name, string paper, bool halves = false)
     {
         var shaped = ShapedTemplates.Of(name);
-        var settings = new PrintSettings(paper is "A4" ? PaperSize.A4 : PaperSize.Letter) { Halves = halves };
-        return (shaped.Molds, TiledPaper.Of([.. shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, LengthNotation.Millimeters, settings))], settings));
+        return (shaped.Molds, s_templates.GetOrAdd((name, paper, halves), _ => new(() =>
+        {
+            var settings = new PrintSettings(paper is "A4" ? PaperSize.A4 : PaperSize.Letter) { Halves = halves };
+            return TiledPaper.Of([.. shaped.Molds.Parts.Select(m => MoldSheets.ForPaper(shaped.Design.Title, m, LengthNotation.Millimeters, settings))], settings);
+        })).Value);
     }
 
     private static (PaperSize Size, IReadOnlyList<Sheet> Pages) Pages(string paper, double x, double y, double skew)
