@@ -27,6 +27,9 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     /// <summary>Times the way between two sides of a target is halved before the search goes on from there.</summary>
     private const int Halvings = 6;
 
+    /// <summary>Parts of its range at which the one dial left out is tried where a search ends short of its target: an angle need not rise with its fullness.</summary>
+    private const int Places = 16;
+
     private static readonly SearchMeasure s_rough = new(Aim: Near / 4, Enough: Near, Longest: 0.3, Probe: 0.003);
 
     private static readonly SearchMeasure s_fine = new(Aim: 1e-7, Enough: Met, Longest: 0.1, Probe: 0.001);
@@ -98,22 +101,41 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         }
     }
 
-    /// <summary>Where one target is passed between the start and the end of a search, goes on from a place near it.</summary>
+    /// <summary>Where one target is passed between the start and the end of a search, or elsewhere in the range of the one dial left out, goes on from
+    /// a place near it.</summary>
     private SearchEnd<HullSurface>? Between(double[] start, SearchEnd<HullSurface> end)
     {
-        if (start.Length > 1 || ValueAt(start, d.Widest) is not var (first, _) || first[0] * end.Residual[0] >= 0)
+        if (start.Length > 1)
             return null;
-        double before = start[0], past = end.X[0];
-        for (var k = 0; k < Halvings; k++)
+        List<(double X, double Miss)> seen = [.. Seen([start[0], end.X[0]])];
+        if (!Passes().Any())
         {
-            var middle = (before + past) / 2;
-            if (ValueAt([middle], d.Widest) is var (miss, _) && miss[0] * first[0] > 0)
-                before = middle;
-            else
-                past = middle;
+            double least = Within([-Farther])[0], greatest = Within([Farther])[0];
+            seen.AddRange(Seen(Enumerable.Range(0, Places + 1).Select(k => least + ((greatest - least) * k / Places))));
         }
 
-        return Roughly([before]);
+        return Passes().OrderBy(p => Math.Abs(p.From.X - end.X[0])).Select(p => Roughly([Halved(p.From, p.To.X)])).FirstOrDefault(found => found?.Miss <= Near);
+
+        IEnumerable<(double X, double Miss)> Seen(IEnumerable<double> places) =>
+            places.Select(x => (x, ValueAt([x], d.Widest))).Where(p => p.Item2 is not null).Select(p => (p.x, p.Item2!.Value.Residual[0]));
+
+        IEnumerable<((double X, double Miss) From, (double X, double Miss) To)> Passes() =>
+            seen.OrderBy(s => s.X).Zip(seen.OrderBy(s => s.X).Skip(1)).Where(p => p.First.Miss * p.Second.Miss < 0);
+
+        double Halved((double X, double Miss) from, double to)
+        {
+            var before = from.X;
+            for (var k = 0; k < Halvings; k++)
+            {
+                var middle = (before + to) / 2;
+                if (ValueAt([middle], d.Widest) is var (miss, _) && miss[0] * from.Miss > 0)
+                    before = middle;
+                else
+                    to = middle;
+            }
+
+            return before;
+        }
     }
 
     /// <summary>The part of the design waterline's length at which a hull is widest.</summary>
