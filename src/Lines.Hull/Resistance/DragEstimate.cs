@@ -13,12 +13,13 @@ namespace Lines.Hull.Resistance;
 /// <param name="Form">What the hulls' shape adds to it.</param>
 /// <param name="Wave">Wave resistance of every hull as if alone, together.</param>
 /// <param name="Interference">What the hulls' waves add to each other; negative where they help.</param>
+/// <param name="Transom">What immersed transoms lack in pressure; 0 without one.</param>
 /// <param name="Appendages">Rudder and boards; 0 where none are told.</param>
 /// <param name="Air">Air on topsides and crew, in the wind asked for; negative where that drives the boat.</param>
-public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Appendages, double Air)
+public sealed record DragAtSpeed(double Speed, double Froude, double Friction, double Form, double Wave, double Interference, double Transom, double Appendages, double Air)
 {
     /// <summary>All parts together [N].</summary>
-    public double Total => Friction + Form + Wave + Interference + Appendages + Air;
+    public double Total => Friction + Form + Wave + Interference + Transom + Appendages + Air;
 
     /// <summary>Power that tows the boat [W]; a paddler gives more, for no blade returns all of it.</summary>
     public double TowingPower => Total * Speed;
@@ -26,9 +27,8 @@ public sealed record DragAtSpeed(double Speed, double Froude, double Friction, d
 
 /// <summary>An estimate of the resistance of a vessel as she lies in the water.</summary>
 /// <remarks>
-/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
-/// trim are those of rest; heel is not looked at. Not counted: leeway, spray, what the moving hull sinks and trims beyond that, and what a transom
-/// that runs dry lacks in pressure.</para>
+/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="TransomDrag"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
+/// trim are those of rest; heel is not looked at. Not counted: leeway, spray, and what the moving hull sinks and trims beyond that.</para>
 /// <para><b>Range.</b> Displacement speeds, Froude numbers to 1 without planing, L/∇^⅓ over 6, smooth hulls in deep calm water.</para>
 /// </remarks>
 public sealed class DragEstimate
@@ -70,7 +70,8 @@ public sealed class DragEstimate
             var length = region.Spans.Max(s => region.AlongAt(s[^1]).Point.X) - region.Spans.Min(s => region.AlongAt(s[0]).Point.X);
             var wetted = (2 * UprightHydrostatics.SkinBelow(side, region, Tolerance)) + (hull.Surface.Transom is null ? 0 : UprightHydrostatics.TransomBelow(side, region, Tolerance));
             inWater.AddRange(alike.Select(h => new HullInWater(side, 0, 0, h.Place.Y)));
-            _shapes.Add(new Wet(alike.Count(), length, wetted, length / Math.Cbrt(FloatingBody.Of(hull).Below(lies, Tolerance).Volume)));
+            var transom = hull.Surface.Transom is not null && region.WaterlineAt(side.U.End) is > 0 and var top ? new TransomDrag(side, top) : null;
+            _shapes.Add(new Wet(alike.Count(), length, wetted, length / Math.Cbrt(FloatingBody.Of(hull).Below(lies, Tolerance).Volume), transom));
         }
 
         _waves = new WaveResistance(inWater);
@@ -92,16 +93,17 @@ public sealed class DragEstimate
     /// <param name="speed">Speed [m/s]; the shortest hull's Reynolds number must reach <see cref="FrictionLine.LeastReynolds"/>.</param>
     public DragAtSpeed At(double speed)
     {
-        double friction = 0, form = 0;
+        double friction = 0, form = 0, transom = 0;
         foreach (var shape in _shapes)
         {
             var plank = shape.Count * 0.5 * _water.Density * speed * speed * shape.Area * FrictionLine.Coefficient(speed * shape.Length / _water.Viscosity);
             friction += plank;
             form += plank * (SlenderForm.Factor(shape.Slenderness) - 1);
+            transom += shape.Count * (shape.Transom?.At(speed, _water.Density, plank / shape.Count) ?? 0);
         }
 
         var (together, alone) = _waves.Parts(speed, Tolerance, friction / _water.Density);
-        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), _appendage?.At(speed, _water) ?? 0, _air.At(speed, _water.Density, HeadWind));
+        return new DragAtSpeed(speed, speed / Math.Sqrt(Standards.Gravity * Length), friction, form, _water.Density * alone, _water.Density * (together - alone), transom, _appendage?.At(speed, _water) ?? 0, _air.At(speed, _water.Density, HeadWind));
     }
 
     /// <summary>A skin turned and moved so that the water is the plane z = 0.</summary>
@@ -120,5 +122,5 @@ public sealed class DragEstimate
         return new BSplineSurface(side.U, side.V, poles);
     }
 
-    private sealed record Wet(int Count, double Length, double Area, double Slenderness);
+    private sealed record Wet(int Count, double Length, double Area, double Slenderness, TransomDrag? Transom);
 }

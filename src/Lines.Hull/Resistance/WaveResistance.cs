@@ -17,7 +17,7 @@ public readonly record struct HullInWater(BSplineSurface Side, double Height, do
 /// <para><b>Method.</b> Michell's integral over the true waterlines below the water plane, level; the waves of several hulls are added with their
 /// phases, so spacing and stagger are in it. Sinkage and trim under way, the breadth of the hulls themselves and breaking are not.</para>
 /// <para><b>Range.</b> Slender hulls, Froude numbers 0.2 to 1; humps come out too high by tens of per cent. A transom is taken as running dry with a
-/// wake of its own section; what its dry face lacks in pressure is not in it.</para>
+/// wake of its own section; what its face lacks in pressure <see cref="TransomDrag"/> has.</para>
 /// <para><b>Accuracy.</b> The relative error of the integral is below the tolerance. The waterlines are carried within 2e-4 of the waves from a Froude
 /// number of 0.14 up, within 2e-3 where a transom cuts them off: of friction and waves together within 1e-4 in both. Checked on Wigley's hull, and on
 /// templates by sums over the skin.</para>

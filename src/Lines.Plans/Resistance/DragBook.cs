@@ -69,16 +69,21 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
-        yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, what a moving hull sinks and trims beyond her place at rest, and the lacking pressure on a transom that runs dry. Towing power is what moves the boat, not what the crew gives.";
+        yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";
+        if (HasTransom)
+            yield return "Transom: the water's pressure lacking where it runs dry, from 2.5 times the root of gravity times its immersion on, and before that a blunt base (Hoerner; both from memory): a rough figure. Trimmed so that the transom comes out of the water it costs nothing.";
         foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
             yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
         if (Speeds.Any(s => s.Figures[1].Value > 1))
             yield return "Froude numbers over 1: hulls begin to plane there, which is not reckoned with.";
     }
 
+    private bool HasTransom => Speeds.Any(s => s.Figures.Any(f => f is { Key: "transom", Value: > 0 }));
+
     private IEnumerable<Figure> Shown(int k) => Speeds[k].Figures.Where(f => f.Key switch
     {
         "interference" => Hulls > 1,
+        "transom" => HasTransom,
         "appendages" => Speeds.Any(s => s.Figures.Any(a => a is { Key: "appendages", Value: > 0 })),
         _ => true,
     });
@@ -91,6 +96,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         Estimate("form", "Form", d.Form, Quantity.Drag, "2.76 (L/V^(1/3))^-0.4 - 1 of friction, measured for 6 to 9.5"),
         Estimate("wave", "Waves", d.Wave, Quantity.Drag, "thin-ship theory at the level and trim of rest, Froude number 0.2 to 1, each hull alone"),
         Estimate("interference", "Interference", d.Interference, Quantity.Drag, "thin-ship theory"),
+        Estimate("transom", "Transom", d.Transom, Quantity.Drag, "pressure lacking on a transom in the water"),
         Estimate("appendages", "Appendages", d.Appendages, Quantity.Drag, "friction of both sides, Hoerner's thickness factor"),
         Estimate("air", "Air", d.Air, Quantity.Drag, "topsides by ITTC 1978, crew seated, " + wind),
         Estimate("total", "Total", d.Total, Quantity.Drag, "of the parts told; without leeway, spray"),

@@ -79,7 +79,8 @@ public static class DragSheet
     private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, ChartFrame chart, double unit)
     {
         chart.Draw(marks);
-        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air), ("appendages", d => d.Appendages)];
+        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air), ("transom", d => d.Transom), ("appendages", d => d.Appendages)];
+        parts.RemoveAll(p => p.Name is "transom" && found.All(d => d.Transom == 0));
         parts.RemoveAll(p => p.Name is "appendages" && found.All(d => d.Appendages == 0));
         if (several)
             parts.Add(("interference", d => d.Interference));
