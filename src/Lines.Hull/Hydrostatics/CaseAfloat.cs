@@ -56,6 +56,9 @@ public sealed record CaseAfloat(
     /// <summary>Whether the boat comes to rest as <see cref="Afloat"/> says; if not, it is told held upright.</summary>
     public bool Rests => State is FloatState.Floats or FloatState.Floods;
 
+    /// <summary>Whether she is turned over from where she floats upright and comes to rest aside: a loll, not a list from weights.</summary>
+    public bool Lolls { get; init; }
+
     /// <summary>Height of the transverse metacenter above the center of gravity [m].</summary>
     public double? TransverseMetacentricHeight => Rise + (Afloat?.Immersed.TransverseMoment / Afloat?.Immersed.Volume);
 
@@ -97,7 +100,7 @@ public sealed record CaseAfloat(
         var freeboard = craft.LowestSheer(told.Water) ?? Edge(craft.Bodies[0], told.Water);
         var floods = freeboard.Body.IsOpen && freeboard.Height < 0;
         var state = rest is null ? FloatState.Capsizes : floods ? FloatState.Floods : FloatState.Floats;
-        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]);
+        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]) { Lolls = rest is not null && rest != upright };
     }
 
     private static bool IsRest(Afloat? afloat) =>

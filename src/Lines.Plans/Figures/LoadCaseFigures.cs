@@ -9,6 +9,9 @@ namespace Lines.Plans.Figures;
 /// <summary>The figures of load cases: afloat, righting arms, swamped, bending; every case has the same figures in the same order.</summary>
 public static class LoadCaseFigures
 {
+    /// <summary>Key of the heel under sail; without a value where the wind is more than she holds.</summary>
+    public const string HeelUnderSail = "sail_heel";
+
     /// <summary>Beginning of the groups' keys; the name of the case follows.</summary>
     public const string GroupKey = "case_";
 
@@ -57,7 +60,7 @@ public static class LoadCaseFigures
             Known("metacentric_height", "Metacentric height, athwart", study.Afloat.TransverseMetacentricHeight, Quantity.Length) with { Note = "above the center of gravity" },
             Known("metacentric_height_long", "Metacentric height, lengthwise", case_.LongitudinalMetacentricHeight, Quantity.Length),
             Known("moment_to_trim", "Moment to trim 1 cm", case_.MomentToTrim(hull.WaterlineAft - hull.WaterlineFore), Quantity.MassMoment) with { Note = "over the design waterline" },
-            Known("immersion", "Mass to sink the boat", 100 * case_.WeightToSink, Quantity.MassPerLength),
+            Known("immersion", "Immersion", 100 * case_.WeightToSink, Quantity.MassPerLength) with { Note = "mass that sinks her so far" },
         ]);
     }
 
@@ -140,6 +143,7 @@ public static class LoadCaseFigures
         ArgumentNullException.ThrowIfNull(afloat);
         return afloat.State switch
         {
+            FloatState.Floats when afloat.Lolls => Invariant($"floats at an angle of loll of {Math.Abs(afloat.Afloat!.Water.Heel) * 180 / Math.PI:0} deg: she does not stay upright"),
             FloatState.Floats => "floats",
             FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
             FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, " + Upset(afloat),
@@ -185,7 +189,7 @@ public static class LoadCaseFigures
     private static IEnumerable<Figure> SailOf(SailHeel sail)
     {
         var wind = Invariant($"beam on, steady {sail.Wind / Standards.Knot:0} kn, all sail set, sheeted in");
-        yield return Maybe("sail_heel", "Heel under sail", sail.Heel, "the wind heels her beyond her range") with { IsEstimate = true, Note = wind };
+        yield return Maybe(HeelUnderSail, "Heel under sail", sail.Heel, "she capsizes: it blows harder than the greatest wind she holds") with { IsEstimate = true, Note = wind };
         yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Wind) { IsEstimate = true, Note = "at the end of her righting arms" };
     }
 

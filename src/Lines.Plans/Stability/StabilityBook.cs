@@ -181,7 +181,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         return new FigureTable(
             title,
             [new FigureColumn(first, ""), .. columns.Select(f => Halved(f.Name + Unit(f)))],
-            [.. cases.Select(c => (IReadOnlyList<string>)[c.Name, .. c.Figures.Where(f => f.Key is not "floats").Select(f => f.Value is null ? "-" : FigureText.Number(f, Notation))])]);
+            [.. cases.Select(c => (IReadOnlyList<string>)[c.Name, .. c.Figures.Where(f => f.Key is not "floats").Select(Cell)])]);
     }
 
     // A long name in two lines, broken at the blank nearest its middle.
@@ -200,8 +200,16 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         return new FigureTable(
             title,
             [new FigureColumn("", ""), .. cases.Select(c => Column(c.Name))],
-            [.. rows.Select(r => (IReadOnlyList<string>)[r.Name + Unit(r), .. cases.Select(c => c.Figures.FirstOrDefault(f => string.Equals(f.Key, r.Key, StringComparison.Ordinal)) is { Value: not null } f ? FigureText.Number(f, Notation) : "-")])]);
+            [.. rows.Select(r => (IReadOnlyList<string>)[r.Name + Unit(r), .. cases.Select(c => c.Figures.FirstOrDefault(f => string.Equals(f.Key, r.Key, StringComparison.Ordinal)) is { } f ? Cell(f) : "-")])]);
     }
+
+    // Where there is no heel under sail the wind is more than she holds.
+    private string Cell(Figure figure) => figure switch
+    {
+        { Value: not null } => FigureText.Number(figure, Notation),
+        { Key: LoadCaseFigures.HeelUnderSail } => "capsizes",
+        _ => "-",
+    };
 
     private string Unit(Figure figure) => figure.Quantity == Quantity.Length ? LengthUnit : FigureText.UnitOf(figure.Quantity, Notation).Name is { Length: > 0 } name ? ", " + name : "";
 }

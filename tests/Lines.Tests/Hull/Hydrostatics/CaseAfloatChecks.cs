@@ -2,6 +2,7 @@ using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Loading;
 using Lines.Kernel.Geometry;
+using Lines.Plans.Figures;
 using Lines.Tests.Support;
 using Xunit;
 
@@ -69,6 +70,16 @@ public class CaseAfloatChecks
         var found = CaseAfloat.Of(new Craft([SampleBodies.Box(65, 12, 9)]), At(65 * 12 * 4 * Density, 32.5, 0, 5.15), Density);
         Assert.Equal(FloatState.Floats, found.State);
         Assert.Equal(Math.Sqrt(2 * 0.15 / 3), Math.Abs(Math.Tan(found.Afloat!.Water.Heel)), 1e-6);
+        Assert.Equal("floats at an angle of loll of 18 deg: she does not stay upright", LoadCaseFigures.StateOf(found));
+    }
+
+    // Derrett: a list from a weight off the centerline is no loll.
+    [Fact]
+    public void A_weight_aside_gives_a_list_and_no_loll()
+    {
+        var found = CaseAfloat.Of(s_box, At(800, 2, 0.02, 0.1), Density);
+        Assert.True(found.Afloat!.Water.Heel > 0.01);
+        Assert.Equal("floats", LoadCaseFigures.StateOf(found));
     }
 
     /// <summary>Wigley's hull between x0 and x1: B T (2/3) ∫ (1 - s²) dx with s = 2x/L - 1, exact.</summary>

@@ -21,7 +21,7 @@ public class StabilityBookTests
 
     private static readonly StabilityBook s_book = Book(60);
 
-    private static StabilityBook Book(double crew)
+    private static StabilityBook Book(double crew, double wind = 6)
     {
         var shape = new VesselShape(
             SampleHulls.DoubleEnder(),
@@ -36,11 +36,19 @@ public class StabilityBookTests
             Compartments = [new("bow", 0, 1.6, true), new("stern", 3.7, 5.2, true)],
             Rig = new Rig(5, 2.3, 2),
         };
-        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings), s_settings, LengthNotation.Millimeters) { HasOutriggers = true };
+        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings with { Wind = wind }), s_settings with { Wind = wind }, LengthNotation.Millimeters) { HasOutriggers = true };
     }
 
     [Fact]
     public void Light_ship_comes_first_then_the_cases_of_the_file() => Assert.Equal(["light ship", "solo", "under way"], s_book.Studies.Select(s => s.Name));
+
+    // 5 m² of sail set 2.3 m up in 40 m/s: some 12 kN m over a boat of 100 kg that is under 3 m broad, so over 4 times what her weight can bring against it.
+    [Fact]
+    public void A_wind_she_does_not_hold_is_said_to_capsize_her()
+    {
+        Assert.DoesNotContain("capsizes", s_book.Text(), StringComparison.Ordinal);
+        Assert.Contains("capsizes", Book(60, wind: 40).Text(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Numbers_for_programs_hold_every_figure_of_every_case()
