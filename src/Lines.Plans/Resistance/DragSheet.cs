@@ -26,9 +26,16 @@ public static class DragSheet
 
     private static readonly Layer s_band = new("people", new Ink(0.05, null, 0.85), 9);
     private static readonly Layer s_power = new("crew-power", new Ink(0.5));
-    private static readonly Layer[] s_parts =
+    private static readonly (string Name, Func<DragAtSpeed, double> Of, Layer Layer)[] s_parts =
     [
-        new("drag-total", new Ink(0.5)), new("drag-friction", new Ink(0.25)), new("drag-form", new Ink(0.25, [4, 1.2])), new("drag-waves", new Ink(0.25, [1.6, 1])), new("drag-air", new Ink(0.25, [0.6, 1])), new("drag-appendages", new Ink(0.25, [2.5, 0.8])), new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2])),
+        ("total", d => d.Total, new("drag-total", new Ink(0.5))),
+        ("friction", d => d.Friction, new("drag-friction", new Ink(0.25))),
+        ("form", d => d.Form, new("drag-form", new Ink(0.25, [4, 1.2]))),
+        ("waves", d => d.Wave, new("drag-waves", new Ink(0.25, [1.6, 1]))),
+        ("interference", d => d.Interference, new("drag-interference", new Ink(0.25, [6, 1.2, 1.2, 1.2]))),
+        ("transom", d => d.Transom, new("drag-transom", new Ink(0.25, [6, 1, 0.6, 1]))),
+        ("air", d => d.Air, new("drag-air", new Ink(0.25, [0.6, 1]))),
+        ("appendages", d => d.Appendages, new("drag-appendages", new Ink(0.25, [2.5, 0.8]))),
     ];
 
     /// <summary>The sheet.</summary>
@@ -79,12 +86,8 @@ public static class DragSheet
     private static void Drags(PageMarks marks, DragAtSpeed[] found, bool several, ChartFrame chart, double unit)
     {
         chart.Draw(marks);
-        List<(string Name, Func<DragAtSpeed, double> Of)> parts = [("total", d => d.Total), ("friction", d => d.Friction), ("form", d => d.Form), ("waves", d => d.Wave), ("air", d => d.Air), ("transom", d => d.Transom), ("appendages", d => d.Appendages)];
-        parts.RemoveAll(p => p.Name is "transom" && found.All(d => d.Transom == 0));
-        parts.RemoveAll(p => p.Name is "appendages" && found.All(d => d.Appendages == 0));
-        if (several)
-            parts.Add(("interference", d => d.Interference));
-        var ends = parts.Select(p => (p.Name, p.Of, Layer: s_parts.First(l => l.Name[5..].Equals(p.Name, StringComparison.Ordinal)), chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();
+        var ends = s_parts.Where(p => p.Name is "interference" ? several : p.Name is not ("transom" or "appendages") || found.Any(d => p.Of(d) != 0))
+            .Select(p => (p.Name, p.Of, p.Layer, chart.At(0, p.Of(found[^1]) / unit).Y)).OrderBy(p => p.Y).ToList();
         var below = double.NegativeInfinity;
         foreach (var (name, of, layer, y) in ends)
         {
