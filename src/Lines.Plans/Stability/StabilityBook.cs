@@ -82,7 +82,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
 
     /// <summary>Swamped boats; null where the main hull is decked.</summary>
     public FigureTable? Swamped => Studies.Any(s => s.Swamped.Count > 0)
-        ? Listed("Swamped: main hull full, crew aboard", "Case", [.. Studies.SelectMany(s => s.Swamped.Zip(LoadCaseFigures.Swamped(s), (c, g) => ($"{s.Name}, {(c.Holed is { } h ? $"{h} holed" : "all sound")}: {Word(c.Afloat.State)}", g.Figures)))])
+        ? Listed("Swamped: main hull full, crew aboard; the own buoyancy of wood and crew left out", "Case", [.. Studies.SelectMany(s => s.Swamped.Zip(LoadCaseFigures.Swamped(s), (c, g) => ($"{s.Name}, {(c.Holed is { } h ? $"{h} holed" : "all sound")}: {Word(c.Afloat.State)}", g.Figures)))])
         : null;
 
     /// <summary>Forces along the main hull.</summary>
