@@ -149,7 +149,8 @@ public sealed class DialSource
         return faults.Sorted();
     }
 
-    /// <summary>Shows the molds that were left out, each at the place of its station in the file where it is listed: as warnings what is missing, else as notes.</summary>
+    /// <summary>Shows the molds that were left out, each at the place of its station in the file where it is listed, as warnings what is missing, else as notes;
+    /// and as notes the inner stems whose edge is not drawn.</summary>
     /// <param name="molds">The molds.</param>
     /// <returns>The warnings and notes, sorted by place.</returns>
     public IReadOnlyList<Diagnostic> ExplainLeftOut(MoldPlan molds)
@@ -168,6 +169,9 @@ public sealed class DialSource
                 left.Advice(notation));
         }
 
+        const string siding = "build.stem_siding";
+        foreach (var missing in molds.Molds.Select(m => m.NoApex(Notation)).OfType<string>())
+            notes.Add(_file.PlaceOf(siding), siding, $"{Whose}{missing}", Mold.WithoutApex);
         return
         [
             .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })

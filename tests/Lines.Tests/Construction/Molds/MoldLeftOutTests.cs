@@ -46,4 +46,14 @@ public class MoldLeftOutTests
         Assert.Contains(told, d => d.Headline.Contains(": note: build.mold_spacing: no mold at x = 5100 mm: ", StringComparison.Ordinal));
         Assert.Equal(told.OrderBy(d => d.Place), told);
     }
+
+    [Fact]
+    public void An_inner_stem_whose_edge_is_not_drawn_is_a_note_at_its_siding()
+    {
+        var shaped = ShapedTemplates.Of("gauge-runner");
+        var plan = shaped.Molds with { LeftOut = [], Molds = [.. shaped.Molds.Molds.Select((m, k) => k == 0 ? m with { WhyNoApex = $"the tide was out" } : m)] };
+        var note = Assert.Single(shaped.Design.Source.ExplainLeftOut(plan));
+        Assert.Equal(("build.stem_siding", Severity.Note), (note.Key, note.Severity));
+        Assert.Contains(plan.Molds[0].Name + ": no APEX is drawn", note.Problem, StringComparison.Ordinal);
+    }
 }

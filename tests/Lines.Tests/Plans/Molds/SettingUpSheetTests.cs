@@ -132,7 +132,7 @@ public class SettingUpSheetTests
         var plan = MoldSheetsTests.Plan("double-ender");
         plan = plan with { Molds = [plan.Molds[0] with { WhyNoApex = $"the tide was out" }, .. plan.Molds.Skip(1)] };
         var texts = SettingUpSheet.Of("Gauge Tender", MoldSheetsTests.Hull("double-ender"), plan, LengthNotation.Millimeters)[0].Marks.OfType<TextMark>().Select(t => t.Text);
-        Assert.Contains("STEM: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: the tide was out. Take the inner stem's edge from the molds with a batten.", texts);
+        Assert.Contains("STEM: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: the tide was out; take the inner stem's edge from the molds with a batten.", texts);
     }
 
     [Fact]
