@@ -170,8 +170,8 @@ public sealed class DialSource
         }
 
         const string siding = "build.stem_siding";
-        foreach (var missing in molds.Molds.Select(m => m.NoApex(Notation)).OfType<string>())
-            notes.Add(_file.PlaceOf(siding), siding, $"{Whose}{missing}", Mold.WithoutApex);
+        foreach (var missing in molds.WithoutApex(Notation))
+            notes.Add(_file.PlaceOf(siding), siding, $"{Whose}{missing}", MoldPlan.InsteadOfApex);
         return
         [
             .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })

@@ -257,7 +257,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
         Building = Building,
         HasOutriggers = shaped.Outriggers.Count > 0,
         Warnings = [.. NotMade, .. Clashing, .. Judged(fair: false)],
-        Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units)), .. shaped.Molds.Molds.Select(m => m.NoApex(units)).OfType<string>().Select(m => $"{m}; {Mold.WithoutApex}.")],
+        Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units)), .. shaped.Molds.ApexSentences(units)],
     }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>

@@ -79,12 +79,9 @@ public sealed record Mold
     /// <summary>Why no <see cref="MoldMarkKind.Apex"/> is marked beside a profile mold, one clause; null where it is marked or the mold has none.</summary>
     public FormattableString? WhyNoApex { get; init; }
 
-    /// <summary>What to do without the apex, a command.</summary>
-    public const string WithoutApex = "take the inner stem's edge from the molds with a batten";
-
     /// <summary>That no apex is drawn and why, one clause; null where none is missing.</summary>
     /// <param name="notation">How lengths are written.</param>
-    public string? NoApex(LengthNotation notation) =>
+    internal string? NoApex(LengthNotation notation) =>
         WhyNoApex is { } why ? $"{Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {why.Told(notation)}" : null;
 
     /// <summary>Whether it is only the half to the right of the centerline, which is an edge of its outline.</summary>

@@ -11,8 +11,19 @@ namespace Lines.Construction.Molds;
 /// <param name="LeftOut">Mold stations that were left out, and why.</param>
 public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, IReadOnlyList<MoldLeftOut> LeftOut)
 {
+    /// <summary>What to do without an apex, a command.</summary>
+    public const string InsteadOfApex = "take the inner stem's edge from the molds with a batten";
+
     /// <summary>Take-apart planes, x from the bow [m].</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];
+
+    /// <summary>The ends whose apex is not drawn and why, a clause each.</summary>
+    /// <param name="notation">How lengths are written.</param>
+    public IEnumerable<string> WithoutApex(LengthNotation notation) => Molds.Select(m => m.NoApex(notation)).OfType<string>();
+
+    /// <summary>The same with what to do instead, a sentence each.</summary>
+    /// <param name="notation">How lengths are written.</param>
+    public IEnumerable<string> ApexSentences(LengthNotation notation) => WithoutApex(notation).Select(clause => $"{clause}; {InsteadOfApex}.");
 
     /// <summary>The bulkheads of the joints, two each, forward one first, then others; they stay in the boat and never stand on the strongback.</summary>
     public IReadOnlyList<Mold> Bulkheads { get; init; } = [];

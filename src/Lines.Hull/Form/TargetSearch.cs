@@ -107,7 +107,8 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
     {
         if (start.Length > 1)
             return null;
-        List<(double X, double Miss)> seen = [.. Seen([start[0], end.X[0]])];
+        // What the search found at its end is known.
+        List<(double X, double Miss)> seen = [.. Seen([start[0]]), (end.X[0], end.Residual[0])];
         if (!Passes().Any())
         {
             double least = Within([-Farther])[0], greatest = Within([Farther])[0];
@@ -119,8 +120,11 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         IEnumerable<(double X, double Miss)> Seen(IEnumerable<double> places) =>
             places.Select(x => (x, ValueAt([x], d.Widest))).Where(p => p.Item2 is not null).Select(p => (p.x, p.Item2!.Value.Residual[0]));
 
-        IEnumerable<((double X, double Miss) From, (double X, double Miss) To)> Passes() =>
-            seen.OrderBy(s => s.X).Zip(seen.OrderBy(s => s.X).Skip(1)).Where(p => p.First.Miss * p.Second.Miss < 0);
+        IEnumerable<((double X, double Miss) From, (double X, double Miss) To)> Passes()
+        {
+            List<(double X, double Miss)> along = [.. seen.OrderBy(s => s.X)];
+            return along.Zip(along.Skip(1)).Where(p => p.First.Miss * p.Second.Miss < 0);
+        }
 
         double Halved((double X, double Miss) from, double to)
         {

@@ -73,8 +73,8 @@ public static class SettingUpSheet
         if (Slots(plan) is { } slots)
             yield return slots;
         yield return $"Far edge proud of the planking's inside: plane it back (a stroke: a shaving); clear: leave it. Holes: {string.Join("; ", Holes(plan, notation))}.";
-        foreach (var missing in plan.Molds.Select(m => m.NoApex(notation)).OfType<string>())
-            yield return $"{missing}; {Mold.WithoutApex}.";
+        foreach (var missing in plan.ApexSentences(notation))
+            yield return missing;
         if (hull.Transom is not null)
             yield return "The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). Past SHEER it holds the last strip; trim it later.";
         if (plan.Joints.Count > 0)

@@ -70,7 +70,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
         yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";
-        if (HasTransom)
+        if (Has("transom"))
             yield return "Transom: the water's pressure lacking where it runs dry, from 2.5 times the root of gravity times its immersion on, and before that a blunt base (Hoerner; both from memory): a rough figure. Trimmed so that the transom comes out of the water it costs nothing.";
         foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
             yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
@@ -78,15 +78,14 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
             yield return "Froude numbers over 1: hulls begin to plane there, which is not reckoned with.";
     }
 
-    private bool HasTransom => Speeds.Any(s => s.Figures.Any(f => f is { Key: "transom", Value: > 0 }));
-
     private IEnumerable<Figure> Shown(int k) => Speeds[k].Figures.Where(f => f.Key switch
     {
         "interference" => Hulls > 1,
-        "transom" => HasTransom,
-        "appendages" => Speeds.Any(s => s.Figures.Any(a => a is { Key: "appendages", Value: > 0 })),
+        "transom" or "appendages" => Has(f.Key),
         _ => true,
     });
+
+    private bool Has(string part) => Speeds.Any(s => s.Figures.Any(f => f.Value > 0 && string.Equals(f.Key, part, StringComparison.Ordinal)));
 
     private static FigureGroup Group(DragAtSpeed d, int number, CrewPower crew, string wind) => new(Invariant($"drag_{number:00}"), "Resistance",
     [
