@@ -9,7 +9,8 @@ namespace Lines.Hull.Resistance;
 /// <para><b>Method.</b> Behind the transom the water stands lower by U² / (2.5² g), so that it runs dry at 2.5 times the root of gravity times its immersion.
 /// Above that level the transom lacks the water's hydrostatic pressure, below it the pressure of the fallen height and the suction of a blunt base in a
 /// boundary layer, 0.029 / √(friction over dynamic pressure times the wet base) of the dynamic pressure.</para>
-/// <para><b>Range.</b> An estimate: models run dry at 2.2 to 2.7. Thin-ship theory takes the wake as long as it needs, so nothing is counted twice.</para>
+/// <para><b>Range.</b> An estimate: models run dry at 2.2 to 2.7. Thin-ship theory, which takes the wake as long as it needs, has none of it. While the
+/// base is wet the fallen height alone is 0.32 of the dynamic pressure, above what a blunt base has, and the suction comes on top: likely too much when slow.</para>
 /// <para><b>Source.</b> Hydrostatic part: as slender-ship methods add it (L. J. Doctors' work on transom sterns); base: S. F. Hoerner, <i>Fluid-Dynamic
 /// Drag</i>, 1965. Both from memory.</para>
 /// </remarks>
