@@ -50,6 +50,9 @@ public sealed record CaseAfloat(
     /// <summary>Trim from which a boat stands on end [rad].</summary>
     private const double GreatestTrim = Math.PI / 4;
 
+    /// <summary>Heel under which a boat is in balance upright, stable or not [rad]; with weights aside she is not.</summary>
+    private const double Upright = 1e-6;
+
     /// <summary>Relative error of volumes told beside the equilibrium.</summary>
     private const double Tolerance = 1e-9;
 
@@ -100,7 +103,7 @@ public sealed record CaseAfloat(
         var freeboard = craft.LowestSheer(told.Water) ?? Edge(craft.Bodies[0], told.Water);
         var floods = freeboard.Body.IsOpen && freeboard.Height < 0;
         var state = rest is null ? FloatState.Capsizes : floods ? FloatState.Floods : FloatState.Floats;
-        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]) { Lolls = rest is not null && rest != upright };
+        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]) { Lolls = rest is not null && rest != upright && Math.Abs(upright?.Water.Heel ?? 1) < Upright };
     }
 
     private static bool IsRest(Afloat? afloat) =>

@@ -27,7 +27,7 @@ public sealed record DragAtSpeed(double Speed, double Froude, double Friction, d
 
 /// <summary>An estimate of the resistance of a vessel as she lies in the water.</summary>
 /// <remarks>
-/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted area, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="TransomDrag"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
+/// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted skin without the transom, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="TransomDrag"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
 /// trim are those of rest; heel is not looked at. Not counted: leeway, spray, and what the moving hull sinks and trims beyond that.</para>
 /// <para><b>Range.</b> Displacement speeds, Froude numbers to 1 without planing, L/∇^⅓ over 6, smooth hulls in deep calm water.</para>
 /// </remarks>
@@ -68,7 +68,7 @@ public sealed class DragEstimate
             if (region.Spans.Count == 0)
                 continue;
             var length = region.Spans.Max(s => region.AlongAt(s[^1]).Point.X) - region.Spans.Min(s => region.AlongAt(s[0]).Point.X);
-            var wetted = (2 * UprightHydrostatics.SkinBelow(side, region, Tolerance)) + (hull.Surface.Transom is null ? 0 : UprightHydrostatics.TransomBelow(side, region, Tolerance));
+            var wetted = 2 * UprightHydrostatics.SkinBelow(side, region, Tolerance);
             inWater.AddRange(alike.Select(h => new HullInWater(side, 0, 0, h.Place.Y)));
             var transom = hull.Surface.Transom is not null && region.WaterlineAt(side.U.End) is > 0 and var top ? new TransomDrag(side, top) : null;
             _shapes.Add(new Wet(alike.Count(), length, wetted, length / Math.Cbrt(FloatingBody.Of(hull).Below(lies, Tolerance).Volume), transom));

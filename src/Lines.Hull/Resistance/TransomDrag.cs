@@ -4,13 +4,14 @@ using Lines.Kernel.Units;
 
 namespace Lines.Hull.Resistance;
 
-/// <summary>What an immersed transom lacks in pressure: the water's own where it runs dry, a blunt body's suction where it is still wet.</summary>
+/// <summary>What an immersed transom lacks in pressure: a blunt body's suction while wet, the water's own once it runs dry.</summary>
 /// <remarks>
-/// <para><b>Method.</b> Behind the transom the water stands lower by U² / (2.5² g), so that it runs dry at 2.5 times the root of gravity times its immersion.
-/// Above that level the transom lacks the water's hydrostatic pressure, below it the pressure of the fallen height and the suction of a blunt base in a
-/// boundary layer, 0.029 / √(friction over dynamic pressure times the wet base) of the dynamic pressure.</para>
-/// <para><b>Range.</b> An estimate: models run dry at 2.2 to 2.7. Thin-ship theory, which takes the wake as long as it needs, has none of it. While the
-/// base is wet the fallen height alone is 0.32 of the dynamic pressure, above what a blunt base has, and the suction comes on top: likely too much when slow.</para>
+/// <para><b>Method.</b> The pressure that lacks on the wet base and the fall of the water behind it are one: the fall is a part of the velocity head. Slow, that part is
+/// a blunt base's in a boundary layer, 0.029 / √(friction over dynamic pressure times the immersed base); at 2.5 times the root of gravity times the
+/// immersion, where the transom runs dry, it is 2 / 2.5² and the fall the whole immersion; between, it grows with the square of the speed. Above the fallen
+/// level the transom lacks the water's hydrostatic pressure, below it the pressure of the fall.</para>
+/// <para><b>Range.</b> An estimate: models run dry at 2.2 to 2.7, and how the part grows between its ends is our assumption. Thin-ship theory, which takes the
+/// wake as long as it needs, has none of it.</para>
 /// <para><b>Source.</b> Hydrostatic part: as slender-ship methods add it (L. J. Doctors' work on transom sterns); base: S. F. Hoerner, <i>Fluid-Dynamic
 /// Drag</i>, 1965. Both from memory.</para>
 /// </remarks>
@@ -33,13 +34,14 @@ internal sealed class TransomDrag(BSplineSurface side, double top)
     /// <param name="friction">Friction of the hull at that speed [N].</param>
     public double At(double speed, double density, double friction)
     {
-        var fallen = speed * speed / (Dry * Dry * Standards.Gravity);
-        var isDry = side.PointAt(side.U.End, side.V.Start).Z >= -fallen;
-        var edge = isDry ? side.V.Start : Root.FirstWhere(v => side.PointAt(side.U.End, v).Z >= -fallen, side.V.Start, top);
-        double dryMoment = Projected(edge, top).Moment, wetArea = Projected(side.V.Start, edge).Area;
         var pressure = 0.5 * density * speed * speed;
-        var suction = friction > 0 ? Base * Math.Sqrt(pressure * wetArea / friction) * pressure * wetArea : 0;
-        return (density * Standards.Gravity * (dryMoment + (fallen * wetArea))) + suction;
+        var dry = Math.Min(1, speed * speed / (Dry * Dry * Standards.Gravity * -side.PointAt(side.U.End, side.V.Start).Z));
+        const double Ventilated = 2 / (Dry * Dry);
+        var slow = friction > 0 ? Math.Min(Ventilated, Base * Math.Sqrt(pressure * Projected(side.V.Start, top).Area / friction)) : 0;
+        var fallen = (slow + ((Ventilated - slow) * dry)) * pressure / (density * Standards.Gravity);
+        var edge = dry < 1 ? Root.FirstWhere(v => side.PointAt(side.U.End, v).Z >= -fallen, side.V.Start, top) : side.V.Start;
+        double dryMoment = Projected(edge, top).Moment, wetArea = Projected(side.V.Start, edge).Area;
+        return density * Standards.Gravity * (dryMoment + (fallen * wetArea));
     }
 
     /// <summary>Area of the transom between two places of its edge, both sides, as seen from astern [m²], and its moment about the water [m³].</summary>

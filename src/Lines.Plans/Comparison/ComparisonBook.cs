@@ -133,13 +133,13 @@ public sealed class ComparisonBook
             [
                 new("Speed", "kn"),
                 .. Enumerable.Range(0, Designs.Count).Select(k => new FigureColumn(DragCrossings.Letter(k), force)),
-                .. Others.SelectMany(k => (FigureColumn[])[new(Difference(k), force), new("skin, form", ""), new("waves", "")]),
+                .. Others.SelectMany(k => (FigureColumn[])[new(Difference(k), force), new("skin, form", ""), new("waves", ""), new("rest", "")]),
             ];
             var rows = Speeds.Select((_, s) => (IReadOnlyList<string>)
             [
                 FigureText.Number(Of(0, s, "speed"), Settings.Notation),
                 .. Enumerable.Range(0, Designs.Count).Select(k => FigureText.Number(Of(k, s, "total"), Settings.Notation)),
-                .. Others.SelectMany(k => (string[])[More(k, s, "total"), More(k, s, "friction", "form"), More(k, s, "wave", "interference")]),
+                .. Others.SelectMany(k => (string[])[More(k, s, "total"), More(k, s, "friction", "form"), More(k, s, "wave", "interference"), More(k, s, "transom", "appendages", "air")]),
             ]);
             return new FigureTable("Drag, level on the waterline compared at: estimates", columns, [.. rows]);
         }

@@ -9,8 +9,11 @@ namespace Lines.Plans.Figures;
 /// <summary>The figures of load cases: afloat, righting arms, swamped, bending; every case has the same figures in the same order.</summary>
 public static class LoadCaseFigures
 {
-    /// <summary>Key of the heel under sail; without a value where the wind is more than she holds.</summary>
-    public const string HeelUnderSail = "sail_heel";
+    /// <summary>Why there is no heel under sail where her arms end as water comes over the sheer.</summary>
+    public const string SheFills = "water comes over her sheer: it blows harder than the greatest wind she holds";
+
+    /// <summary>Why there is no heel under sail where her arms end dry.</summary>
+    public const string SheCapsizes = "she capsizes: it blows harder than the greatest wind she holds";
 
     /// <summary>Beginning of the groups' keys; the name of the case follows.</summary>
     public const string GroupKey = "case_";
@@ -94,7 +97,7 @@ public static class LoadCaseFigures
                 Maybe(Slug(f.Body.Name) + "_submerges", $"{FigureText.Capital(f.Body.Name)} goes under at", f.Submerges, "it never goes under"),
                 Maybe(Slug(f.Body.Name) + "_lifts_clear", $"{FigureText.Capital(f.Body.Name)} lifts clear at", f.LiftsClear, "it never lifts clear"),
             }),
-            .. study.Sails.Zip(study.Arms).Where(s => s.Second == arms).SelectMany(s => SailOf(s.First)),
+            .. study.Sails.Zip(study.Arms).Where(s => s.Second == arms).SelectMany(s => SailOf(s.First, arms)),
         ];
     }
 
@@ -186,10 +189,10 @@ public static class LoadCaseFigures
         yield return new Figure(key + "_depth", name + ", keel under water", hull.Depth, Quantity.Length) { Note = "negative is clear of it" };
     }
 
-    private static IEnumerable<Figure> SailOf(SailHeel sail)
+    private static IEnumerable<Figure> SailOf(SailHeel sail, RightingArms arms)
     {
         var wind = Invariant($"beam on, steady {sail.Wind / Standards.Knot:0} kn, all sail set, sheeted in");
-        yield return Maybe(HeelUnderSail, "Heel under sail", sail.Heel, "she capsizes: it blows harder than the greatest wind she holds") with { IsEstimate = true, Note = wind };
+        yield return Maybe("sail_heel", "Heel under sail", sail.Heel, arms.Downflooding <= arms.End ? SheFills : SheCapsizes) with { IsEstimate = true, Note = wind };
         yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Wind) { IsEstimate = true, Note = "at the end of her righting arms" };
     }
 

@@ -207,7 +207,8 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     private string Cell(Figure figure) => figure switch
     {
         { Value: not null } => FigureText.Number(figure, Notation),
-        { Key: LoadCaseFigures.HeelUnderSail } => "capsizes",
+        { Why: LoadCaseFigures.SheFills } => "fills",
+        { Why: LoadCaseFigures.SheCapsizes } => "capsizes",
         _ => "-",
     };
 

@@ -82,6 +82,15 @@ public class CaseAfloatChecks
         Assert.Equal("floats", LoadCaseFigures.StateOf(found));
     }
 
+    // The same off the tender box: with a weight aside she has no balance upright to be turned over from.
+    [Fact]
+    public void A_tender_box_with_a_weight_aside_has_a_list_and_no_loll()
+    {
+        var found = CaseAfloat.Of(new Craft([SampleBodies.Box(65, 12, 9)]), At(65 * 12 * 4 * Density, 32.5, 0.05, 5.15), Density);
+        Assert.True(found.Afloat!.Water.Heel > Math.Atan(Math.Sqrt(2 * 0.15 / 3)));
+        Assert.Equal("floats", LoadCaseFigures.StateOf(found));
+    }
+
     /// <summary>Wigley's hull between x0 and x1: B T (2/3) ∫ (1 - s²) dx with s = 2x/L - 1, exact.</summary>
     [Theory]
     [InlineData(0, 5.2)]

@@ -14,7 +14,8 @@ public class TransomDragChecks
 {
     private const double Density = 1000, Immersion = 0.08, Half = 0.3, Freeboard = 0.2;
 
-    // A box: ∫ρg min(z, h) 2b dz; a vee, half-breadth b (T - z) / T at a depth z, dry: ρg b T² / 3. Friction without bound leaves no suction of the base.
+    // A box: ∫ρg min(z, h) 2b dz; a vee, half-breadth b (T - z) / T at a depth z, dry: ρg b T² / 3. Friction without bound leaves no suction of a slow
+    // base: h is then T x⁴ of x, the speed over the one it runs dry at.
     [Theory]
     [InlineData(0.5)]
     [InlineData(1.3)]
@@ -22,8 +23,19 @@ public class TransomDragChecks
     [InlineData(4.0)]
     public void A_box_lacks_the_pressure_of_the_fallen_water(double speed)
     {
-        double fallen = Math.Min(Immersion, speed * speed / (6.25 * Standards.Gravity)), asked = Density * Standards.Gravity * 2 * Half * ((Immersion * fallen) - (fallen * fallen / 2));
+        double fallen = Immersion * Math.Min(1, Math.Pow(speed / (2.5 * Math.Sqrt(Standards.Gravity * Immersion)), 4)), asked = Density * Standards.Gravity * 2 * Half * ((Immersion * fallen) - (fallen * fallen / 2));
         Assert.Equal(asked, Of(_ => Half).At(speed, Density, friction: 1e30), 1e-9 * asked);
+    }
+
+    // Slow friction cannot make a base suck more than it does where it runs dry, nor can the drag jump there.
+    [Fact]
+    public void Drag_rises_without_a_step_to_where_the_box_runs_dry()
+    {
+        var dry = 2.5 * Math.Sqrt(Standards.Gravity * Immersion);
+        double[] found = [.. Enumerable.Range(1, 40).Select(k => Of(_ => Half).At(dry * k / 30, Density, friction: 1e-3))];
+        Assert.Equal(found.Order(), found);
+        Assert.Equal(Of(_ => Half).At(dry, Density, 1), Of(_ => Half).At(dry * (1 - 1e-9), Density, 1), 1e-6 * found[^1]);
+        Assert.Equal(found[30], found[^1], 1e-9 * found[^1]);
     }
 
     [Fact]
@@ -33,13 +45,14 @@ public class TransomDragChecks
         Assert.Equal(asked, Of(z => Half * (z + Immersion) / Immersion).At(5, Density, friction: 10), 1e-9 * asked);
     }
 
-    // Slow, the water has hardly fallen: 0.029 / √(F / q A) q A, Hoerner 1965 (from memory).
+    // Slow, the water has hardly fallen: 0.029 / √(F / q A) q A and no more, Hoerner 1965 (from memory).
     [Fact]
     public void A_slow_box_is_a_blunt_base()
     {
         const double speed = 0.01, friction = 3e-4;
-        double pressure = 0.5 * Density * speed * speed * 2 * Half * Immersion, fallen = Density * Standards.Gravity * 2 * Half * Immersion * speed * speed / (6.25 * Standards.Gravity);
-        Assert.Equal((0.029 / Math.Sqrt(friction / pressure) * pressure) + fallen, Of(_ => Half).At(speed, Density, friction), 1e-3 * fallen);
+        double pressure = 0.5 * Density * speed * speed * 2 * Half * Immersion, asked = 0.029 / Math.Sqrt(friction / pressure) * pressure;
+        Assert.True(asked < 2 / 6.25 * pressure / 2);
+        Assert.Equal(asked, Of(_ => Half).At(speed, Density, friction), 1e-3 * asked);
     }
 
     // A transom out of the water costs nothing, one trimmed into it more the deeper it lies: common practice, no source.

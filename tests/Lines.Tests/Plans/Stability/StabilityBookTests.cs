@@ -21,11 +21,11 @@ public class StabilityBookTests
 
     private static readonly StabilityBook s_book = Book(60);
 
-    private static StabilityBook Book(double crew, double wind = 6)
+    private static StabilityBook Book(double crew, double wind = 6, bool floats = true)
     {
         var shape = new VesselShape(
             SampleHulls.DoubleEnder(),
-            [(new Outrigger(SampleHulls.DoubleEnder().Dials, OutriggerSide.Both, 1.0, 0.02, 1.0), CrownedHulls.With(SampleHulls.DoubleEnder(), 0.03))]);
+            !floats ? [] : [(new Outrigger(SampleHulls.DoubleEnder().Dials, OutriggerSide.Both, 1.0, 0.02, 1.0), CrownedHulls.With(SampleHulls.DoubleEnder(), 0.03))]);
         var vessel = new Vessel(SampleHulls.DoubleEnder().Dials)
         {
             Loads =
@@ -36,7 +36,7 @@ public class StabilityBookTests
             Compartments = [new("bow", 0, 1.6, true), new("stern", 3.7, 5.2, true)],
             Rig = new Rig(5, 2.3, 2),
         };
-        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings with { Wind = wind }), s_settings with { Wind = wind }, LengthNotation.Millimeters) { HasOutriggers = true };
+        return new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.2)), s_settings with { Wind = wind }), s_settings with { Wind = wind }, LengthNotation.Millimeters) { HasOutriggers = floats };
     }
 
     [Fact]
@@ -48,6 +48,15 @@ public class StabilityBookTests
     {
         Assert.DoesNotContain("capsizes", s_book.Text(), StringComparison.Ordinal);
         Assert.Contains("capsizes", Book(60, wind: 40).Text(), StringComparison.Ordinal);
+    }
+
+    // Without outriggers the open hull takes water over her sheer before her righting arm ends.
+    [Fact]
+    public void A_wind_that_puts_her_open_sheer_under_is_said_to_fill_her()
+    {
+        var text = Book(60, wind: 40, floats: false).Text();
+        Assert.Contains("fills", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("capsizes", text, StringComparison.Ordinal);
     }
 
     [Fact]
