@@ -9,12 +9,9 @@ namespace Lines.Plans.Paper;
 /// tried. The fewest pages win; among equals fewest pages with next to nothing on them, long lines along a seam and lines of lettering
 /// across one; then the most even margins. Lettering counts for no page: it moves to where pages are.</para>
 /// </remarks>
-internal sealed class GridSearch
+internal sealed class GridSearch : IDisposable
 {
     private const double Step = 2;
-
-    /// <summary>A page whose lines all run within this of its neighbors' paper carries next to nothing [mm].</summary>
-    private const double Sliver = 25;
 
     /// <summary>Straight lines longer than this [mm] are kept off the seams where that costs no page.</summary>
     private const double LongLine = 50;
@@ -63,7 +60,7 @@ internal sealed class GridSearch
         var found = new List<Found>();
         foreach (var turned in group.Parts.Count == 1 ? (bool[])[false, true] : [false])
         {
-            var search = new GridSearch(turned ? group.TurnedLeft() : group, turned);
+            using var search = new GridSearch(turned ? group.TurnedLeft() : group, turned);
             foreach (var layout in layouts)
                 search.Add(found, layout, most);
         }
@@ -71,27 +68,31 @@ internal sealed class GridSearch
         return found;
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => _ink.Dispose();
+
     // Keeps the best of what takes as few pages as the best so far.
     private void Add(List<Found> found, PageLayout layout, int most)
     {
         var cell = layout.Cell;
-        var lefts = new List<(double Left, Stretch[] Columns)>();
+        var lefts = new List<(double Left, CellInk.Stretch[] Columns)>();
         for (var left = _bounds.Left + GridPlace.Over; left > _bounds.Left + GridPlace.Over - cell.Width; left -= Step)
-            lefts.Add((left, ColumnsFrom(GridPlace.Around(_bounds, left, _bounds.Top, cell))));
+            lefts.Add((left, CellInk.ColumnsOf(_ink, GridPlace.Around(_bounds, left, _bounds.Top, cell))));
         for (var top = _bounds.Top - GridPlace.Over; top < _bounds.Top - GridPlace.Over + cell.Height; top += Step)
         {
-            var rows = RowsFrom(GridPlace.Around(_bounds, _bounds.Left, top, cell));
+            var rows = CellInk.RowsOf(_ink, GridPlace.Around(_bounds, _bounds.Left, top, cell));
             foreach (var (left, columns) in lefts)
             {
                 var place = GridPlace.Around(_bounds, left, top, cell);
                 var limit = found.Count > 0 ? found[0].Pages : int.MaxValue;
                 Span<bool> needed = place.Rows * place.Columns <= 256 ? _few.AsSpan(0, place.Rows * place.Columns) : new bool[place.Rows * place.Columns];
-                var pages = place.Needed(new Ink(_ink, columns, rows), limit, needed);
+                var ink = new CellInk(_ink, columns, rows);
+                var pages = place.Needed(ink, limit, needed);
                 if (pages > limit)
                     continue;
                 if (pages < limit)
                     found.Clear();
-                Keep(found, new Found(Group, Turned, layout, place, _marks, pages, Blemishes(place, needed, columns, rows), Unevenness(place)), most);
+                Keep(found, new Found(Group, Turned, layout, place, _marks, pages, Blemishes(place, needed, ink), Unevenness(place)), most);
             }
         }
     }
@@ -107,34 +108,6 @@ internal sealed class GridSearch
         found.Insert(at, next);
         if (found.Count > most)
             found.RemoveAt(most);
-    }
-
-    private Stretch[] ColumnsFrom(GridPlace place)
-    {
-        var columns = new Stretch[place.Columns];
-        for (var i = 0; i < columns.Length; i++)
-        {
-            var cell = place.CellAt(0, i);
-            double left = i == 0 ? double.NegativeInfinity : cell.Left, right = i == columns.Length - 1 ? double.PositiveInfinity : cell.Right;
-            columns[i] = new Stretch(
-                _ink.Across(left, right), _ink.Across(cell.Left + GridPlace.Over, cell.Right - GridPlace.Over), _ink.Across(cell.Left + Sliver, cell.Right - Sliver));
-        }
-
-        return columns;
-    }
-
-    private Stretch[] RowsFrom(GridPlace place)
-    {
-        var rows = new Stretch[place.Rows];
-        for (var i = 0; i < rows.Length; i++)
-        {
-            var cell = place.CellAt(i, 0);
-            double low = i == rows.Length - 1 ? double.NegativeInfinity : cell.Bottom, high = i == 0 ? double.PositiveInfinity : cell.Top;
-            rows[i] = new Stretch(
-                _ink.Up(low, high), _ink.Up(cell.Bottom + GridPlace.Over, cell.Top - GridPlace.Over), _ink.Up(cell.Bottom + Sliver, cell.Top - Sliver));
-        }
-
-        return rows;
     }
 
     private void Note(PartMark mark)
@@ -156,12 +129,12 @@ internal sealed class GridSearch
         }
     }
 
-    private int Blemishes(GridPlace place, ReadOnlySpan<bool> needed, Stretch[] columns, Stretch[] rows)
+    private int Blemishes(GridPlace place, ReadOnlySpan<bool> needed, CellInk ink)
     {
         var count = 0;
         for (var i = 0; i < needed.Length; i++)
         {
-            if (needed[i] && !_ink.Any(columns[i % place.Columns].Heart, rows[i / place.Columns].Heart))
+            if (needed[i] && !ink.HasHeart(i / place.Columns, i % place.Columns))
                 count += 2;
         }
 
@@ -195,15 +168,6 @@ internal sealed class GridSearch
             + Math.Abs((place.Rows * place.First.Height) - _bounds.Height - (2 * above));
     }
 
-    /// <summary>A column or a row in squares of the ink map.</summary>
-    /// <param name="Whole">All of it, without end where the grid ends.</param>
-    /// <param name="Inner">Less the strips of neighbors at both ends.</param>
-    /// <param name="Heart">What is well within it.</param>
-    private readonly record struct Stretch((int From, int To) Whole, (int From, int To) Inner, (int From, int To) Heart)
-    {
-        public (int From, int To) Less(bool atStart, bool atEnd) => (atStart ? Inner.From : Whole.From, atEnd ? Inner.To : Whole.To);
-    }
-
     /// <summary>A way to lay parts on pages.</summary>
     /// <param name="Group">The parts as they are printed.</param>
     /// <param name="Turned">Whether it was turned a quarter to the left.</param>
@@ -222,12 +186,5 @@ internal sealed class GridSearch
             : Unevenness != other.Unevenness ? Unevenness < other.Unevenness
             : Turned != other.Turned ? !Turned
             : !Layout.Sideways && other.Layout.Sideways;
-    }
-
-    /// <summary>The squares of the map in columns and rows.</summary>
-    private readonly record struct Ink(InkMap Map, Stretch[] Columns, Stretch[] Rows) : GridPlace.ICellInk
-    {
-        public bool IsOn(int row, int column, GridPlace.Sides printed) =>
-            Map.Any(Columns[column].Less(printed.Before, printed.After), Rows[row].Less(printed.Below, printed.Above));
     }
 }

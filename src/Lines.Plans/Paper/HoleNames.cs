@@ -32,10 +32,13 @@ internal static class HoleNames
     /// <param name="isFree">Whether no line of the part runs in a box.</param>
     public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, IEnumerable<PartMark> holes, Box2 room, Func<Box2, bool> isFree)
     {
+        List<PartMark> shown = [.. holes.Where(h => h.Enters(room.Grown(-Least)))];
+        if (shown.Count == 0)
+            return [];
         List<PartMark> texts = [.. page.Where(m => m is TextMark).Select(m => new PartMark(m))];
         var register = page.Where(m => m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
         var names = new NameRoom(room, texts.Select(t => t.Bounds).Concat(register), isFree);
-        foreach (var hole in holes.Where(h => h.Enters(room.Grown(-Least)) && !texts.Exists(t => Names(t.Mark, h) && t.Bounds.Touches(h.Bounds.Grown(Reach)))))
+        foreach (var hole in shown.Where(h => !texts.Exists(t => Names(t.Mark, h) && t.Bounds.Touches(h.Bounds.Grown(Reach)))))
             names.AddAtFirstFree(Places(hole, room));
         return names.Names;
     }

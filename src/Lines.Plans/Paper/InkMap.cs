@@ -1,10 +1,11 @@
+using System.Buffers;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Plans.Paper;
 
 /// <summary>Where on a part lines run, by squares of 2 mm: whether a box is empty is told by four look-ups.</summary>
 /// <remarks><b>Accuracy.</b> A square counts as a whole, so a line up to 2 mm outside a box may be taken for one inside.</remarks>
-internal sealed class InkMap
+internal sealed class InkMap : IDisposable
 {
     private const double Square = 2;
 
@@ -22,7 +23,9 @@ internal sealed class InkMap
     {
         _bounds = bounds;
         (_columns, _rows) = ((int)(bounds.Width / Square) + 1, (int)(bounds.Height / Square) + 1);
-        _sums = new int[(_columns + 1) * (_rows + 1)];
+        // Borrowed: dozens of maps are made for a set of patterns, each too large for what is cheap to forget.
+        _sums = ArrayPool<int>.Shared.Rent((_columns + 1) * (_rows + 1));
+        _sums.AsSpan(0, (_columns + 1) * (_rows + 1)).Clear();
         foreach (var path in paths)
         {
             foreach (var segment in path.Segments())
@@ -52,6 +55,9 @@ internal sealed class InkMap
     public bool Any((int From, int To) across, (int From, int To) up) =>
         across.From < across.To && up.From < up.To
         && _sums[At(up.To, across.To)] - _sums[At(up.To, across.From)] - _sums[At(up.From, across.To)] + _sums[At(up.From, across.From)] > 0;
+
+    /// <summary>Gives back what was borrowed; the map tells nothing any more.</summary>
+    public void Dispose() => ArrayPool<int>.Shared.Return(_sums);
 
     private static int Place(double distance, int count) => (int)Math.Clamp(Math.Floor(distance / Square), 0, count);
 

@@ -22,9 +22,12 @@ internal static class LineNames
     public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> part, IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
     {
         var known = part.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        var missing = part.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal).ToList();
+        if (missing.Count == 0)
+            return [];
         var taken = page.Where(m => m is TextMark || m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
         var names = new NameRoom(room, taken, isFree);
-        foreach (var pieces in part.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal))
+        foreach (var pieces in missing)
         {
             var straight = pieces.SelectMany(p => p.Path.Inside(room)).SelectMany(p => p.Segments()).Where(s => s.IsLine && s.Length >= LeastLength);
             var longest = straight.OrderByDescending(s => s.Length).ToList();

@@ -20,27 +20,30 @@ internal sealed class PageCounts
         var box = ground.Bounds;
         var begins = new List<Begin>();
         Span<bool> needed = stackalloc bool[Side * Side];
-        for (var up = -GridPlace.Over; up < cell.Height - GridPlace.Over; up += Step)
+        var columns = Beginnings(cell.Width, across => new GridPlace(new Box2(box.Left - across, 0, box.Left - across + cell.Width, cell.Height), 1, Cells(across + box.Width, cell.Width)), p => CellInk.ColumnsOf(ink, p));
+        var rows = Beginnings(cell.Height, up => UpTo(Cells(up + box.Height, cell.Height), up), p => CellInk.RowsOf(ink, p));
+        foreach (var (up, inRows) in rows)
         {
-            for (var across = -GridPlace.Over; across < cell.Width - GridPlace.Over; across += Step)
+            foreach (var (across, inColumns) in columns)
             {
-                int columns = Cells(across + box.Width, cell.Width), rows = Cells(up + box.Height, cell.Height);
-                if (columns > Side || rows > Side)
-                    continue;
-                var first = new Box2(box.Left - across, box.Bottom - up + ((rows - 1) * cell.Height), box.Left - across + cell.Width, box.Bottom - up + (rows * cell.Height));
-                var place = new GridPlace(first, rows, columns);
-                var flags = needed[..(rows * columns)];
+                var flags = needed[..(inRows.Length * inColumns.Length)];
                 flags.Clear();
-                var count = place.Needed(new Ink(place, ink), int.MaxValue, flags);
+                var count = new GridPlace(cell, inRows.Length, inColumns.Length).Needed(new CellInk(ink, inColumns, inRows), int.MaxValue, flags);
                 var pages = 0UL;
                 for (var i = 0; i < flags.Length; i++)
-                    pages |= flags[i] ? 1UL << ((Side * (rows - 1 - (i / columns))) + (i % columns)) : 0;
-                begins.Add(new Begin(across, up, columns, rows, pages, count));
+                    pages |= flags[i] ? 1UL << ((Side * (inRows.Length - 1 - (i / inColumns.Length))) + (i % inColumns.Length)) : 0;
+                begins.Add(new Begin(across, up, inColumns.Length, inRows.Length, pages, count));
             }
         }
 
         Begins = [.. begins];
         Fewest = begins.Count > 0 ? begins.Min(b => b.Count) : int.MaxValue;
+
+        GridPlace UpTo(int count, double up)
+        {
+            var lowest = box.Bottom - up + ((count - 1) * cell.Height);
+            return new GridPlace(new Box2(0, lowest, cell.Width, lowest + cell.Height), count, 1);
+        }
     }
 
     /// <summary>The part.</summary>
@@ -51,6 +54,19 @@ internal sealed class PageCounts
 
     /// <summary>Fewest pages it needs.</summary>
     public int Fewest { get; }
+
+    // Every beginning along one side of a cell from which a group holds the part.
+    private static List<(double From, CellInk.Stretch[] Stretches)> Beginnings(double side, Func<double, GridPlace> placeFrom, Func<GridPlace, CellInk.Stretch[]> stretchesOf)
+    {
+        var found = new List<(double From, CellInk.Stretch[] Stretches)>();
+        for (var from = -GridPlace.Over; from < side - GridPlace.Over; from += Step)
+        {
+            if (placeFrom(from) is { Rows: <= Side, Columns: <= Side } place)
+                found.Add((from, stretchesOf(place)));
+        }
+
+        return found;
+    }
 
     // What stands over the last cell by no more than half a strip needs no further one.
     private static int Cells(double extent, double cell) => Math.Max(1, (int)Math.Ceiling((extent - GridPlace.Over) / cell));
@@ -63,13 +79,4 @@ internal sealed class PageCounts
     /// <param name="Pages">The pages needed, eight bits to a row from below.</param>
     /// <param name="Count">How many.</param>
     public readonly record struct Begin(double Across, double Up, int Columns, int Rows, ulong Pages, int Count);
-
-    private readonly record struct Ink(GridPlace Place, InkMap Map) : GridPlace.ICellInk
-    {
-        public bool IsOn(int row, int column, GridPlace.Sides printed)
-        {
-            var g = Place.Ground(row, column, printed);
-            return Map.Any(Map.Across(g.Left, g.Right), Map.Up(g.Bottom, g.Top));
-        }
-    }
 }

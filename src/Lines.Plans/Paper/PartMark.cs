@@ -22,10 +22,15 @@ internal sealed class PartMark
             TextMark text => StrokeLettering.Strokes(text),
             _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be tiled", nameof(mark)),
         };
-        Strokes = [.. strokes.Select(s => (s, s.Bounds()))];
+        var measured = new (ArcPath Path, Box2 Bounds)[strokes.Count];
         Bounds = Box2.Nothing;
-        foreach (var (_, bounds) in Strokes)
-            Bounds = Bounds.With(bounds);
+        for (var i = 0; i < measured.Length; i++)
+        {
+            measured[i] = (strokes[i], strokes[i].Bounds());
+            Bounds = Bounds.With(measured[i].Bounds);
+        }
+
+        Strokes = measured;
     }
 
     /// <summary>The mark.</summary>

@@ -70,31 +70,35 @@ internal sealed class SharedGroup
         var most = Math.Min(limit - 1, _most - Count);
         if (least > most)
             return null;
-        var byPages = new List<Place>[most - least + 1];
+        // The places of a number of pages before any of more; each in order.
+        for (var further = least; further <= most; further++)
+        {
+            if (FirstFree(turns, further) is { } place)
+                return place;
+        }
+
+        return null;
+    }
+
+    // The first place of so many further pages that nothing lies on.
+    private Place? FirstFree(PageCounts[] turns, int further)
+    {
         for (var row = 0; row < _rows; row++)
         {
             for (var column = 0; column < _columns; column++)
             {
+                var here = (PageCounts.Side * row) + column;
                 foreach (var turn in turns)
                 {
-                    foreach (var begin in turn.Begins)
+                    foreach (ref readonly var begin in turn.Begins.AsSpan())
                     {
-                        if (column + begin.Columns > _columns || row + begin.Rows > _rows)
+                        if (BitOperations.PopCount((begin.Pages << here) & ~_pages) != further || column + begin.Columns > _columns || row + begin.Rows > _rows)
                             continue;
-                        var further = BitOperations.PopCount((begin.Pages << ((PageCounts.Side * row) + column)) & ~_pages);
-                        if (further >= least && further <= most)
-                            (byPages[further - least] ??= []).Add(new Place(turn.Ground, begin, row, column, further));
+                        var place = new Place(turn.Ground, begin, row, column, further);
+                        if (IsFree(place))
+                            return place;
                     }
                 }
-            }
-        }
-
-        foreach (var places in byPages)
-        {
-            foreach (var place in places ?? [])
-            {
-                if (IsFree(place))
-                    return place;
             }
         }
 

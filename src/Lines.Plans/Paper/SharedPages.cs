@@ -33,7 +33,7 @@ internal static class SharedPages
             for (var quarters = 0; quarters < 4; quarters++)
             {
                 var ground = new Silhouette(parts[i], quarters);
-                var ink = new InkMap(ground.Paths, ground.Bounds);
+                using var ink = new InkMap(ground.Paths, ground.Bounds);
                 for (var k = 0; k < layouts.Count; k++)
                     (counts[k][i] ??= new PageCounts[4])[quarters] = new PageCounts(ground, ink, layouts[k].Cell);
             }
