@@ -79,6 +79,9 @@ public sealed record Mold
     /// <summary>Why no <see cref="MoldMarkKind.Apex"/> is marked beside a profile mold, one clause; null where it is marked or the mold has none.</summary>
     public FormattableString? WhyNoApex { get; init; }
 
+    /// <summary>Greatest distance from the edge of a profile mold out to its <see cref="MoldMarkKind.Apex"/> [m]: how deep the inner stem must be; null without one.</summary>
+    public double? InnerStemDepth { get; init; }
+
     /// <summary>That no apex is drawn and why, one clause; null where none is missing.</summary>
     /// <param name="notation">How lengths are written.</param>
     internal string? NoApex(LengthNotation notation) =>

@@ -45,8 +45,12 @@ internal static class ProfileMold
         if (!Profile.TryCut(shaping, bow, x, shaping.Build.StemSiding / 2, out var corners, out var reason))
             throw new NoEdgeException(reason);
         var mold = Shaped(shaping, bow, x, passed, corners!, frame);
-        return TryApex(shaping, bow, x, frame, out var apex, out reason) ? mold with { Marks = [.. mold.Marks, apex!] } : mold with { WhyNoApex = reason };
+        return TryApex(shaping, bow, x, frame, out var apex, out reason)
+            ? mold with { Marks = [.. mold.Marks, apex!], InnerStemDepth = Farthest(apex!.Path, mold.Outline) }
+            : mold with { WhyNoApex = reason };
     }
+
+    private static double Farthest(ArcPath line, ArcPath outline) => line.Flattened(ApexTolerance).Max(outline.DistanceTo);
 
     // A mark to plane to, so the mold may go without it; the sheet says why.
     private static bool TryApex(MoldShaping shaping, bool bow, double x, MoldFrame frame, out MoldMark? apex, out FormattableString reason)

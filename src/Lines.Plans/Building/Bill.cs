@@ -47,8 +47,11 @@ public static class Bill
             Invariant($"{Running(stock.Net, notation)} on the hull; {stock.Scarfs} scarfs in boards of {new Length(build.BoardLength).ToText(notation)}, {100 * build.Waste:0.#} % waste"));
         foreach (var (name, bow) in ((string, bool)[])[("bow", true), ("stern", false)])
         {
-            if (HullWeight.StemLength(book.Hull, bow) is > 0 and var length)
-                yield return Rail($"Inner and outer stem, {name}", 2, length, build.StemSiding, build.StemMolding, StemNote(build));
+            if (HullWeight.StemLength(book.Hull, bow) is not (> 0 and var length))
+                continue;
+            var depth = book.Molds.Molds.FirstOrDefault(m => m.Kind == (bow ? MoldKind.Stem : MoldKind.Stern))?.InnerStemDepth;
+            yield return Rail($"Inner stem, {name}", 1, length, build.StemSiding, Math.Max(build.StemMolding, Math.Ceiling(1000 * (depth ?? 0)) / 1000), StemNote(depth > build.StemMolding, depth is not null));
+            yield return Rail($"Outer stem, {name}", 1, length, build.StemSiding, build.StemMolding, "laminate or saw; it covers the ends of the planking");
         }
 
         if (build.Gunwale > 0)
@@ -62,12 +65,8 @@ public static class Bill
         }
     }
 
-    // An inner stem reaches from the mold's edge to where the insides meet: half its siding over the tangent of the bevel.
-    private static string StemNote(BuildDials build)
-    {
-        var least = Math.Ceiling(Math.Atan(build.StemSiding / 2 / build.StemMolding) * 180 / Math.PI);
-        return Invariant($"laminate or saw to the profile mold; bevel the inner stem to the line APEX. Where its bevel on the setting-up sheet is under {least:0} deg it must be deeper: half the siding over the tangent of the bevel");
-    }
+    private static string StemNote(bool deeper, bool told) =>
+        "laminate or saw to the profile mold; bevel it to the line APEX" + (deeper ? ", which is as far off the mold's edge as this at the finest bevel" : told ? "" : "; no APEX is drawn, so measure its depth on the molds first");
 
     private static IEnumerable<BillLine> Sheets(BuildingBook book)
     {

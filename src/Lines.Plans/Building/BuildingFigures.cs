@@ -39,8 +39,8 @@ public static class BuildingFigures
         [
             new("strips_a_side", "Strips a side", strips.Strips.Count, Quantity.Count),
             new("strips_at_widest", "Strips a side where the girth is greatest", strips.Sections.Select(s => s.Count).DefaultIfEmpty(0).Max(), Quantity.Count),
-            new("strips_length", "Strips, all told", stock.Net, Quantity.Length) { Note = "both sides, as they lie on the hull" },
-            new("strips_to_saw", "Strips to saw", stock.ToBuy, Quantity.Length) { IsEstimate = true, Note = "with scarfs and waste" },
+            new("strips_length", "Strips, all told", stock.Net, Quantity.Run) { Note = "both sides, as they lie on the hull" },
+            new("strips_to_saw", "Strips to saw", stock.ToBuy, Quantity.Run) { IsEstimate = true, Note = "with scarfs and waste" },
             new("scarfs", "Scarfs", stock.Scarfs, Quantity.Count) { Note = Invariant($"{StripStock.ScarfRatio:0} times as long as the strip is thick") },
             new("board_feet_net", "Wood in the planking, board feet", stock.NetBoardFeet, Quantity.Ratio) { Note = "144 cubic inches each" },
             new("board_feet", "Wood to buy, board feet", stock.BoardFeet, Quantity.Ratio) { IsEstimate = true, Note = "with kerf, scarfs and waste; planed boards as thick as a strip is wide" },

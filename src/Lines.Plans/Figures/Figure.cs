@@ -24,6 +24,9 @@ public enum Quantity
     /// <summary>Second moment of area [m⁴].</summary>
     SecondMoment,
 
+    /// <summary>Length of stock that is bought by the run [m], shown in meters or feet.</summary>
+    Run,
+
     /// <summary>Distance gone [m], shown in nautical miles.</summary>
     Distance,
 

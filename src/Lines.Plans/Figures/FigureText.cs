@@ -50,6 +50,7 @@ public static class FigureText
             Quantity.Drag => metric ? (1, 1, "N") : (PoundForce, 2, "lbf"),
             Quantity.Power => (1, 0, "W"),
             Quantity.Duration => (60, 0, "min"),
+            Quantity.Run => metric ? (1, 1, "m") : (Length.Foot, 0, "ft"),
             Quantity.Distance => (Standards.NauticalMile, 1, "nm"),
             Quantity.Moment => metric ? (1, 0, "N m") : (PoundForce * Length.Foot, 0, "ft lbf"),
             Quantity.RightingArea => metric ? (1, 4, "m rad") : (Length.Foot, 4, "ft rad"),

@@ -146,7 +146,7 @@ public static class LoadCaseFigures
         ArgumentNullException.ThrowIfNull(afloat);
         return afloat.State switch
         {
-            FloatState.Floats when afloat.Lolls => Invariant($"floats at an angle of loll of {Math.Abs(afloat.Afloat!.Water.Heel) * 180 / Math.PI:0} deg: she does not stay upright"),
+            FloatState.Floats when afloat.Lolls => Invariant($"floats at an angle of loll of {Math.Abs(afloat.Afloat!.Water.Heel) * 180 / Math.PI:0.0} deg: she does not stay upright"),
             FloatState.Floats => "floats",
             FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
             FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, " + Upset(afloat),

@@ -16,7 +16,7 @@ public static class UnitEnding
         ("_m2", "m²", [Quantity.Area, Quantity.SectionArea]),
         ("_m3", "m³", [Quantity.Volume]),
         ("_m4", "m⁴", [Quantity.SecondMoment]),
-        ("_m", "m", [Quantity.Length, Quantity.Distance]),
+        ("_m", "m", [Quantity.Length, Quantity.Run, Quantity.Distance]),
         ("_n", "N", [Quantity.Force, Quantity.Drag]),
         ("_w", "W", [Quantity.Power]),
         ("_s", "s", [Quantity.Duration]),

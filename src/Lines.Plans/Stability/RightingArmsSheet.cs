@@ -71,9 +71,30 @@ internal static class RightingArmsSheet
         marks.Text(PlanInks.Lettering, "heel, degrees", new Point2(box.Center.X, box.Bottom - 8), 2, anchor: Anchor.Center);
         for (var k = 0; k < sides.Count; k++)
         {
-            Curve(marks, sides[k].Arms, k, At);
+            Curve(marks, sides[k].Arms, At);
             var told = $"{Invariant($"{k + 1}")}  {sides[k].Name.Replace("|", ", ", StringComparison.Ordinal)}: {Told(book, sides[k].Arms)}";
             marks.Text(PlanInks.Lettering, told, new Point2(box.Left, box.Bottom - 14 - (Row * k)), 2.2, box.Width);
+        }
+
+        for (var k = 0; k < sides.Count; k++)
+            Number(marks, [.. sides.Select(s => s.Arms)], k, At);
+    }
+
+    // On the curve, where it counts if it does anywhere and the others are farthest off.
+    private static void Number(PageMarks marks, List<Hull.Hydrostatics.RightingArms> all, int index, Func<double, double, Point2> at)
+    {
+        const double far = 6;
+        var arms = all[index];
+        var (from, range) = arms.Range > 0 ? (arms.From!.Value, arms.Range) : (0, arms.Curve[^1].Heel);
+        var places = Enumerable.Range(4, 15).Select(i => from + (range * i / 20)).Where(h => arms.At(h) is not null).ToList();
+        var place = places.Count == 0 ? at(0, arms.Curve[0].Arm) : places.Select(On).MaxBy(p => Math.Min(far, p.Away)).At;
+        marks.Area(PageInks.Patch, [.. new Box2(place.X - 1.5, place.Y - 1.8, place.X + 1.5, place.Y + 1.8).Corners]);
+        marks.Text(PlanInks.Titles, Invariant($"{index + 1}"), place, 2.4, anchor: Anchor.Middle);
+
+        (Point2 At, double Away) On(double heel)
+        {
+            var point = at(heel, arms.At(heel)!.Arm);
+            return (point, all.Where(o => o != arms).Select(o => o.At(heel) is { } other ? Math.Abs(at(heel, other.Arm).Y - point.Y) : far).DefaultIfEmpty(far).Min());
         }
     }
 
@@ -86,8 +107,8 @@ internal static class RightingArmsSheet
             : $"no range: {end}";
     }
 
-    // Two pieces: what counts, and the rest; the number of the case stands on what counts, each further along than the one before.
-    private static void Curve(PageMarks marks, Hull.Hydrostatics.RightingArms arms, int index, Func<double, double, Point2> at)
+    // Two pieces: what counts, and the rest.
+    private static void Curve(PageMarks marks, Hull.Hydrostatics.RightingArms arms, Func<double, double, Point2> at)
     {
         List<Point2> counts = [], rest = [];
         var end = arms.From is null ? 0 : arms.End;
@@ -113,8 +134,5 @@ internal static class RightingArmsSheet
         marks.Path(s_dashed, rest);
         if (arms.Downflooding is { } floods && floods <= arms.End && rest.Count > 0)
             marks.Cross(PlanInks.Titles, rest[0], 1.6);
-        const int Along = 5;
-        var place = arms.Range > 0 && arms.At(arms.From!.Value + (arms.Range * (0.45 + (0.1 * (index % Along))))) is { } labeled ? at(labeled.Heel, labeled.Arm) : rest[0];
-        marks.Text(PlanInks.Titles, Invariant($"{index + 1}"), place + new Vector2(0, 1.2), 2.4, anchor: Anchor.Center);
     }
 }

@@ -122,6 +122,10 @@ public class ProfileMoldTests
                     end.Planking, NearestOnSkin.Distance(hull.Side.PointAt, end.Frame.ToHull(p), bow ? (-0.02, 0.28) : (0.72, 1.02), (-0.02, 1.3)), 0.0001);
             }
 
+            // At the finest bevel half the siding over its tangent, but for how the planking curves between edge and apex.
+            Assert.Equal(apex.Max(end.Outline.DistanceTo), end.InnerStemDepth!.Value, 0.0001);
+            Assert.Equal(1, end.InnerStemDepth.Value / end.Bevels!.Places.Max(b => end.Stock / 2 / Math.Tan(b.FromSide)), 0.25);
+
             // It ends on the keel of the mold that the profile butts against.
             Assert.Equal(Butt(plan, bow).Heights.Keel, apex[^1].Y, 0.0001);
         }

@@ -44,7 +44,7 @@ public class BuildingBookTests
     {
         var book = Book(notation);
         var lines = Bill.Of(book);
-        string[] wanted = ["Strips, western redcedar", "Inner and outer stem, bow", "Inner and outer stem, stern", "Inwales and outwales", "Sheets for molds", "Cloth outside", "Second cloth below the waterline", "Cloth inside", "Resin with hardener"];
+        string[] wanted = ["Strips, western redcedar", "Inner stem, bow", "Outer stem, bow", "Inner stem, stern", "Outer stem, stern", "Inwales and outwales", "Sheets for molds", "Cloth outside", "Second cloth below the waterline", "Cloth inside", "Resin with hardener"];
         Assert.All(wanted, w => Assert.Contains(lines, l => l.Item == w));
         Assert.Equal(10 * book.Stock.BoardFeet, lines[0].Price!.Value, 1e-9);
         // 60 oz of cloth to a US gallon of 231 cubic inches; epoxy of 1150 kg/m3.
