@@ -34,7 +34,7 @@ internal static class CompareVerb
         var mass = Quantity("--mass", "MASS", "mass all are floated level under, boat and crew (left out: what the first displaces at her design waterline)", Mass);
         var loadCase = new Option<string?>("--load") { Description = "load case all are compared in, in place of --mass; every FILE must have it", HelpName = "CASE" };
         var thrust = Quantity("--thrust", "FORCE", "forward thrust that puts the bow down, N or lbf (left out: a tenth of the first's weight)", Force);
-        var height = Quantity("--thrust-height", "LENGTH", "its height above the water (left out: that of the first's sail plan, else 1 m)", Height);
+        var height = Common.Length("--thrust-height", "its height above the water (left out: that of the first's sail plan, else 1 m)", 0, 20);
         var (speeds, water) = (DragVerb.Speeds(Invariant($"speeds in knots, separated by commas (left out: every half knot to a Froude number of {UsualSpeeds.MostFroude} of the shortest)")), Common.Water("the water"));
         var verb = new Command("compare", "Lays designs over each other and tells every difference from the first: form, hydrostatics, drag, where drag curves change places, and what keeps the bow up under a forward thrust.")
         {
@@ -129,9 +129,6 @@ internal static class CompareVerb
 
     private static (double Value, string? Fault) Mass(string text) =>
         Kernel.Units.Mass.TryParse(text, out var mass, out _, out var fault) && mass.Kilograms is >= 1 and <= 10000 ? (mass.Kilograms, null) : (0, fault?.ToString() ?? "1 to 10000 kg is possible");
-
-    private static (double Value, string? Fault) Height(string text) =>
-        Length.TryParse(text, out var length, out var fault) && length.Meters is >= 0 and <= 20 ? (length.Meters, null) : (0, fault?.ToString() ?? "0 to 20 m is possible");
 
     private static (double Value, string? Fault) Force(string text)
     {

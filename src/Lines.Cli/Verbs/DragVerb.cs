@@ -103,7 +103,7 @@ internal static class DragVerb
         HelpName = "KNOTS",
         CustomParser = result =>
         {
-            var parts = result.Tokens[0].Value.Split(',');
+            string[] parts = [.. result.Tokens[0].Value.Split(',').Select(p => p.Trim().EndsWith("kn", StringComparison.Ordinal) ? p.Trim()[..^2] : p)];
             var speeds = new double[parts.Length];
             for (var i = 0; i < parts.Length; i++)
             {

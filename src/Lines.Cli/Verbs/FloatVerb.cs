@@ -24,7 +24,7 @@ internal static class FloatVerb
         var output = Common.OutputTo("the file to write load cases and stability to; its ending says the format: .pdf, .svg (left out: prints all)");
         var paper = PaperOption.Of("paper of a PDF", PaperSize.Letter);
         var water = Common.Water("the water of the load cases");
-        var freeboard = Freeboard();
+        var freeboard = Common.Length("--freeboard", "least freeboard to keep when telling what more a case carries (left out: 100 mm)", 0, 2);
         var wind = Common.Number("--wind", "KNOTS", Invariant($"steady wind beam on for the heel under sail, in knots (left out: {LoadSettings.UsualWind / Standards.Knot:0})"), 1, 80);
         var verb = new Command("float", "Prints displacement, centers and coefficients at the design waterline and against draft, then how the load cases float and stand up; exit code 1 if a case does not float.")
         {
@@ -64,19 +64,6 @@ internal static class FloatVerb
 
     private static string Cautioned(StabilityBook? cases) =>
         string.Concat((cases?.Cautioned ?? [Cautions.Figures, Cautions.Rules]).Select(c => c + "\n"));
-
-    private static Option<double?> Freeboard() => new("--freeboard")
-    {
-        Description = "least freeboard to keep when telling what more a case carries (left out: 100 mm)",
-        HelpName = "LENGTH",
-        CustomParser = result =>
-        {
-            if (Length.TryParse(result.Tokens[0].Value, out var length, out var fault) && length.Meters is >= 0 and <= 2)
-                return length.Meters;
-            result.AddError($"--freeboard: {fault?.ToString() ?? "0 to 2 m is possible"}");
-            return null;
-        },
-    };
 
     /// <summary>What was asked for.</summary>
     private sealed record Asked(string? Output, Water Water, double? Freeboard, double? Wind, PaperSize Paper, bool Force);

@@ -7,10 +7,11 @@ namespace Lines.Plans.Molds;
 internal static class AngleTable
 {
     /// <summary>The table.</summary>
-    public static PageTable Table { get; } = new(
+    /// <param name="notation">How lengths are written.</param>
+    public static PageTable Table(LengthNotation notation) => new(
     [
         ("Mold", "", 12, false), ("Line from", "fore end", 20, true), ("Cleat from", "fore end", 20, true), ("Bevel,", "sheer deg", 16, true), ("Bevel,", "bilge deg", 16, true),
-        ("Bevel,", "keel deg", 16, true), ("Flat proud", "by mm", 18, true), ("there, up", "from base", 20, true), ("Sighting", "holes", 14, true),
+        ("Bevel,", "keel deg", 16, true), ("Flat proud", ByUnit(notation), 18, true), ("there, up", "from base", 20, true), ("Sighting", "holes", 14, true),
     ]);
 
     /// <summary>The cells of a mold's row.</summary>
@@ -23,7 +24,7 @@ internal static class AngleTable
         return
         [
             mold.Name, Shown(strongback.DistanceTo(mold.X)), Shown(strongback.DistanceTo(mold.FarX)), .. bevels.Places.Select(b => Degrees(b.Angle)),
-            Proud(bevels.Flattest), Shown(bevels.Flattest.At.Z), mold.Holes.Any(h => h.Kind == MoldHoleKind.Sight) ? "2" : SettingUpTable.None,
+            Proud(bevels.Flattest, notation), Shown(bevels.Flattest.At.Z), mold.Holes.Any(h => h.Kind == MoldHoleKind.Sight) ? "2" : SettingUpTable.None,
         ];
 
         string Shown(double meters) => new Length(meters).ToCell(notation);
@@ -32,6 +33,13 @@ internal static class AngleTable
     /// <summary>An angle in degrees.</summary>
     public static string Degrees(double radians) => Invariant($"{radians * 180 / Math.PI:F1}");
 
-    /// <summary>How far an outline shrunk flat would stand proud at a place [mm].</summary>
-    public static string Proud(EdgeBevel bevel) => bevel.FlatError is { } error ? Invariant($"{1000 * error:F2}") : SettingUpTable.None;
+    /// <summary>Second line of the heading over <see cref="Proud"/>.</summary>
+    /// <param name="notation">How lengths are written.</param>
+    public static string ByUnit(LengthNotation notation) => notation == LengthNotation.Millimeters ? "by mm" : "by in";
+
+    /// <summary>How far an outline shrunk flat would stand proud at a place, in hundredths of a millimeter or thousandths of an inch.</summary>
+    /// <param name="bevel">The place.</param>
+    /// <param name="notation">How lengths are written.</param>
+    public static string Proud(EdgeBevel bevel, LengthNotation notation) =>
+        bevel.FlatError is not { } error ? SettingUpTable.None : notation == LengthNotation.Millimeters ? Invariant($"{1000 * error:F2}") : Invariant($"{error / Length.Inch:F3}");
 }

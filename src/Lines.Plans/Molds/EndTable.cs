@@ -7,8 +7,9 @@ namespace Lines.Plans.Molds;
 internal static class EndTable
 {
     /// <summary>The table.</summary>
-    public static PageTable Table { get; } = new(
-        [("End", "", 17, false), ("at", "", 13, false), ("From", "fore end", 18, true), ("Above", "top", 16, true), ("Bevel", "deg", 12, true), ("Flat proud", "by mm", 16, true)]);
+    /// <param name="notation">How lengths are written.</param>
+    public static PageTable Table(LengthNotation notation) => new(
+        [("End", "", 17, false), ("at", "", 13, false), ("From", "fore end", 18, true), ("Above", "top", 16, true), ("Bevel", "deg", 12, true), ("Flat proud", AngleTable.ByUnit(notation), 16, true)]);
 
     /// <summary>The cells of all rows.</summary>
     /// <param name="plan">The molds.</param>
@@ -17,7 +18,7 @@ internal static class EndTable
     [
         .. plan.Molds.Where(m => m.Kind is not MoldKind.Station).SelectMany(m => m.Bevels!.Places.Select(b => (IReadOnlyList<string>)
         [
-            m.Name, b.Name, new Length(plan.Strongback.DistanceTo(b.At.X)).ToCell(notation), new Length(plan.Strongback.HeightOf(b.At.Z)).ToCell(notation), AngleTable.Degrees(Bevel(m, b)), AngleTable.Proud(b),
+            m.Name, b.Name, new Length(plan.Strongback.DistanceTo(b.At.X)).ToCell(notation), new Length(plan.Strongback.HeightOf(b.At.Z)).ToCell(notation), AngleTable.Degrees(Bevel(m, b)), AngleTable.Proud(b, notation),
         ])),
     ];
 

@@ -1,5 +1,6 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
+using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Paper;
@@ -70,7 +71,10 @@ internal static class FootDetail
             marks.Line(SettingUpInks.Fine, a, b);
             foreach (var end in (Point2[])[a, b])
                 marks.Line(SettingUpInks.Fine, end - new Vector2(Tick, 0), end + new Vector2(Tick, 0));
-            marks.Text(SettingUpInks.Text, text, new Point2(x - 0.8, (a.Y + b.Y) / 2), Letters, anchor: Anchor.Center, angle: Math.PI / 2);
+
+            // A figure longer than its line keeps clear of the ticks at the ends.
+            var beside = StrokeLettering.Width(text, Letters) + 1 < b.Y - a.Y ? 0.8 : Tick + 0.6;
+            marks.Text(SettingUpInks.Text, text, new Point2(x - beside, (a.Y + b.Y) / 2), Letters, anchor: Anchor.Center, angle: Math.PI / 2);
         }
     }
 }

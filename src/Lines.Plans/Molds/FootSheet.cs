@@ -27,12 +27,12 @@ public static class FootSheet
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(plan);
 
-        // A smaller plan may leave room for the tables.
-        var pages = SettingUpView.Within(hull, plan, notation, SettingUpPage.Room.Width).Select(v => Pages(title, hull, plan, notation, isFair, v.Scale));
+        // A smaller plan may leave room for the tables, and for those of stem and stern each whole.
+        var pages = new[] { true, false }.SelectMany(whole => SettingUpView.Within(hull, plan, notation, SettingUpPage.Room.Width).Select(v => Pages(title, hull, plan, notation, isFair, v.Scale, whole)));
         return pages.FirstOrDefault(p => p.Count == 1) ?? pages.First();
     }
 
-    private static List<Sheet> Pages(string title, HullSurface hull, MoldPlan plan, LengthNotation notation, bool isFair, int scale)
+    private static List<Sheet> Pages(string title, HullSurface hull, MoldPlan plan, LengthNotation notation, bool isFair, int scale, bool endsWhole)
     {
         var notes = Notes(plan, notation).ToList();
         var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
@@ -60,7 +60,7 @@ public static class FootSheet
 
             var rows = Math.Min(stations.Count - next, PageTable.Rows(room.Height));
             if (rows > 0)
-                AngleTable.Table.Draw(marks, room, stations.Skip(next).Take(rows).Select(m => AngleTable.Cells(m, plan.Strongback, notation)));
+                AngleTable.Table(notation).Draw(marks, room, stations.Skip(next).Take(rows).Select(m => AngleTable.Cells(m, plan.Strongback, notation)));
             next += rows;
             if (next == stations.Count)
                 DrawEnds(new Box2(room.Left, room.Bottom, room.Left + DetailWidth, room.Top - PageTable.HeightOf(rows) - Between));
@@ -69,8 +69,10 @@ public static class FootSheet
             void DrawEnds(Box2 where)
             {
                 var fit = Math.Min(ends.Count, PageTable.Rows(where.Height));
+                if (endsWhole && Enumerable.Range(0, fit + 1).Last(n => n == 0 || n == ends.Count || !string.Equals(ends[n][0], ends[n - 1][0], StringComparison.Ordinal)) is var whole && (whole > 0 || pages.Count == 0))
+                    fit = whole;
                 if (fit > 0)
-                    EndTable.Table.Draw(marks, where, ends.Take(fit));
+                    EndTable.Table(notation).Draw(marks, where, ends.Take(fit));
                 ends = [.. ends.Skip(fit)];
             }
 
@@ -83,8 +85,8 @@ public static class FootSheet
     private static IEnumerable<string> Notes(MoldPlan plan, LengthNotation notation)
     {
         var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
-        var across = new Length(FootDetail.Cleat(stations[0])).ToSize(notation);
-        yield return Invariant($"{stations.Count} cleats, {new Length(plan.Strongback.Width).ToSize(notation)} long, {across} square, one to each mold on its midship side: screw them down one stock from the line, square across, then the molds to them, notch on the centerline.");
+        var across = new Length(FootDetail.Cleat(stations[0])).ToText(notation);
+        yield return Invariant($"{stations.Count} cleats, {new Length(plan.Strongback.Width).ToText(notation)} long, {across} square, one to each mold on its midship side: screw them down one stock from the line, square across, then the molds to them, notch on the centerline.");
         if (plan.Molds.SelectMany(m => m.Holes).FirstOrDefault(h => h.Kind == MoldHoleKind.Sight) is { } sight)
         {
             yield return $"Sighting holes, {new Length(sight.At.Y).ToText(notation)} above the strongback top and {new Length(Math.Abs(sight.At.X)).ToText(notation)} to each side: "

@@ -33,10 +33,10 @@ public static class SettingUpCsv
         foreach (var left in plan.LeftOut)
             text.Record([left.Sentence(notation)]);
         text.Record(["Bevels: of molds and transom from square, a transom's plus where its fore face is the larger; of stem and stern from their side to the planking"]);
-        text.Record(AngleTable.Table.Headings);
+        text.Record(AngleTable.Table(notation).Headings);
         foreach (var mold in plan.Molds.Where(m => m.Kind == MoldKind.Station))
             Told(AngleTable.Cells(mold, plan.Strongback, notation));
-        text.Record(EndTable.Table.Headings);
+        text.Record(EndTable.Table(notation).Headings);
         foreach (var cells in EndTable.Rows(plan, notation))
             Told(cells);
         return text.ToString();
