@@ -118,7 +118,9 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         string[] unfair = [.. hulls.Select(h => FairnessReport.Of(HullLines.Of(h))).Select((r, k) => r.Fair ? "" : k == 0 ? r.Verdict : $"{made.Outriggers[k - 1].Title}: {r.Verdict}").Where(v => v.Length > 0)];
         var afloat = UprightHydrostatics.Below(hulls[0], hulls[0].Draft, IntegralTolerance);
         var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
-        return (unfair.Length == 0 ? "fair" : "not fair", unfair.FirstOrDefault() ?? "", [.. figures, .. Drags(vessel, made)]);
+        var outriggers = vessel.Outriggers.Select((o, k) => new HullOfVessel(VesselFigures.NameOf(k + 1, o.Outrigger.Side), o.Surface, UprightHydrostatics.Below(o.Surface, o.Surface.Draft, IntegralTolerance), o.Outrigger));
+        var theirs = VesselFigures.Of([.. outriggers]).SelectMany(g => g.Figures, (g, f) => ($"{g.Key}_{FigureJson.KeyOf(f)}", f.Value));
+        return (unfair.Length == 0 ? "fair" : "not fair", unfair.FirstOrDefault() ?? "", [.. figures, .. theirs, .. Drags(vessel, made)]);
     }
 
     private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel, VesselDesign made)

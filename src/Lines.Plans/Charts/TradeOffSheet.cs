@@ -28,16 +28,18 @@ public static class TradeOffSheet
     /// <param name="across">Name of the figure to the right.</param>
     /// <param name="up">Name of the figure up.</param>
     /// <param name="variants">The variants.</param>
+    /// <param name="afloat">At what the variants float, a sentence.</param>
     /// <param name="width">Width of the sheet [mm].</param>
-    public static Sheet? Of(string title, string across, string up, IReadOnlyList<TradeOff> variants, double width)
+    public static Sheet? Of(string title, string across, string up, IReadOnlyList<TradeOff> variants, string afloat, double width)
     {
         ArgumentNullException.ThrowIfNull(variants);
         if (variants.Count == 0)
             return null;
         var marks = new PageMarks();
-        double room = width - (2 * Margin), top = Height - Margin - 16;
+        double room = width - (2 * Margin), top = Height - Margin - 19;
         marks.Text(PlanInks.Titles, $"{title}: {up} against {across}", new Point2(Margin, Height - Margin - 3), 4, room);
         marks.Text(PlanInks.Lettering, "A variant a dot, an open one where it is not fair; the dashed line joins those that none is under in both. Numbers are those of the table.", new Point2(Margin, Height - Margin - 8.5), 2, room);
+        marks.Text(PlanInks.Lettering, afloat, new Point2(Margin, Height - Margin - 12), 2, room);
         var chart = new ChartFrame(
             new Box2(Margin + ChartFrame.Left, Margin + 12 + ChartFrame.Foot, width - Margin, top),
             ChartAxis.Of(across, [.. variants.Select(v => v.Across)], 8, fromZero: false),
