@@ -45,7 +45,7 @@ internal static class RouterFolder
         {
             var places = Directory.EnumerateDirectories(folder, "outrigger-*").Order(StringComparer.Ordinal).Prepend(folder).Select(p => Path.Combine(p, Molds)).Where(Directory.Exists).ToList();
             List<string> files = [.. (places.Count > 0 ? places : [folder]).SelectMany(p => Directory.EnumerateFiles(p, "*.dxf").Order(StringComparer.Ordinal))];
-            return files.Count > 0 ? files : throw new CommandFailure(ExitCode.NoAccess, $"{folder}: is a folder; give a design file in it");
+            return files.Count > 0 ? files : throw new CommandFailure(ExitCode.NoAccess, $"{folder}: is a folder without DXF files; give one with router files, or a design file");
         }
         catch (UnauthorizedAccessException)
         {

@@ -15,6 +15,7 @@ public sealed class LineTrace
     private readonly Func<double, TracePoint> _at;
     private readonly TracePoint[] _samples;
     private readonly double[] _lengths;
+    private readonly double[] _places;
 
     /// <summary>Samples a line at given places.</summary>
     /// <param name="at">The line: place to point, direction and curvature.</param>
@@ -28,7 +29,7 @@ public sealed class LineTrace
             throw new ArgumentException(Invariant($"{places.Count} places are too few for a line"), nameof(places));
         _at = at;
         OutwardSign = outwardSign;
-        Places = places;
+        _places = [.. places];
         _samples = new TracePoint[places.Count];
         _lengths = new double[places.Count];
         for (var k = 0; k < places.Count; k++)
@@ -40,7 +41,7 @@ public sealed class LineTrace
     }
 
     /// <summary>Places of the samples along the line.</summary>
-    public IReadOnlyList<double> Places { get; }
+    public IReadOnlyList<double> Places => _places;
 
     /// <summary>The samples.</summary>
     public IReadOnlyList<TracePoint> Samples => _samples;
@@ -72,9 +73,12 @@ public sealed class LineTrace
     private LineTrace(LineTrace whole, int first, int count)
     {
         (_at, OutwardSign) = (whole._at, whole.OutwardSign);
-        Places = [.. whole.Places.Skip(first).Take(count)];
-        _samples = whole._samples.AsSpan(first, count).ToArray();
-        _lengths = Array.ConvertAll(whole._lengths.AsSpan(first, count).ToArray(), s => s - whole._lengths[first]);
+        _places = whole._places[first..(first + count)];
+        _samples = whole._samples[first..(first + count)];
+        _lengths = whole._lengths[first..(first + count)];
+        var start = _lengths[0];
+        for (var k = 0; k < count; k++)
+            _lengths[k] -= start;
     }
 
     /// <summary>The trace of a hull line at its nodes and half-way between them.</summary>

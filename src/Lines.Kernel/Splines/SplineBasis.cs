@@ -29,6 +29,7 @@ public sealed class SplineBasis
 
         if (_knots[degree] != _knots[0] || _knots[^(degree + 1)] != _knots[^1] || !(_knots[^1] > _knots[0]))
             throw new ArgumentException("the knot vector is not clamped", nameof(knots));
+        Breaks = [.. _knots.Distinct()];
         Degree = degree;
         Count = _knots.Length - degree - 1;
     }
@@ -49,7 +50,7 @@ public sealed class SplineBasis
     public double End => _knots[^1];
 
     /// <summary>The distinct knots, ends included: where the polynomial pieces join.</summary>
-    public IReadOnlyList<double> Breaks => [.. _knots.Distinct()];
+    public IReadOnlyList<double> Breaks { get; }
 
     /// <summary>The clamped basis with simple interior knots at the given breaks.</summary>
     /// <param name="degree">Polynomial degree.</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lines.Plans.LinesPlan;
 
 namespace Lines.Plans.Charts;
@@ -29,6 +30,10 @@ internal sealed record ChartAxis(string Title, double From, double To, double St
     /// <summary>Where a value lies along the axis, 0 to 1.</summary>
     public double Part(double value) => (value - From) / (To - From);
 
-    /// <summary>A ruled value as it is written.</summary>
-    public static string Told(double value) => Invariant($"{Math.Round(value, 9) + 0.0:0.#########}");
+    /// <summary>A ruled value as it is written, with as many decimals as the others.</summary>
+    public string Told(double value)
+    {
+        var decimals = Math.Max(0, (int)-Math.Floor(Math.Log10(Step) + 1e-9));
+        return (Math.Round(value, decimals) + 0.0).ToString(Invariant($"F{decimals}"), CultureInfo.InvariantCulture);
+    }
 }

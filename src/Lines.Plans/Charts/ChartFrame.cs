@@ -25,14 +25,14 @@ internal sealed record ChartFrame(Box2 Box, ChartAxis Across, ChartAxis Up)
         {
             var foot = At(value, Up.From);
             marks.Line(PlanInks.Grid, foot, foot with { Y = Box.Top });
-            marks.Text(PlanInks.Lettering, ChartAxis.Told(value), foot + new Vector2(0, -4), 2.4, anchor: Anchor.Center);
+            marks.Text(PlanInks.Lettering, Across.Told(value), foot + new Vector2(0, -4), 2.4, anchor: Anchor.Center);
         }
 
         foreach (var value in Up.Lines)
         {
             var foot = At(Across.From, value);
             marks.Line(value == Up.From ? PlanInks.Fine : PlanInks.Grid, foot, foot with { X = Box.Right });
-            marks.Text(PlanInks.Lettering, ChartAxis.Told(value), foot + new Vector2(-2, 0), 2.4, anchor: Anchor.MiddleRight);
+            marks.Text(PlanInks.Lettering, Up.Told(value), foot + new Vector2(-2, 0), 2.4, anchor: Anchor.MiddleRight);
         }
 
         marks.Text(PlanInks.Lettering, Across.Title, new Point2(Box.Center.X, Box.Bottom - 8.5), 2.4, Box.Width, Anchor.Center);

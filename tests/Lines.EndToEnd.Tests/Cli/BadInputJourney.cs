@@ -26,7 +26,7 @@ public sealed class BadInputJourney
 
         var run = Command.Run(place.Root, "check", ".");
 
-        Assert.Equal((3, "", "lines: .: is a folder; give a design file in it\n"), (run.Code, run.Out, run.Error));
+        Assert.Equal((3, "", "lines: .: is a folder without DXF files; give one with router files, or a design file\n"), (run.Code, run.Out, run.Error));
     }
 
     [Fact]
