@@ -35,6 +35,10 @@ internal sealed record CharacterLines
 
     public required double WidestU { get; init; }
 
+    /// <summary>The widest section with its keel on the base line.</summary>
+    public required MidshipSection OnBase { get; init; }
+
+    /// <summary>The widest section with its keel where it is.</summary>
     public required MidshipSection Midship { get; init; }
 
     public required EndProfile Bow { get; init; }
@@ -85,13 +89,17 @@ internal sealed record CharacterLines
     /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
     public static CharacterLines Shape(HullDials d, double[] spans)
     {
-        var ends = EndsAlone(d);
-        return ShapeAt(d, spans, ends, d.Widest ?? FairestWidest(d, spans, ends)).Placed();
+        var onBase = MidshipSection.Shape(d, 0);
+        var ends = EndsAlone(d, onBase);
+        return ShapeAt(d, spans, ends, d.Widest ?? FairestWidest(d, spans, ends), onBase).Placed();
     }
 
     /// <summary>Shapes the lines on the spans of a hull of nearly the same dials, with its widest station where none is asked for.</summary>
-    public static CharacterLines ShapeNear(HullDials d, HullSurface near) => ShapeAt(
-        d, [.. near.Side.U.Breaks.Where(u => u < near.WidestU).Select(u => u / near.WidestU)], EndsAlone(d), d.Widest ?? near.WidestU).Placed();
+    public static CharacterLines ShapeNear(HullDials d, HullSurface near)
+    {
+        var onBase = near.OnBase is { } known && MidshipSection.AreAlike(d, near.Dials) ? known : MidshipSection.Shape(d, 0);
+        return ShapeAt(d, [.. near.Side.U.Breaks.Where(u => u < near.WidestU).Select(u => u / near.WidestU)], EndsAlone(d, onBase), d.Widest ?? near.WidestU, onBase).Placed();
+    }
 
     /// <summary>The fore half of the waterplane where the design waterline ends on the keel or close above it.</summary>
     public CutArea EntryArea() => AreaFrom(Bow.Z[0] < Dials.Draft ? 0 : KeelCrossing(0), WaterlineEnds().Fore);
@@ -120,16 +128,16 @@ internal sealed record CharacterLines
             var u = (fore + (widest * (aft - fore)) - line[0]) / (line[^1] - line[0]);
             if (Math.Abs(u - lines.WidestU) < 1e-9)
                 break;
-            lines = ShapeAt(Dials, Spans, Ends, pass < WholePlacings ? u : (u + lines.WidestU) / 2);
+            lines = ShapeAt(Dials, Spans, Ends, pass < WholePlacings ? u : (u + lines.WidestU) / 2, OnBase);
         }
 
         return lines;
     }
 
     /// <summary>Each end of the design waterline as it would lie alone, so that a dial of one end is not felt at the other.</summary>
-    private static (EndAlone Bow, EndAlone Stern) EndsAlone(HullDials d) => (
+    private static (EndAlone Bow, EndAlone Stern) EndsAlone(HullDials d, MidshipSection onBase) => (
         EndAlone.Of(d.Bow.EntryFullness, !d.Hollow && ReferenceFore(d) <= d.Draft, null),
-        EndAlone.Of(d.Stern.RunFullness, !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d)));
+        EndAlone.Of(d.Stern.RunFullness, !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, onBase)));
 
     private static double FairestWidest(HullDials d, double[] spans, (EndAlone, EndAlone) ends)
     {
@@ -161,10 +169,10 @@ internal sealed record CharacterLines
 
     private static double Reference(double draft, double foot, double sheer) => Math.Max(draft, foot + (LeastShare * (sheer - foot)));
 
-    private static CharacterLines ShapeAt(HullDials d, double[] spans, (EndAlone Bow, EndAlone Stern) ends, double um)
+    private static CharacterLines ShapeAt(HullDials d, double[] spans, (EndAlone Bow, EndAlone Stern) ends, double um, MidshipSection onBase)
     {
         var u = Lengthwise(spans, um);
-        var midship = MidshipSection.Shape(d, 0);
+        var midship = onBase;
         var vw = midship.WaterlineV;
         double keelFore = 0, keelAft = 0, atMidship = 0;
         for (var pass = 0; ; pass++)
@@ -186,6 +194,7 @@ internal sealed record CharacterLines
                     Ends = ends,
                     U = u,
                     WidestU = um,
+                    OnBase = onBase,
                     Midship = midship,
                     Bow = bow,
                     Stern = stern,
@@ -267,12 +276,12 @@ internal sealed record CharacterLines
     /// <summary>Half-breadths between which the design waterline ends on a transom, over that at the widest station.</summary>
     /// <remarks>The transom must be able to take the end on a section without hollow: outside the straight line from its foot to its breadth at
     /// the sheer, and inside what the widest section would give at that breadth.</remarks>
-    private static (double Least, double Most)? TransomEnds(HullDials d)
+    private static (double Least, double Most)? TransomEnds(HullDials d, MidshipSection onBase)
     {
         if (d.Stern is not TransomStern t)
             return null;
         double share = (ReferenceAft(d) - t.Foot) / (t.Sheer - t.Foot), most = 0.98 * t.Breadth / d.Beam;
-        return (Math.Min(most, 1.15 * share * t.Breadth / 2 / MidshipSection.Shape(d, 0).WaterlineHalfBreadth), most);
+        return (Math.Min(most, 1.15 * share * t.Breadth / 2 / onBase.WaterlineHalfBreadth), most);
     }
 
     /// <summary>Parameters between which the reference line must bulge; toward a raised end it is no line of the boat.</summary>

@@ -73,7 +73,8 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
         if (fault is not null)
             return new HullAttempt(null, fault);
-        var surface = HullShape.Skin(lines, out var skin);
+        var skin = HullShape.Program(lines);
+        var surface = HullShape.With(skin.Solve(), lines);
         if (skin.Contradiction > 1e-7)
             return new HullAttempt(null, VeeFault(d));
         // What turns hollow between the places watched is watched in the next skin.
@@ -88,7 +89,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
                 sound = surface;
             if (!(deepest.Part > 1) || deepest.Part > OutOfReach || again == MostAgain)
                 return sound is null ? new HullAttempt(null, fault) : new HullAttempt(sound, null);
-            surface = new HullSurface(skin.SolveOn(hollows.SelectMany(Around)), d, lines.WidestU, lines.WaterlineV);
+            surface = HullShape.With(skin.SolveOn(hollows.SelectMany(Around)), lines);
         }
     }
 

@@ -57,20 +57,16 @@ public static class HullShape
         ArgumentNullException.ThrowIfNull(dials);
         ArgumentNullException.ThrowIfNull(near);
         var lines = CharacterLines.ShapeNear(dials, near);
-        return new HullSurface(Program(lines).SolveFrom(near.Side), dials, lines.WidestU, lines.WaterlineV);
+        var skin = Program(lines);
+        return With(skin.SolveFrom(near.Side), lines);
     }
 
-    /// <summary>The surface through given lines.</summary>
-    /// <param name="lines">The lines.</param>
-    /// <param name="skin">What was solved.</param>
-    internal static HullSurface Skin(CharacterLines lines, out SkinProgram skin)
-    {
-        skin = Program(lines);
-        return new HullSurface(skin.Solve(), lines.Dials, lines.WidestU, lines.WaterlineV);
-    }
+    /// <summary>The hull of a skin through given lines.</summary>
+    internal static HullSurface With(BSplineSurface side, CharacterLines lines) =>
+        new(side, lines.Dials, lines.WidestU, lines.WaterlineV) { OnBase = lines.OnBase };
 
     /// <summary>What the surface through given lines solves.</summary>
-    private static SkinProgram Program(CharacterLines lines)
+    internal static SkinProgram Program(CharacterLines lines)
     {
         SplineBasis u = lines.U, v = lines.V;
         int nu = u.Count, nv = v.Count;

@@ -56,6 +56,9 @@ public sealed class HullSurface
     /// <summary>The dials the hull was made from.</summary>
     public HullDials Dials { get; }
 
+    /// <summary>The widest section with its keel on the base line, for hulls of nearly the same dials; null on a hull that was not shaped from dials.</summary>
+    internal MidshipSection? OnBase { get; init; }
+
     /// <summary>Parameter u of the section at the widest station.</summary>
     public double WidestU { get; }
 

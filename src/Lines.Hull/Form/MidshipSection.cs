@@ -79,6 +79,9 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         return section;
     }
 
+    /// <summary>Whether the dials a section hangs on are the same.</summary>
+    public static bool AreAlike(HullDials a, HullDials b) => (a.Beam, a.Depth, a.Draft, a.Midship) == (b.Beam, b.Depth, b.Draft, b.Midship);
+
     private static double StartingGirth(HullDials d, double keel)
     {
         double half = d.Beam / 2, below = half + ((d.Draft - keel) * 0.6);

@@ -44,6 +44,11 @@ internal sealed class SkinProgram
     private readonly ElasticProgram _program;
     private readonly SkinBounds _bounds;
     private readonly List<ElasticRow> _fixed;
+
+    // Room for what every pass fills anew.
+    private readonly List<ElasticRow> _rows = [];
+    private readonly List<Bow> _bows = [];
+    private readonly List<Bow> _next = [];
     private readonly List<AreaGoal> _areas = [];
     private readonly int _net;
     private double[] _solved = [];
@@ -231,8 +236,8 @@ internal sealed class SkinProgram
     private void Descend(int passes, double hardness)
     {
         double[] net = _solved, step = new double[_solved.Length];
-        var rows = new List<ElasticRow>();
-        List<Bow> bows = [], next = [];
+        var rows = _rows;
+        var (bows, next) = (_bows, _next);
         _bounds.Fill(bows, net);
         double hold = 0, merit = MeritOf(net, bows, hardness);
         for (var pass = 0; pass < passes && hold < FarHeld; pass++)
