@@ -16,6 +16,9 @@ public sealed record VesselDesign(string Title, Vessel Vessel, BuildDials Build,
 {
     /// <summary>Each outrigger as a design of its own, a boat of one hull built like the main one but in one piece, with even mold spacing.</summary>
     public IReadOnlyList<VesselDesign> Outriggers { get; init; } = [];
+
+    /// <summary>Whether it is one of a pair of outriggers, to be built twice.</summary>
+    public bool IsOneOfPair { get; init; }
 }
 
 /// <summary>What reading a file gave: a design, or its faults.</summary>
@@ -55,7 +58,8 @@ public static class DesignFile
             Invariant($"{title}, outrigger {k + 1}"),
             new Vessel(o.First.Hull) { Targets = o.First.Targets },
             build with { Joints = [], Bulkheads = [], Openings = [], MoldAt = null, StrongbackTop = null },
-            new DialSource(source, o.Second, values.Main)));
+            new DialSource(source, o.Second, values.Main))
+        { IsOneOfPair = o.First.Side == OutriggerSide.Both });
         return new VesselDesign(title, vessel, build, new DialSource(source, values.Main, values.Main) { Repeated = values.Repeated }) { Outriggers = [.. floats] };
     }
 

@@ -144,7 +144,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
 
     /// <summary>Planking, weight, materials and the order of work.</summary>
     public BuildingBook Building => LazyInitializer.EnsureInitialized(ref _building, () => new BuildingBook(
-        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting, shaped.Weight, shaped.Pieces, units));
+        shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting, shaped.Weight, shaped.Pieces, units)
+    { IsOneOfPair = shaped.Design.IsOneOfPair });
 
     /// <summary>Planking, and bill of materials with the order of work, as CSV; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Lists() =>

@@ -79,7 +79,7 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
     {
         json.WritePropertyName(key);
         if (value is double v && double.IsFinite(v))
-            json.WriteRawValue(v.ToString("G9", CultureInfo.InvariantCulture));
+            json.WriteRawValue((v + 0.0).ToString("G9", CultureInfo.InvariantCulture));
         else
             json.WriteNullValue();
     }

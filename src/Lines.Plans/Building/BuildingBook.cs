@@ -26,6 +26,9 @@ public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Bui
     public const string Limits =
         "Estimates for clear, dry, cold wood: half the strain or shear at which it breaks; a tenth of the thickness planed off (common practice, no source). Try one strip first.";
 
+    /// <summary>Whether the hull is one of a pair.</summary>
+    public bool IsOneOfPair { get; init; }
+
     private readonly Lazy<StripPlan> _strips = new(() => StripPlan.Of(
         Hull.Side, Build, Build.Material.Wood, [.. Molds.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => m.X)]));
 

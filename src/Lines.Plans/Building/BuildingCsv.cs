@@ -34,6 +34,8 @@ public static class BuildingCsv
         var currency = book.Build.Material.Prices?.Currency;
         var text = new CsvText(6, book.Notation);
         text.Record(["Bill of materials: " + book.Title]);
+        if (book.IsOneOfPair)
+            text.Record(["For ONE of a pair: buy and make all of it twice but the strongback and the sheets for molds, which serve both"]);
         text.Record(["Item", "Pieces", "Size", "Amount", currency is null ? "" : "Price, " + currency, "Note"]);
         foreach (var line in lines)
             text.Record([line.Item, line.Pieces, line.Size, line.Amount, Money(line.Price), line.Note]);

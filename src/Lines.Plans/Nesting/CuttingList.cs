@@ -1,3 +1,4 @@
+using Lines.Construction.Molds;
 using Lines.Construction.Nesting;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
@@ -56,6 +57,12 @@ public static class CuttingList
         if (plan.Sheets.Count > 0)
             yield return Invariant($"The parts cover {100 * plan.Utilization:F0} % of what is used. They lie {new Length(plan.Stock.Spacing).ToSize(notation)} apart, {new Length(plan.Stock.Margin).ToSize(notation)} from the edges")
                 + (plan.Stock.Grained ? ", their breadth along the grain." : ".");
+        foreach (var (sheet, mold) in plan.Sheets.SelectMany(s => s.Parts.Select(p => (s, p.Mold))).Where(p => p.Mold is { Kind: MoldKind.Transom, Bevel: not null }))
+        {
+            var proud = new Length(sheet.Thickness * Math.Tan(Math.Max(mold.Bevel!.Value.Greatest, 0))).ToText(notation);
+            yield return $"{mold.Name}: its outline is the after face, the smaller where the bevel is plus, and a router cuts square. Keep up to {proud} outside it and plane to the bevel, or saw it at the bevel.";
+        }
+
         foreach (var mold in plan.TooLarge)
         {
             var (along, across) = SizeOf(mold.Outline);

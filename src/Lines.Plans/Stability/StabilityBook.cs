@@ -26,7 +26,13 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     public required bool HasOutriggers { get; init; }
 
     /// <summary>Lines that are needed where numbers stand, in the order they are printed.</summary>
-    public IReadOnlyList<string> Cautioned => [Cautions.CalmWater, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
+    public IReadOnlyList<string> Cautioned => [Conditions, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
+
+    /// <summary>What the figures of floating are for.</summary>
+    private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard.";
+
+    /// <summary>The wind of the heel under sail; empty without a sail.</summary>
+    private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? Invariant($"Heel under sail: steady {Settings.Wind / Standards.Knot:0} kn beam on, all sail set, sheeted in. ") : "";
 
     /// <summary>All figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];
@@ -107,7 +113,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     {
         get
         {
-            List<(FigureTable, string)> tables = [(Cases, Cautions.CalmWater), (Stability, HasOutriggers ? Cautions.Outriggers : ""), (Arms, ""), .. Swamped is { } s ? [(s, Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
+            List<(FigureTable, string)> tables = [(Cases, Conditions), (Stability, UnderSail + (HasOutriggers ? Cautions.Outriggers : "")), (Arms, ""), .. Swamped is { } s ? [(s, Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
             if (Bending is { } b)
                 tables.Add((b, Strength));
             if (Joints is { } j)
