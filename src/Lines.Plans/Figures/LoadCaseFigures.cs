@@ -166,6 +166,9 @@ public static class LoadCaseFigures
     /// <summary>Name of a side.</summary>
     internal static string SideOf(RightingArms arms) => arms.ToPort ? "port" : "starboard";
 
+    /// <summary>The wind of the heel under sail, in words.</summary>
+    internal static string WindOf(double wind) => Invariant($"beam on, steady {wind / Standards.Knot:0} kn, all sail set, sheeted in");
+
     /// <summary>The water a hull is bent in, in words.</summary>
     internal static string WaterOf(Bending bending) => bending.Wave switch
     {
@@ -191,8 +194,7 @@ public static class LoadCaseFigures
 
     private static IEnumerable<Figure> SailOf(SailHeel sail, RightingArms arms)
     {
-        var wind = Invariant($"beam on, steady {sail.Wind / Standards.Knot:0} kn, all sail set, sheeted in");
-        yield return Maybe("sail_heel", "Heel under sail", sail.Heel, arms.Downflooding <= arms.End ? SheFills : SheCapsizes) with { IsEstimate = true, Note = wind };
+        yield return Maybe("sail_heel", "Heel under sail", sail.Heel, arms.Downflooding <= arms.End ? SheFills : SheCapsizes) with { IsEstimate = true, Note = WindOf(sail.Wind) };
         yield return new Figure("sail_wind", "Greatest steady wind held", sail.GreatestWind, Quantity.Wind) { IsEstimate = true, Note = "at the end of her righting arms" };
     }
 

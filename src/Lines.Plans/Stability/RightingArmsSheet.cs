@@ -88,7 +88,7 @@ internal static class RightingArmsSheet
         var (from, range) = arms.Range > 0 ? (arms.From!.Value, arms.Range) : (0, arms.Curve[^1].Heel);
         var places = Enumerable.Range(4, 15).Select(i => from + (range * i / 20)).Where(h => arms.At(h) is not null).ToList();
         var place = places.Count == 0 ? at(0, arms.Curve[0].Arm) : places.Select(On).MaxBy(p => Math.Min(far, p.Away)).At;
-        marks.Area(PageInks.Patch, [.. new Box2(place.X - 1.5, place.Y - 1.8, place.X + 1.5, place.Y + 1.8).Corners]);
+        marks.Box(PageInks.Patch, new Box2(place.X - 1.5, place.Y - 1.8, place.X + 1.5, place.Y + 1.8), filled: true);
         marks.Text(PlanInks.Titles, Invariant($"{index + 1}"), place, 2.4, anchor: Anchor.Middle);
 
         (Point2 At, double Away) On(double heel)

@@ -32,7 +32,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard.";
 
     /// <summary>The wind of the heel under sail; empty without a sail.</summary>
-    private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? Invariant($"Heel under sail: steady {Settings.Wind / Standards.Knot:0} kn beam on, all sail set, sheeted in. ") : "";
+    private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}. " : "";
 
     /// <summary>All figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];
