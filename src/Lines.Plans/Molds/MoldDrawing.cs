@@ -14,6 +14,7 @@ internal static class MoldDrawing
     private const double WaterlineName = 5;
     private const double LeastName = 2.2;
     private const double BevelFigure = 3.5;
+    private const double FromHole = 1;
 
     /// <summary>From the top of a bulkhead, where its sides are named, to its label [mm].</summary>
     private const double AboveTop = 14;
@@ -32,7 +33,7 @@ internal static class MoldDrawing
         var told = MoldLabels.Of(title, mold, notation);
         var (low, high) = Band(mold, outline, lines, sheer, LabelBlock.LeastOf(told));
         var center = mold.StarboardRight is null || mold.IsHalf ? outline.WidestRoom(low, high).Middle : 0;
-        var label = LabelBlock.Of(outline, told, center, low, high, Math.Min(widestLabel, BetweenBolts(mold)));
+        var label = LabelBlock.Of(outline, told, center, low, high, Math.Min(widestLabel, BetweenBolts(mold)), mold.IsHalf);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
         var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
@@ -40,8 +41,9 @@ internal static class MoldDrawing
             marks.AddRange(Pieces(line, label.Low, label.High, holes).Select(p => new PathMark(line.Kind == MoldMarkKind.Apex ? MoldInks.InnerStem : MoldInks.Mark, p, Name: line.Name)));
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
         marks.AddRange(label.Marks);
-        marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High)));
-        List<Box2> taken = [.. holes.Select(h => Around(h.At, h.Radius)), .. marks.OfType<TextMark>().Select(Around)];
+        List<Box2> drilled = [.. holes.Select(h => Around(h.At, h.Radius))];
+        marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High, drilled)));
+        List<Box2> taken = [.. drilled, .. marks.OfType<TextMark>().Select(Around)];
         if (mold.Kind is MoldKind.Stem or MoldKind.Stern)
             marks.AddRange(Bevels(mold, outline, lines, taken));
         marks.AddRange(OpeningNames(outline, lines, taken));
@@ -101,7 +103,7 @@ internal static class MoldDrawing
         yield return ArcPath.Line(from, to);
     }
 
-    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, double aboveLabel)
+    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, double aboveLabel, List<Box2> holes)
     {
         Point2 a = line.Path.Vertices[0].Point, b = line.Path.Vertices[1].Point;
         (double, double) anywhere = (double.NegativeInfinity, double.PositiveInfinity);
@@ -124,7 +126,7 @@ internal static class MoldDrawing
             default:
                 return mold.StarboardRight is null
                     ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
-                    : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf);
+                    : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf, holes);
         }
     }
 
@@ -198,20 +200,25 @@ internal static class MoldDrawing
                 (double.NegativeInfinity, double.PositiveInfinity)))
             .MaxBy(t => t?.Height ?? 0);
 
-    // The part narrows above its waterlines, so a name starts where the room over its own height does; near the keel it stands under the line.
-    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line, bool isHalf)
+    // The part narrows above its waterlines, so a name starts where the room over its own height does; near the keel it stands under the line, and off a hole.
+    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line, bool isHalf, List<Box2> holes)
     {
         foreach (var isAbove in new[] { true, false })
         {
             for (var height = WaterlineName; height >= LeastName; height *= 0.92)
             {
                 var y = isAbove ? line + 1.5 : line - 1.5 - height;
-                var (left, right) = outline.Room(y, y + height, 0);
-                if (isHalf ? right - StrokeLettering.Width(name, height) < left : left + StrokeLettering.Width(name, height) > -2)
+                var (left, right) = outline.Room(y, y + height + 1, 0);
+                var width = StrokeLettering.Width(name, height);
+                if (isHalf ? right - width < left : left + width > -2)
                     continue;
-                if (!isHalf)
-                    yield return new TextMark(MoldInks.Text, name, new Point2(left, y), height);
-                yield return new TextMark(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right);
+                TextMark[] names = [new(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right), new(MoldInks.Text, name, new Point2(left, y), height)];
+                if (isHalf)
+                    names = names[..1];
+                if (Array.Exists(names, n => holes.Exists(Around(n).Grown(FromHole).Overlaps)))
+                    continue;
+                foreach (var mark in names.Reverse())
+                    yield return mark;
                 yield break;
             }
         }

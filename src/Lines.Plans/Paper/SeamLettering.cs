@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
+using Lines.Plans.Molds;
 
 namespace Lines.Plans.Paper;
 
@@ -13,12 +14,18 @@ internal static class SeamLettering
     /// <summary>Clear distance to lines, and of a single line of lettering to seams [mm].</summary>
     private const double Clearance = 0.7;
 
-    /// <summary>Lettering that names no hole may stand as near to a line as this [mm].</summary>
-    private const double FromLines = 0.1;
+    /// <summary>Lettering that names no hole stands as near to a line as this [mm], so that its ink is clear of the heaviest's.</summary>
+    private const double FromLines = 0.5;
+
+    /// <summary>Rather than be cut it stands as near as this [mm].</summary>
+    private const double LeastFromLines = 0.3;
+
+    /// <summary>Where a block has no room for the register letters along the seam it keeps this clear of it [mm].</summary>
+    private const double BlockFromSeam = 2.5;
 
     private const double LeastHeight = 2.2;
-    private const double Step = 6;
-    private const int Steps = 8;
+    private const double Step = 3;
+    private const int Steps = 16;
 
     private static readonly double[] Sizes = [1, 0.85, 0.7, 0.55, 0.4];
 
@@ -32,34 +39,48 @@ internal static class SeamLettering
             return marks;
         var settled = marks.ToArray();
         var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
-        List<PartMark> outlines = [.. marks.Where(m => m.Mark is PathMark { Name.Length: 0 }).GroupBy(m => m.Part).Select(g => g.MaxBy(m => m.Bounds.Width * m.Bounds.Height)!)];
+        List<PartMark> outlines = [.. marks.Where(m => m.Mark is PathMark { Name.Length: 0 } && m.Mark.Layer != MoldInks.Guard).GroupBy(m => m.Part).Select(g => g.MaxBy(m => m.Bounds.Width * m.Bounds.Height)!)
+            .Concat(marks.Where(m => m.Mark.Layer == MoldInks.Fold))];
         List<PartMark> holes = [.. marks.Where(HoleNames.IsHole)];
         var around = new PartLines(outlines);
-        var waiting = new Queue<List<int>>(cut);
-        while (waiting.TryDequeue(out var group))
+        var waiting = new Queue<(List<int> Group, bool IsParted)>(cut.Select(g => (g, false)));
+        var within = cells.ToArray();
+        while (waiting.TryDequeue(out var next))
         {
+            var (group, isParted) = next;
             List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
-            if (PlaceOf(group, others) is { } found)
+            if ((PlaceOf(group, isParted, others, FromLines) ?? PlaceOf(group, isParted, others, LeastFromLines)) is { } found)
             {
                 foreach (var i in group)
                     settled[i] = found.Of(settled[i]);
             }
             else if (group.Count > 1)
             {
-                // A block that finds no room whole goes line by line.
-                group.ForEach(i => waiting.Enqueue([i]));
+                // A block that finds no room whole is parted at the seam, or else goes line by line.
+                var parted = group.GroupBy(i => Array.FindIndex(within, c => c.Holds(marks[i].Bounds.Center))).Select(g => g.ToList()).ToList();
+                (parted.Count > 1 ? parted : [.. group.Select(i => new List<int> { i })]).ForEach(g => waiting.Enqueue((g, true)));
             }
         }
 
         return settled;
 
-        Place? PlaceOf(List<int> group, List<Box2> others)
+        Place? PlaceOf(List<int> group, bool isParted, List<Box2> others, double fromLines)
         {
-            if (HoleNames.HoleOf(marks[group[0]], holes.Where(h => h.Part == marks[group[0]].Part)) is { } hole)
-                return PlaceFor(settled, group, ShowingBest(hole, cells), others, lines, around, Clearance) ?? PlaceFor(settled, group, cells, others, lines, around, Clearance);
-            return marks[group[0]].Mark is TextMark { Anchor: Anchor.Center }
-                ? PlaceFor(settled, group, cells, others, lines, around, FromLines) ?? PlaceFor(settled, group, cells, others, lines, around, FromLines, fromSeam: Clearance)
-                : PlaceFor(settled, group, cells, others, lines, lines, FromLines) ?? PlaceFor(settled, group, cells, others, lines, around, FromLines, alongOnly: !NamesItsLine(marks[group[0]]));
+            var first = marks[group[0]];
+            if (HoleNames.HoleOf(first, holes.Where(h => h.Part == first.Part)) is { } hole)
+                return Placed(ShowingBest(hole, cells), around, Clearance, Clearance) ?? Placed(cells, around, Clearance, Clearance);
+            if (first.Mark is TextMark { Anchor: Anchor.Center })
+            {
+                // What belongs to a block keeps its order; a block that is whole may pass other lettering, and so may a line that is alone.
+                double[] away = group.Count > 1 ? [PartPages.LettersReach, BlockFromSeam] : [Clearance];
+                return away.Select(a => Placed(cells, around, fromLines, a, passes: false)).FirstOrDefault(p => p is not null)
+                    ?? (group.Count == 1 || !isParted ? Placed(cells, around, fromLines, away[0]) : null);
+            }
+
+            return Placed(cells, lines, fromLines, Clearance) ?? Placed(cells, around, fromLines, Clearance, alongOnly: !NamesItsLine(first));
+
+            Place? Placed(IReadOnlyList<Box2> shown, PartLines barriers, double away, double fromSeam, bool alongOnly = false, bool passes = true) =>
+                PlaceFor(settled, group, shown, others, lines, barriers, away, fromSeam, alongOnly, passes);
         }
 
         bool NamesItsLine(PartMark lettering) => lettering.Mark is TextMark text
@@ -76,9 +97,8 @@ internal static class SeamLettering
         return whole.Count > 0 ? whole : [.. cells.Where(c => hole.Enters(c))];
     }
 
-    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers, double fromLines, bool alongOnly = false, double? fromSeam = null)
+    private static Place? PlaceFor(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, List<Box2> others, PartLines lines, PartLines barriers, double fromLines, double clear, bool alongOnly, bool passes)
     {
-        var clear = fromSeam ?? FromSeam(group);
         var box = BoxOf(marks, group);
         var (rise, run) = Math.SinCos(((TextMark)marks[group[0]].Mark).Angle);
         var along = new Vector2(run, rise);
@@ -95,12 +115,20 @@ internal static class SeamLettering
                 var there = sized.Moved(move);
                 if (alongOnly && Math.Abs(move.Cross(along)) > 1e-9)
                     continue;
-                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(fromLines)) && barriers.AreClearOf(there.With(sized)))
+                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(fromLines)) && IsWayClear(barriers, passes ? [] : others, sized, move))
                     return new Place(about, size, move);
             }
         }
 
         return null;
+    }
+
+    // Up or down and then aside, or the other way round.
+    private static bool IsWayClear(PartLines barriers, List<Box2> lettering, Box2 from, Vector2 move)
+    {
+        return new[] { move with { X = 0 }, move with { Y = 0 } }.Any(first => IsClear(from.With(from.Moved(first))) && IsClear(from.Moved(first).With(from.Moved(move))));
+
+        bool IsClear(Box2 swept) => barriers.AreClearOf(swept) && !lettering.Exists(swept.Touches);
     }
 
     // The shortest ways into each of the nearest cells, and from there on steps further in.

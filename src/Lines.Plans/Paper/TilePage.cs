@@ -18,6 +18,9 @@ internal sealed class TilePage
     private const double NoteStep = 3;
     private const double LettersHeight = 2.5;
 
+    /// <summary>Register letters keep clear of the seam and their cross by this [mm].</summary>
+    private const double FromSeam = 0.6;
+
     // Notes stand beyond the ticks.
     private const double Beyond = 2.6;
     private const double TickStep = 4;
@@ -165,8 +168,10 @@ internal sealed class TilePage
     {
         var half = new Vector2(StrokeLettering.Width(name, LettersHeight) / 2, LettersHeight / 2);
         var usual = PartPages.CrossArm + 1 + (inward.Y == 0 ? half.X : half.Y);
-        var places = Enumerable.Range(0, 6).SelectMany(away => Enumerable.Range(-3, 7), (away, aside) => (away, aside))
-            .OrderBy(p => p.away + Math.Abs(p.aside)).Select(p => cross + ((usual + (1.5 * p.away)) * inward) + (2.0 * p.aside * inward.TurnedLeft));
+        // Nearer to the seam than the arm's end only beside the arm.
+        var places = Enumerable.Range(-6, 26).SelectMany(away => Enumerable.Range(-5, 11), (away, aside) => (Away: usual + (0.75 * away), Aside: 2.0 * aside, Detour: (Math.Abs(away) / 2.0) + Math.Abs(aside)))
+            .Where(p => p.Away >= usual || (p.Away > (usual - PartPages.CrossArm - 1) + FromSeam && Math.Abs(p.Aside) > PartPages.CrossArm + (inward.Y == 0 ? half.Y : half.X) + FromSeam))
+            .OrderBy(p => p.Detour).Select(p => cross + (p.Away * inward) + (p.Aside * inward.TurnedLeft));
         var at = places.Where(IsFree).Append(cross + (usual * inward)).First();
         _marks.Text(PageInks.Register, name, at, LettersHeight, anchor: Anchor.Middle);
 

@@ -26,10 +26,22 @@ internal static class ShapedTemplates
     {
         var file = Repository.PathOf("templates", name + ".toml");
         var design = DesignFile.Read(File.ReadAllBytes(file), file).Design!;
-        var hull = HullShape.Solve(design.Vessel.MainHull).Surface!;
-        return new ShapedTemplate(design, hull, HullLines.Of(hull), MoldPlan.Of(hull, design.Build));
+        return ShapedTemplate.Of(design);
     }
 }
 
 /// <summary>A design with its hull, lines and molds.</summary>
-internal sealed record ShapedTemplate(VesselDesign Design, HullSurface Hull, HullLines Lines, MoldPlan Molds);
+internal sealed record ShapedTemplate(VesselDesign Design, HullSurface Hull, HullLines Lines, MoldPlan Molds)
+{
+    private readonly Lazy<IReadOnlyList<ShapedTemplate>> _outriggers = new(() => [.. Design.Outriggers.Select(Of)]);
+
+    /// <summary>Its main hull, then one of each outrigger.</summary>
+    public IEnumerable<ShapedTemplate> Hulls => [this, .. _outriggers.Value];
+
+    /// <summary>Shapes the main hull of a design.</summary>
+    public static ShapedTemplate Of(VesselDesign design)
+    {
+        var hull = HullShape.Solve(design.Vessel.MainHull).Surface!;
+        return new ShapedTemplate(design, hull, HullLines.Of(hull), MoldPlan.Of(hull, design.Build));
+    }
+}
