@@ -12,7 +12,8 @@ namespace Lines.Plans.Molds;
 /// <para><b>Frame.</b> The mold's own millimeters.</para>
 /// <para><b>Method.</b> Every level line tells its length from edge to edge (from the centerline, on a half) and its height over the lowest edge, the foot
 /// of a mold; so does the sheer; the top tells its height. D to D is a diagonal from the left end of the foot to the right end of the level line that makes it longest.
-/// A figure stands by its line, at the first place where it touches nothing, or lower on the part with its name; never smaller than can be read.</para>
+/// A figure stands by its line, at the first place where it touches nothing, or lower with its name, on a half in a list over the foot, away from other lines it might be taken to
+/// belong to and out of the label; only where there is no such room does it stand among those. It is never smaller than can be read.</para>
 /// <para><b>Accuracy.</b> Taken from the outline and shown to the step of the notation.</para>
 /// </remarks>
 internal sealed class WitnessFigures
@@ -22,6 +23,9 @@ internal sealed class WitnessFigures
     private const double Clearance = 1;
     private const double Step = 4;
     private const double Reach = 70;
+
+    /// <summary>A figure nearer to a level line [mm] is taken for its.</summary>
+    private const double Apart = 5;
 
     /// <summary>A level line nearer to the top [mm] leaves no room for its figure beside the names there.</summary>
     private const double UnderTop = 25;
@@ -33,6 +37,7 @@ internal sealed class WitnessFigures
     private readonly LengthNotation _notation;
     private readonly PartLines _lines;
     private readonly List<Box2> _taken;
+    private readonly List<Box2> _others;
     private readonly List<Mark> _figures = [];
     private readonly double _foot;
 
@@ -43,6 +48,8 @@ internal sealed class WitnessFigures
         _lines = new PartLines(marks);
         _taken = [.. mold.Holes.Select(MoldHoleDrawing.Circle).Select(c => new Box2(c.At.X, c.At.Y, c.At.X, c.At.Y).Grown(c.Radius))];
         _foot = _outline.Bounds().Bottom;
+        var label = drawn.OfType<TextMark>().Where(t => t.Anchor == Anchor.Center).Select(t => new PartMark(t).Bounds).Where(b => !_taken.Exists(b.Touches)).Aggregate(Box2.Nothing, (a, b) => a.With(b));
+        _others = [.. mold.Marks.Where(m => IsLevel(m) || m.Kind == MoldMarkKind.Sheer).Select(m => MoldDrawing.Millimeters(m.Path).Bounds().Grown(Apart)), label];
     }
 
     /// <summary>The figures of a mold.</summary>
@@ -95,8 +102,7 @@ internal sealed class WitnessFigures
         if (_mold.StarboardRight is null)
             return;
         var top = _outline.Bounds().Top;
-        var text = $"TOP {Up(top)}";
-        Add(text, size => Below(top, size));
+        AddApart($"TOP {Up(top)}", size => Below(top, size));
     }
 
     private void AddDiagonal()
@@ -124,7 +130,13 @@ internal sealed class WitnessFigures
             return new[] { from.Y + FromLine, from.Y - FromLine - size.Height }.SelectMany(y => xs.Select(x => new Point2(x, y)));
         });
         if (!isPlaced)
-            Add($"{name} {text}".TrimStart(), size => Below(from.Y, size));
+            AddApart($"{name} {text}".TrimStart(), size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size));
+    }
+
+    private void AddApart(string text, Func<(double Width, double Height), IEnumerable<Point2>> places)
+    {
+        if (!Add(text, places, _others))
+            Add(text, places);
     }
 
     // On either side of the centerline or middle, from a level downward.
@@ -147,7 +159,7 @@ internal sealed class WitnessFigures
             .OrderBy(v => v.Length).Select(v => p + v - new Vector2(size.Width / 2, size.Height / 2));
     }
 
-    private bool Add(string text, Func<(double Width, double Height), IEnumerable<Point2>> places)
+    private bool Add(string text, Func<(double Width, double Height), IEnumerable<Point2>> places, IReadOnlyList<Box2>? keptFree = null)
     {
         foreach (var height in s_heights)
         {
@@ -155,7 +167,7 @@ internal sealed class WitnessFigures
             foreach (var at in places((width, height)))
             {
                 var box = new Box2(at.X, at.Y, at.X + width, at.Y + height).Grown(Clearance);
-                if (_taken.Exists(box.Touches) || !_outline.Contains(box.Center) || !_lines.AreClearOf(box))
+                if (_taken.Exists(box.Touches) || (keptFree is not null && keptFree.Any(box.Touches)) || !_outline.Contains(box.Center) || !_lines.AreClearOf(box))
                     continue;
                 _taken.Add(box);
                 _figures.Add(new TextMark(MoldInks.Text, text, at, height));

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Drawing.Text;
@@ -11,9 +12,12 @@ using Xunit;
 namespace Lines.Tests.Plans.Molds;
 
 /// <summary>Where the letters of the molds of every template and of its floats stand, whole and halved, for the router and on paper.</summary>
-public class MoldLetteringTests
+public partial class MoldLetteringTests
 {
     private const double Clear = 0.3;
+
+    [GeneratedRegex("^((?<name>SHEER|TOP|DWL|WL [0-9]+) )?(.*, )?(?<up>.+) UP$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Figure();
 
     public static TheoryData<string, bool, LengthNotation> Cases
     {
@@ -44,6 +48,38 @@ public class MoldLetteringTests
                 faults.AddRange(Faults(MoldSheets.ForRouter(hull.Design.Title, mold, notation)).Select(f => $"{hull.Design.Title} {mold.Name} router: {f}"));
             foreach (var mold in hull.Molds.Parts)
                 faults.AddRange(Faults(MoldSheets.ForPaper(hull.Design.Title, mold, notation, new PrintSettings(PaperSize.A4) { Halves = halves, Guard = 3 })).Select(f => $"{hull.Design.Title} {mold.Name} paper: {f}"));
+        }
+
+        Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults)}");
+    }
+
+    // A figure without a name says of the line nearest to it how high it is; one that is named stands away from all lines.
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void A_figure_to_check_by_is_nearest_to_its_own_line_and_with_a_name_it_stands_by_none(string name, bool halves, LengthNotation notation)
+    {
+        var faults = new List<string>();
+        foreach (var hull in ShapedTemplates.Of(name).Hulls)
+        {
+            foreach (var mold in hull.Molds.Parts)
+            {
+                var sheet = MoldSheets.ForPaper(hull.Design.Title, mold, notation, new PrintSettings(PaperSize.A4) { Halves = halves, Guard = 3 });
+                var foot = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "cut").Min(m => m.Path.Bounds().Bottom);
+                var levels = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "mark" && m.Name.Length > 0 && m.Path.Bounds().Height < 1e-6).Select(m => (m.Name, Box: m.Path.Bounds())).ToList();
+                foreach (var text in sheet.Marks.OfType<TextMark>())
+                {
+                    var (box, told) = (Lettered.Box(text), Figure().Match(text.Text));
+                    var beside = levels.Where(l => l.Box.Left <= box.Right && l.Box.Right >= box.Left).Select(l => (l.Name, l.Box.Bottom, Away: Math.Max(l.Box.Bottom - box.Top, box.Bottom - l.Box.Bottom))).ToList();
+                    if (!told.Success || beside.Count == 0)
+                        continue;
+                    var near = beside.MinBy(l => l.Away);
+                    var of = told.Groups["name"].Value;
+                    if (of.Length == 0 && Math.Abs(near.Bottom - foot - Length.Parse(told.Groups["up"].Value).Millimeters) > 2)
+                        faults.Add($"{hull.Design.Title} {mold.Name} paper: \"{text.Text}\" is nearest to {near.Name}");
+                    else if (of.Length > 0 && near.Away < 4 && !string.Equals(of, near.Name, StringComparison.Ordinal))
+                        faults.Add(Invariant($"{hull.Design.Title} {mold.Name} paper: \"{text.Text}\" stands {near.Away:F1} mm from {near.Name}"));
+                }
+            }
         }
 
         Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults)}");
