@@ -11,8 +11,10 @@ namespace Lines.Plans.Molds;
 internal static class FootDetail
 {
     private const double Letters = 2.2;
-    private const double Figures = 17;
+    private const double Figures = 22;
     private const double Tick = 1.2;
+    private const double FromTick = 0.6;
+    private const double Aside = 4.5;
 
     /// <summary>Height of a cleat in the height of its screws over the strongback.</summary>
     private const double CleatOverScrew = 2;
@@ -45,15 +47,15 @@ internal static class FootDetail
         marks.Path(SettingUpInks.Hull, [At(-half, 0), At(-half - lean, shown)]);
         marks.Path(SettingUpInks.Hull, [At(half, 0), At(half + lean, shown)]);
         marks.Box(SettingUpInks.Heavy, Box(-half, 0, half, cleat));
-        marks.Line(SettingUpInks.Waterline, At(0, -s.Depth), At(0, shown));
+        marks.Line(SettingUpInks.Waterline, At(0, -s.Depth), At(0, cleat + ((shown - cleat) / 4)));
         foreach (var screw in screws)
             marks.Add([new PathMark(SettingUpInks.Heavy, ArcPath.Circle(At(screw.At.X, screw.At.Y), Math.Max(0.6, screw.Diameter * k / 2), clockwise: false))]);
 
         Level(screws[0].At.X, screws[^1].At.X, At(0, (cleat + shown) / 2).Y, Shown(screws[^1].At.X - screws[0].At.X));
         Level(-half, half, At(0, -s.Depth).Y - 4, Shown(s.Width));
-        Upright(At(half + lean, 0).X + 4.5, 0, up, Shown(up));
-        Upright(At(half + lean, 0).X + 9, -s.Depth, 0, Shown(s.Depth));
-        Upright(At(-half - lean, 0).X - 1.5, 0, cleat, Shown(cleat));
+        Upright(At(half + lean, 0).X + Aside, 0, up, Shown(up), Anchor.MiddleLeft);
+        Upright(At(half + lean, 0).X + Aside, -s.Depth, 0, Shown(s.Depth), Anchor.MiddleLeft);
+        Upright(At(-half - lean, 0).X - Aside, 0, cleat, Shown(cleat), Anchor.MiddleRight);
         return At(0, -s.Depth).Y - 4 - Tick;
 
         void Level(double from, double to, double y, string text)
@@ -62,19 +64,23 @@ internal static class FootDetail
             marks.Line(SettingUpInks.Fine, a, b);
             foreach (var end in (Point2[])[a, b])
                 marks.Line(SettingUpInks.Fine, end - new Vector2(0, Tick), end + new Vector2(0, Tick));
-            marks.Text(SettingUpInks.Text, text, new Point2(At(0, 0).X + 3, y + 0.8), Letters);
+
+            // Over the line's middle, or beyond its end where it is longer.
+            if (StrokeLettering.Width(text, Letters) + (2 * Tick) < b.X - a.X)
+                marks.Text(SettingUpInks.Text, text, new Point2(At(0, 0).X, y + 0.8), Letters, anchor: Anchor.Center);
+            else
+                marks.Text(SettingUpInks.Text, text, b + new Vector2(Tick + FromTick, 0), Letters, Figures, Anchor.MiddleLeft);
         }
 
-        void Upright(double x, double from, double to, string text)
+        // Figures stand level beside their lines, so that none reaches over its ends.
+        void Upright(double x, double from, double to, string text, Anchor anchor)
         {
             Point2 a = new(x, At(0, from).Y), b = new(x, At(0, to).Y);
             marks.Line(SettingUpInks.Fine, a, b);
             foreach (var end in (Point2[])[a, b])
                 marks.Line(SettingUpInks.Fine, end - new Vector2(Tick, 0), end + new Vector2(Tick, 0));
-
-            // A figure longer than its line keeps clear of the ticks at the ends.
-            var beside = StrokeLettering.Width(text, Letters) + 1 < b.Y - a.Y ? 0.8 : Tick + 0.6;
-            marks.Text(SettingUpInks.Text, text, new Point2(x - beside, (a.Y + b.Y) / 2), Letters, anchor: Anchor.Center, angle: Math.PI / 2);
+            const double away = Tick + FromTick;
+            marks.Text(SettingUpInks.Text, text, new Point2(x + (anchor == Anchor.MiddleLeft ? away : -away), (a.Y + b.Y) / 2), Letters, Figures - Aside - away, anchor);
         }
     }
 }

@@ -43,37 +43,35 @@ public static class FootSheet
             var page = new SettingUpPage(Cautions.Marked("Setting up: plan, feet and bevels", isFair), title);
             var marks = page.Marks;
             var room = SettingUpPage.Room with { Top = SettingUpPage.Room.Top - SettingUpPage.TitleBand - UnderTitle };
+            var left = room with { Right = room.Left + DetailWidth };
             if (pages.Count == 0)
             {
                 room = room with { Top = PlanView.Draw(marks, hull, plan, notation, room, scale) - Between, Bottom = room.Bottom + SettingUpPage.HeightOf(notes) + 2 };
                 page.Note(notes);
-                var detail = room with { Right = room.Left + DetailWidth };
-                room = room with { Left = detail.Right + Between };
-                detail = detail with { Top = FootDetail.Draw(marks, plan, stations, notation, detail with { Bottom = Math.Max(detail.Bottom, detail.Top - DetailHeight) }) - Between };
-                DrawEnds(detail);
-            }
-            else
-            {
-                DrawEnds(room with { Right = room.Left + DetailWidth });
-                room = room with { Left = room.Left + DetailWidth + Between };
+                left = room with { Right = left.Right };
+                left = left with { Top = FootDetail.Draw(marks, plan, stations, notation, left with { Bottom = Math.Max(left.Bottom, left.Top - DetailHeight) }) - Between };
             }
 
+            room = room with { Left = left.Right + Between };
+            var atLeft = Fit(left.Height, 0);
             var rows = Math.Min(stations.Count - next, PageTable.Rows(room.Height));
+            var below = next + rows == stations.Count ? Fit(room.Height - PageTable.HeightOf(rows) - Between, atLeft) : 0;
+            double rowAtLeft = RowOf(left.Height, atLeft, 1), row = RowOf(room.Height - (below > 0 ? Between : 0), rows + below, below > 0 ? 2 : 1);
+            if (atLeft > 0)
+                EndTable.Table(notation).Draw(marks, left, ends.Take(atLeft), rowAtLeft);
             if (rows > 0)
-                AngleTable.Table(notation).Draw(marks, room, stations.Skip(next).Take(rows).Select(m => AngleTable.Cells(m, plan.Strongback, notation)));
+                AngleTable.Table(notation).Draw(marks, room, stations.Skip(next).Take(rows).Select(m => AngleTable.Cells(m, plan.Strongback, notation)), row);
+            if (below > 0)
+                EndTable.Table(notation).Draw(marks, new Box2(room.Left, room.Bottom, room.Left + DetailWidth, room.Top - PageTable.HeightOf(rows, row) - Between), ends.Skip(atLeft).Take(below), row);
             next += rows;
-            if (next == stations.Count)
-                DrawEnds(new Box2(room.Left, room.Bottom, room.Left + DetailWidth, room.Top - PageTable.HeightOf(rows) - Between));
+            ends = [.. ends.Skip(atLeft + below)];
 
-            // Rows that find no room here go over to the next page.
-            void DrawEnds(Box2 where)
+            // How many rows of the ends go into a height; those that find no room here go over to the next page.
+            int Fit(double height, int from)
             {
-                var fit = Math.Min(ends.Count, PageTable.Rows(where.Height));
-                if (endsWhole && Enumerable.Range(0, fit + 1).Last(n => n == 0 || n == ends.Count || !string.Equals(ends[n][0], ends[n - 1][0], StringComparison.Ordinal)) is var whole && (whole > 0 || pages.Count == 0))
-                    fit = whole;
-                if (fit > 0)
-                    EndTable.Table(notation).Draw(marks, where, ends.Take(fit));
-                ends = [.. ends.Skip(fit)];
+                var fit = Math.Min(ends.Count - from, PageTable.Rows(height));
+                var whole = endsWhole ? Enumerable.Range(0, fit + 1).Last(n => n == 0 || from + n == ends.Count || !string.Equals(ends[from + n][0], ends[from + n - 1][0], StringComparison.Ordinal)) : 0;
+                return endsWhole && (whole > 0 || pages.Count == 0) ? whole : fit;
             }
 
             pages.Add(page.ToSheet($"{title}: setting up, feet and bevels"));
@@ -81,6 +79,9 @@ public static class FootSheet
 
         return pages;
     }
+
+    // The height of a row where so many, in so many tables, stand in a column.
+    private static double RowOf(double height, int rows, int tables) => Math.Clamp((height - (tables * PageTable.Head)) / Math.Max(rows, 1), PageTable.LeastRow, SettingUpTable.GreatestRow);
 
     private static IEnumerable<string> Notes(MoldPlan plan, LengthNotation notation)
     {

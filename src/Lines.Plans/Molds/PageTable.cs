@@ -27,7 +27,9 @@ internal sealed class PageTable(IReadOnlyList<(string First, string Second, doub
     public static int Rows(double height) => Math.Max(0, (int)(((height - Head) / LeastRow) + 1e-9));
 
     /// <summary>Height of the table with so many rows [mm].</summary>
-    public static double HeightOf(int rows) => Head + (rows * LeastRow);
+    /// <param name="rows">How many.</param>
+    /// <param name="row">Height of a row [mm].</param>
+    public static double HeightOf(int rows, double row = LeastRow) => Head + (rows * row);
 
     /// <summary>Draws the table.</summary>
     /// <param name="marks">The page.</param>

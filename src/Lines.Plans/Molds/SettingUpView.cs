@@ -21,6 +21,9 @@ internal sealed class SettingUpView
     private const double Gap = 4;
     private const double Beside = 5;
 
+    /// <summary>From a joint's line to a mold's name that it would run through [mm].</summary>
+    private const double FromJoint = 0.8;
+
     private readonly HullSurface _hull;
     private readonly MoldPlan _plan;
     private readonly LengthNotation _notation;
@@ -115,9 +118,10 @@ internal sealed class SettingUpView
         }
     }
 
-    // Names stand in one row over the keel; an end's name beside that of its neighbor.
+    // Names stand in one row over the keel, off the lines of joints; an end's name beside that of its neighbor.
     private void DrawNames(PageMarks marks)
     {
+        List<double> joints = [.. Places.SelectMany(p => p.Lines).Select(x => At(_plan.Strongback.DistanceTo(x), 0).X)];
         var stations = _plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
         var row = At(0, Highest).Y + NameRow;
         foreach (var mold in _plan.Molds)
@@ -129,7 +133,16 @@ internal sealed class SettingUpView
                 MoldKind.Stern => (At(stations[^1].Foot.Fore, 0).X + Beside, Anchor.Left),
                 _ => (At(mold.Foot.Fore, 0).X, Anchor.Left),
             };
+            if (anchor == Anchor.Center)
+                x = Aside(x, StrokeLettering.Width(mold.Name, Figures) / 2);
             marks.Text(SettingUpInks.Text, mold.Name, new Point2(x, row), Figures, anchor: anchor);
+        }
+
+        // The middle of a name moved off the nearest line that crosses it.
+        double Aside(double middle, double half)
+        {
+            var nearest = joints.Select(j => middle - j).Append(double.PositiveInfinity).MinBy(Math.Abs);
+            return Math.Abs(nearest) >= half + FromJoint ? middle : middle - nearest + ((nearest < 0 ? -1 : 1) * (half + FromJoint));
         }
     }
 

@@ -126,6 +126,36 @@ public class FootSheetTests
         Assert.All(holes, h => Assert.True(Math.Abs(h.Hole.At.X) - (h.Hole.Diameter / 2) > shaped.Design.Build.StemSiding / 2));
     }
 
+    [Theory]
+    [MemberData(nameof(ShapedTemplates.All), MemberType = typeof(ShapedTemplates))]
+    public void No_line_strikes_a_letter_of_the_setting_up_sheets_in_any_notation(string template)
+    {
+        foreach (var hull in ShapedTemplates.Of(template).Hulls)
+        {
+            foreach (var (_, notation) in LengthNotations.ByName)
+            {
+                foreach (var page in SettingUpSheet.Of(hull.Design.Title, hull.Hull, hull.Molds, notation).Concat(FootSheet.Of(hull.Design.Title, hull.Hull, hull.Molds, notation)))
+                {
+                    Assert.Empty(Lettered.Overlaps(page));
+                    foreach (var text in page.Marks.OfType<TextMark>())
+                        Assert.True(page.Marks.OfType<PathMark>().All(m => m.Filled || !m.Path.Inside(Lettered.Box(text)).Any()), $"{hull.Design.Title}, {notation}: {text.Text}");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void A_molds_name_stands_clear_of_a_joints_line_whole_above_and_below_it()
+    {
+        var hull = ShapedTemplates.Of("sample-courier");
+        var page = SettingUpSheet.Of(hull.Design.Title, hull.Hull, hull.Molds, LengthNotation.Millimeters)[0];
+        List<double> joints = [.. page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "joints").Select(m => m.Path.Vertices[0].Point.X)];
+        Assert.Equal(hull.Molds.Joints.Count, joints.Count);
+        var top = page.Marks.OfType<TextMark>().Where(t => t.Text.StartsWith("joint ", StringComparison.Ordinal)).Min(t => t.At.Y);
+        var names = page.Marks.OfType<TextMark>().Where(t => t.At.Y < top && top - t.At.Y < 8).Select(Lettered.Box).ToList();
+        Assert.All(names, b => Assert.DoesNotContain(joints, x => x > b.Left - 0.5 && x < b.Right + 0.5));
+    }
+
     private static void AssertSound(Sheet page)
     {
         Assert.Empty(Lettered.Overlaps(page));
