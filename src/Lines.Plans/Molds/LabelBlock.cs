@@ -8,7 +8,7 @@ namespace Lines.Plans.Molds;
 /// <remarks>
 /// <para><b>Method.</b> A line is as large as wanted, or as the room across at its own level lets it. Where that is too small to be read well, the ways of
 /// <see cref="s_ways"/> are gone through: lines broken between words, each in the middle of its own room, then smaller. The part is never left: a line
-/// for which even that has no room is left out, as its figures stand on the setting-up sheet too.</para>
+/// for which even that has no room is left out, as its figures stand on the setting-up sheet too, but never the name.</para>
 /// </remarks>
 internal sealed class LabelBlock
 {
@@ -83,7 +83,7 @@ internal sealed class LabelBlock
             }
 
             if (told.Count == 1)
-                return ([], low, low);
+                return ([new TextMark(MoldInks.Text, told[0].Text, new Point2(center, low), LeastHeight, Anchor.Center)], low, low + LeastHeight);
         }
     }
 

@@ -9,14 +9,17 @@ internal sealed class PartOutline
 {
     // Chords for finding room only; nothing is cut to them.
     private const double ChordTolerance = 0.05;
-    private const double Clearance = 3;
+    private const double UsualClearance = 3;
     private const double Above = 1;
     private const double LeastHeight = 2.2;
 
     private readonly IReadOnlyList<Point2> _points;
+    private readonly double _clearance;
 
     /// <summary>Reads an outline.</summary>
-    public PartOutline(ArcPath outline) => (Path, _points) = (outline, outline.Flattened(ChordTolerance));
+    /// <param name="outline">The outline [mm].</param>
+    /// <param name="clearance">How far lettering keeps from it to either side [mm].</param>
+    public PartOutline(ArcPath outline, double clearance = UsualClearance) => (Path, _points, _clearance) = (outline, outline.Flattened(ChordTolerance), clearance);
 
     /// <summary>The outline.</summary>
     public ArcPath Path { get; }
@@ -44,7 +47,7 @@ internal sealed class PartOutline
 
             if (!double.IsFinite(l) || !double.IsFinite(r))
                 return (x, x);
-            (left, right) = (Math.Max(left, l + Clearance), Math.Min(right, r - Clearance));
+            (left, right) = (Math.Max(left, l + _clearance), Math.Min(right, r - _clearance));
         }
 
         return (left, right);

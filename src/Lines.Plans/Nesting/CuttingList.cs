@@ -57,6 +57,9 @@ public static class CuttingList
         if (plan.Sheets.Count > 0)
             yield return Invariant($"The parts cover {100 * plan.Utilization:F0} % of what is used. They lie {new Length(plan.Stock.Spacing).ToSize(notation)} apart, {new Length(plan.Stock.Margin).ToSize(notation)} from the edges")
                 + (plan.Stock.Grained ? ", their breadth along the grain." : ".");
+        var halves = plan.Sheets.SelectMany(s => s.Parts).Select(p => p.Mold).Where(m => m.IsHalf).OrderBy(m => m.Number).Select(m => m.Name).ToList();
+        if (halves.Count > 0)
+            yield return Invariant($"Halves, each turned over at its centerline to mark or cut the other side: {(halves.Count > 2 ? $"{halves[0]} to {halves[^1]}" : string.Join(" and ", halves))}.");
         foreach (var (sheet, mold) in plan.Sheets.SelectMany(s => s.Parts.Select(p => (s, p.Mold))).Where(p => p.Mold is { Kind: MoldKind.Transom, Bevel: not null }))
         {
             var proud = new Length(sheet.Thickness * Math.Tan(Math.Max(mold.Bevel!.Value.Greatest, 0))).ToText(notation);

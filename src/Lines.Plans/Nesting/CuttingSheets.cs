@@ -17,8 +17,10 @@ public static class CuttingSheets
     private const double Line = 3.9;
     private const double Head = 11;
     private const double Names = 3;
-    private const double LeastName = 1.8;
+    private const double LeastName = 1.5;
+    private const double FromEdge = 0.6;
     private const double Larger = 1.5;
+    private const double Shrink = 0.85;
     private const double Row = 3.6;
     private const int Columns = 3;
 
@@ -73,7 +75,7 @@ public static class CuttingSheets
             var outline = MoldDrawing.Millimeters(part.Outline).Mapped(p => new Point2((scale * p.X) + corner.X, (scale * p.Y) + corner.Y));
             marks.Add([new PathMark(SettingUpInks.Heavy, outline)]);
             var name = (TextMark)MovedMarks.Of(NestedSheets.MarksOf(title, part, notation).OfType<TextMark>().First(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal)), corner, scale);
-            marks.Add([Upright(new PartOutline(outline), name)]);
+            marks.Add([Upright(new PartOutline(outline, FromEdge), name)]);
         }
 
         for (var i = 0; i < sheet.Parts.Count; i++)
@@ -81,18 +83,37 @@ public static class CuttingSheets
             var (along, across) = CuttingList.SizeOf(sheet.Parts[i].Mold.Outline);
             var at = new Point2(room.Left + (i / rows * room.Width / Columns), below - 3 - Row - (i % rows * Row));
             marks.Text(
-                SettingUpInks.Text, $"{sheet.Parts[i].Mold.Name}: {new Length(along).ToText(notation)} broad, {new Length(across).ToText(notation)} high",
+                SettingUpInks.Text, $"{sheet.Parts[i].Mold.Name}{(sheet.Parts[i].Mold.IsHalf ? ", half" : "")}: {new Length(along).ToText(notation)} broad, {new Length(across).ToText(notation)} high",
                 at, Letters, (room.Width / Columns) - 4);
         }
     }
 
-    // About the same middle as on the part, but to be read with the page as it lies, however the part is turned.
+    // As near to the middle of the one on the part as it lies inside, and as large as that lets it, but to be read with the page as it lies, however the part is turned.
     private static TextMark Upright(PartOutline outline, TextMark name)
     {
+        const int levels = 60;
         var middle = name.At + (name.Height / 2 * new Vector2(-Math.Sin(name.Angle), Math.Cos(name.Angle)));
-        var height = Math.Min(Names, Larger * name.Height);
-        var room = outline.Room(middle.Y - (height / 2), middle.Y + (height / 2), middle.X);
-        height = Math.Min(height, Math.Max(LeastName, 2 * Math.Min(middle.X - room.Left, room.Right - middle.X) / StrokeLettering.Width(name.Text, 1)));
-        return name with { Layer = SettingUpInks.Text, At = middle - new Vector2(0, height / 2), Height = height, Angle = 0 };
+        var largest = Math.Min(Names, Larger * name.Height);
+        var bounds = outline.Path.Bounds();
+        var places = Enumerable.Range(1, levels - 1).Select(i => bounds.Bottom + (bounds.Height * i / levels)).OrderBy(y => Math.Abs(y - middle.Y)).ToList();
+        for (var height = Math.Max(largest, LeastName); ; height = Math.Max(LeastName, height * Shrink))
+        {
+            var half = StrokeLettering.Width(name.Text, height) / 2;
+            var room = outline.Room(middle.Y - (height / 2), middle.Y + (height / 2), middle.X);
+            if (middle.X - room.Left >= half && room.Right - middle.X >= half)
+                return Placed(middle, height);
+            foreach (var y in places)
+            {
+                var wide = outline.WidestRoom(y - (height / 2), y + (height / 2));
+                if (wide.Right - wide.Left >= 2 * half)
+                    return Placed(new Point2(Math.Clamp(middle.X, wide.Left + half, wide.Right - half), y), height);
+            }
+
+            // A part too narrow for the smallest lettering is named across it, at its own label.
+            if (height <= LeastName)
+                return Placed(middle, LeastName);
+        }
+
+        TextMark Placed(Point2 at, double height) => name with { Layer = SettingUpInks.Text, At = at - new Vector2(0, height / 2), Height = height, Angle = 0, Anchor = Anchor.Center };
     }
 }

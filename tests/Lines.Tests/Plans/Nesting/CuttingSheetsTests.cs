@@ -1,0 +1,56 @@
+using Lines.Construction.Molds;
+using Lines.Construction.Nesting;
+using Lines.Drawing.Model;
+using Lines.Drawing.Text;
+using Lines.Kernel.Geometry;
+using Lines.Kernel.Units;
+using Lines.Plans.Nesting;
+using Lines.Tests.Support;
+using Xunit;
+
+namespace Lines.Tests.Plans.Nesting;
+
+public class CuttingSheetsTests
+{
+    public static TheoryData<string, bool> Cases
+    {
+        get
+        {
+            var cases = new TheoryData<string, bool>();
+            foreach (var name in ShapedTemplates.Names)
+            {
+                cases.Add(name, true);
+                cases.Add(name, false);
+            }
+
+            return cases;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Every_part_carries_its_name_inside_and_the_list_says_which_are_halves(string name, bool halves)
+    {
+        foreach (var hull in ShapedTemplates.Of(name).Hulls)
+        {
+            var plan = CuttingPlan.Of((CutSettings.Usual with { Halves = halves }).Of(hull.Molds), hull.Design.Build, effort: 0);
+            foreach (var (sheet, page) in plan.Sheets.Zip(CuttingSheets.Of(hull.Design.Title, plan, LengthNotation.Millimeters)))
+            {
+                var outlines = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "molds" && m.Path.Closed).Select(m => m.Path).ToList();
+                Assert.Equal(sheet.Parts.Count, outlines.Count);
+                var texts = page.Marks.OfType<TextMark>().ToList();
+                foreach (var part in sheet.Parts)
+                {
+                    var letters = texts.Where(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal)).ToList();
+                    var points = StrokeLettering.Strokes(Assert.Single(letters)).SelectMany(s => s.Flattened(0.05)).ToList();
+                    var around = Assert.Single(outlines, o => points.TrueForAll(o.Contains));
+                    Assert.True(points.Min(around.DistanceTo) > 0.4, $"{hull.Design.Title} {part.Mold.Name}");
+                    Assert.Contains(texts, t => t.Text.StartsWith(part.Mold.Name + (part.Mold.IsHalf ? ", half: " : ": "), StringComparison.Ordinal));
+                }
+            }
+
+            var csv = CuttingList.Csv(hull.Design.Title, plan, LengthNotation.Millimeters);
+            Assert.Equal(halves, csv.Contains("Halves, each turned over", StringComparison.Ordinal));
+        }
+    }
+}
