@@ -1,5 +1,6 @@
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
+using Lines.Kernel.Polygons;
 
 namespace Lines.Plans.Paper;
 
@@ -29,8 +30,9 @@ internal static class HoleNames
     /// <param name="page">The page's marks.</param>
     /// <param name="holes">The part's holes, moved to where the page shows them.</param>
     /// <param name="room">Where names may stand.</param>
+    /// <param name="turnOf">The direction in which a part's own lettering is read [rad].</param>
     /// <param name="isFree">Whether no line of the part runs in a box.</param>
-    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, IEnumerable<PartMark> holes, Box2 room, Func<Box2, bool> isFree)
+    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> page, IEnumerable<PartMark> holes, Box2 room, Func<int, double> turnOf, Func<Box2, bool> isFree)
     {
         List<PartMark> shown = [.. holes.Where(h => h.Enters(room.Grown(-Least)))];
         if (shown.Count == 0)
@@ -39,17 +41,21 @@ internal static class HoleNames
         var register = page.Where(m => m.Layer == PageInks.Register).Select(m => new PartMark(m).Bounds);
         var names = new NameRoom(room, texts.Select(t => t.Bounds).Concat(register), isFree);
         foreach (var hole in shown.Where(h => !texts.Exists(t => Names(t.Mark, h) && t.Bounds.Touches(h.Bounds.Grown(Reach)))))
-            names.AddAtFirstFree(Places(hole, room));
+            names.AddAtFirstFree(Places(hole, room, (int)Math.Round(turnOf(hole.Part) / (Math.PI / 2))));
         return names.Names;
     }
 
     private static bool Names(Mark lettering, PartMark hole) =>
         lettering is TextMark text && IsHole(hole) && ((PathMark)hole.Mark).Name.StartsWith(text.Text, StringComparison.Ordinal);
 
-    // Beside what the page shows of the hole, over and under it, level and upright, nearest first.
-    private static IEnumerable<TextMark> Places(PartMark hole, Box2 room)
+    // Beside what the page shows of the hole, over and under it, level and upright as its part's own lettering is read, nearest first.
+    private static IEnumerable<TextMark> Places(PartMark hole, Box2 room, int quarters) =>
+        PlacesRead(((PathMark)hole.Mark).Name, Turned(hole.Bounds, -quarters), Turned(room, -quarters)).Select(n => (TextMark)MovedMarks.Turned(n, quarters, default));
+
+    private static Box2 Turned(Box2 box, int quarters) => Box2.Around(box.Corners.Select(p => SheetStock.Turned(p, quarters)));
+
+    private static IEnumerable<TextMark> PlacesRead(string name, Box2 b, Box2 room)
     {
-        var b = hole.Bounds;
         var shown = new Box2(Math.Max(b.Left, room.Left), Math.Max(b.Bottom, room.Bottom), Math.Min(b.Right, room.Right), Math.Min(b.Top, room.Top));
         foreach (var height in Heights)
         {
@@ -83,7 +89,7 @@ internal static class HoleNames
                 }
             }
 
-            TextMark Name(Point2 at, Anchor anchor, double angle = 0) => new(PageInks.Name, ((PathMark)hole.Mark).Name, at, height, anchor, angle);
+            TextMark Name(Point2 at, Anchor anchor, double angle = 0) => new(PageInks.Name, name, at, height, anchor, angle);
         }
     }
 }

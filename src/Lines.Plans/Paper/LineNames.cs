@@ -17,9 +17,10 @@ internal static class LineNames
     /// <summary>The names that a page lacks.</summary>
     /// <param name="part">What the page shows of one part.</param>
     /// <param name="page">All the page's marks, seams and register letters included.</param>
+    /// <param name="turn">How the part lies on the page: the direction its lettering is read in [rad].</param>
     /// <param name="room">Where names may stand.</param>
     /// <param name="isFree">Whether no line of the part runs in a box.</param>
-    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> part, IReadOnlyList<Mark> page, Box2 room, Func<Box2, bool> isFree)
+    public static IReadOnlyList<TextMark> Missing(IReadOnlyList<Mark> part, IReadOnlyList<Mark> page, double turn, Box2 room, Func<Box2, bool> isFree)
     {
         var known = part.OfType<TextMark>().Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         var missing = part.OfType<PathMark>().Where(p => p.Name.Length > 0 && !known.Contains(p.Name)).GroupBy(p => p.Name, StringComparer.Ordinal).ToList();
@@ -31,17 +32,18 @@ internal static class LineNames
         {
             var straight = pieces.SelectMany(p => p.Path.Inside(room)).SelectMany(p => p.Segments()).Where(s => s.IsLine && s.Length >= LeastLength);
             var longest = straight.OrderByDescending(s => s.Length).ToList();
-            names.AddAtFirstFree(Sizes.SelectMany(size => longest.SelectMany(s => Places(pieces.Key, s, size.Height, size.FromLine))));
+            names.AddAtFirstFree(Sizes.SelectMany(size => longest.SelectMany(s => Places(pieces.Key, s, turn, size.Height, size.FromLine))));
         }
 
         return names.Names;
     }
 
-    // Above the line, then below it, read from the left or from below.
-    private static IEnumerable<TextMark> Places(string name, ArcSegment line, double height, double fromLine)
+    // Above the line, then below it, read as the part's own lettering is: from its left or from below it.
+    private static IEnumerable<TextMark> Places(string name, ArcSegment line, double turn, double height, double fromLine)
     {
         var along = (line.To - line.From).Unit();
-        var isBackward = along.X < -1e-9 || (along.X < 1e-9 && along.Y < 0);
+        var level = new Vector2(Math.Cos(turn), Math.Sin(turn));
+        var isBackward = along.Dot(level) < -1e-9 || (along.Dot(level) < 1e-9 && level.Cross(along) < 0);
         var (start, way) = isBackward ? (line.To, -along) : (line.From, along);
         var angle = Math.Atan2(way.Y, way.X);
         var count = (int)(line.Length / Step);

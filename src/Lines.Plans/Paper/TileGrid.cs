@@ -71,6 +71,10 @@ internal sealed class TileGrid
         return null;
     }
 
+    /// <summary>The direction in which a part's own lettering is read [rad], 0 where it has none.</summary>
+    /// <param name="part">Its index.</param>
+    public double TurnOf(int part) => Pieces.Where(p => p.Part == part).Select(p => p.Mark).OfType<TextMark>().Select(t => t.Angle).FirstOrDefault();
+
     /// <summary>Whether no line of the part enters a box.</summary>
     public bool IsFree(Box2 box) => _lines.AreClearOf(box);
 

@@ -45,8 +45,8 @@ internal sealed class TilePage
         var shown = page.DrawParts();
         page.DrawSeams();
         foreach (var one in shown)
-            page._marks.Add(LineNames.Missing(one, page._marks.All, page.OwnGround, IsFree));
-        page._marks.Add(HoleNames.Missing(page._marks.All, part.Grid.Pieces.Where(HoleNames.IsHole).Select(h => new PartMark(MovedMarks.Of(h.Mark, page.Shift))), page.OwnGround, IsFree));
+            page._marks.Add(LineNames.Missing(one.Marks, page._marks.All, part.Grid.TurnOf(one.Part), page.OwnGround, IsFree));
+        page._marks.Add(HoleNames.Missing(page._marks.All, part.Grid.Pieces.Where(HoleNames.IsHole).Select(h => new PartMark(MovedMarks.Of(h.Mark, page.Shift), h.Part)), page.OwnGround, part.Grid.TurnOf, IsFree));
         PageFoot.Draw(page._marks, part, row, column, pages);
         return page._layout.PageOf($"{part.Grid.Group.Title}, {PartPages.PlaceName(row, column)}", page._marks.All);
 
@@ -64,10 +64,10 @@ internal sealed class TilePage
     }
 
     // Returns what the page shows of each part.
-    private List<IReadOnlyList<Mark>> DrawParts()
+    private List<(int Part, IReadOnlyList<Mark> Marks)> DrawParts()
     {
         var window = _part.Grid.CellAt(_row, _column).Grown(PageLayout.Strip / 2);
-        var parts = new List<IReadOnlyList<Mark>>();
+        var parts = new List<(int Part, IReadOnlyList<Mark> Marks)>();
         foreach (var part in _part.Grid.Pieces.GroupBy(p => p.Part))
         {
             var shown = new List<Mark>();
@@ -78,7 +78,7 @@ internal sealed class TilePage
             }
 
             _marks.Add(shown);
-            parts.Add(shown);
+            parts.Add((part.Key, shown));
         }
 
         return parts;

@@ -134,6 +134,33 @@ public partial class MoldLetteringTests
         Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults)}");
     }
 
+    [Theory]
+    [MemberData(nameof(ShapedTemplates.All), MemberType = typeof(ShapedTemplates))]
+    public void Names_of_lines_and_holes_are_read_as_their_part_is_when_it_lies_upside_down(string name)
+    {
+        var settings = new PrintSettings(PaperSize.Letter) { Halves = true };
+        var molds = ShapedTemplates.Of(name).Molds.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
+        var upright = MoldSheets.ForPaper("Trial", molds[molds.Count / 2], LengthNotation.Millimeters, settings);
+        var turned = upright with { Marks = [.. upright.Marks.Select(UpsideDown)] };
+        foreach (var sheet in new[] { upright, turned })
+        {
+            var texts = TiledPaper.Of([sheet], settings).SelectMany(p => p.Marks.OfType<TextMark>()).ToList();
+            var turn = Assert.Single(texts.Where(t => t.Layer.Name is "text").Select(t => t.Angle).Distinct());
+            var names = texts.Where(t => t.Layer.Name is "page-name").ToList();
+            Assert.NotEmpty(names);
+            Assert.All(names, n => Assert.True(Math.Cos(n.Angle - turn) > 1 - 1e-6 || Math.Sin(n.Angle - turn) > 1 - 1e-6, n.Text));
+        }
+
+        Mark UpsideDown(Mark mark) => mark switch
+        {
+            PathMark path => path with { Path = path.Path.Mapped(Turned) },
+            TextMark text => text with { At = Turned(text.At), Angle = text.Angle + Math.PI },
+            _ => throw new ArgumentException(mark.GetType().Name, nameof(mark)),
+        };
+
+        Point2 Turned(Point2 p) => new(upright.Width - p.X, upright.Height - p.Y);
+    }
+
     private static IEnumerable<string> Faults(Sheet sheet)
     {
         var paths = sheet.Marks.OfType<PathMark>().ToList();
