@@ -195,6 +195,48 @@ public sealed class DialSource
         return [.. faults.Sorted().Select(w => w with { Severity = Severity.Warning })];
     }
 
+    /// <summary>Shows the ends of compartments where the file puts no bulkhead, as notes; ends next to those of the hull close themselves.</summary>
+    /// <param name="molds">The molds and bulkheads of the hull.</param>
+    public IReadOnlyList<Diagnostic> ExplainCompartments(MoldPlan molds)
+    {
+        // As near as this a bulkhead is meant for the compartment [m], and no farther from the hull's end than this share of its length one is needed.
+        const double near = 0.02, room = 0.05;
+        ArgumentNullException.ThrowIfNull(molds);
+        var notes = new DiagnosticBag(_source);
+        foreach (var at in Repeated.Where(v => v.Form == DesignSchema.Compartment).SelectMany(v => new[] { v.Find("from"), v.Find("to") }).OfType<KeyValue>())
+        {
+            var length = _values.Number("hull.length");
+            if (Math.Min(at.Number, length - at.Number) < room * length || molds.Bulkheads.Any(b => Math.Min(Math.Abs(b.X - at.Number), Math.Abs(b.FarX - at.Number)) <= near))
+                continue;
+            notes.Add(at.Place, "compartment", $"no bulkhead is made at {SourceText.Shown(at.Raw)}", $"write [[bulkhead]] with a name and at = {SourceText.Shown(at.Raw)} for its pattern, its weight and its plywood in the bill");
+        }
+
+        return [.. notes.Sorted().Select(n => n with { Severity = Severity.Note })];
+    }
+
+    /// <summary>Shows what looks mistaken in what the boat carries, as notes: centers beyond the boat, cases misspelled.</summary>
+    /// <param name="shape">Her hulls.</param>
+    public IReadOnlyList<Diagnostic> ExplainLoads(VesselShape shape)
+    {
+        ArgumentNullException.ThrowIfNull(shape);
+        var notes = new DiagnosticBag(_source);
+        var loads = Repeated.Where(v => v.Form == DesignSchema.Load).ToList();
+        VesselChecks.LoneCases(loads, notes);
+        var (fore, aft) = (shape.Hulls.Min(h => h.Place.X), shape.Hulls.Max(h => h.Place.X + h.Surface.Dials.Length));
+        var (port, starboard) = (shape.Hulls.Max(h => (h.Surface.Dials.Beam / 2) - h.Place.Y), shape.Hulls.Max(h => h.Place.Y + (h.Surface.Dials.Beam / 2)));
+        var centers = loads.Select(v => (Key: DesignSchema.Load.Shown("at"), Value: v.Find("at"))).Append((Key: "structure.at", Value: _file.Find("structure.at")));
+        foreach (var (key, value) in centers)
+        {
+            if (value is not { Numbers: [var x, var y, _] })
+                continue;
+            (string Side, double By)[] beyond = [("ahead of", fore - x), ("abaft", x - aft), ("to port of", -y - port), ("to starboard of", y - starboard)];
+            if (beyond.MaxBy(b => b.By) is { By: > 0 } most)
+                notes.Add(value.Place, key, $"its center is {new Length(most.By).ToText(value.Items[0].Notation)} {most.Side} all hulls", "see that it is carried out there");
+        }
+
+        return [.. notes.Sorted().Select(n => n with { Severity = Severity.Note })];
+    }
+
     /// <summary>Shows the pieces that do not go into the space they are to be stored in, as warnings at that space.</summary>
     /// <param name="pieces">The pieces of the hull.</param>
     public IReadOnlyList<Diagnostic> ExplainStorage(IReadOnlyList<Piece> pieces)

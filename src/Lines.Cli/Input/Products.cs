@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using System.Text;
 using Lines.Cli.Output;
 using Lines.Construction.Molds;
 using Lines.Construction.Nesting;
+using Lines.Design.Diagnostics;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
 using Lines.Drawing.Pdf;
@@ -63,6 +65,9 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
 
     /// <summary>How lengths are shown.</summary>
     public LengthNotation Units => units;
+
+    /// <summary>The products of each outrigger, in the order of the design.</summary>
+    public IReadOnlyList<Products> Outriggers { get; } = [.. shaped.Outriggers.Select(o => new Products(o, units, cuts))];
 
     /// <summary>The products of a design file, lengths shown as asked, else as most of the file's are written.</summary>
     /// <param name="path">The file.</param>
@@ -145,7 +150,10 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
     /// <summary>Planking, weight, materials and the order of work.</summary>
     public BuildingBook Building => LazyInitializer.EnsureInitialized(ref _building, () => new BuildingBook(
         shaped.Design.Title, shaped.Hull, shaped.Design.Build, shaped.Molds, Cutting, shaped.Weight, shaped.Pieces, units)
-    { IsOneOfPair = shaped.Design.IsOneOfPair });
+    {
+        IsOneOfPair = shaped.Design.IsOneOfPair,
+        Outriggers = [.. Outriggers.Select((o, k) => (Invariant($"outrigger {k + 1}"), o.Building))],
+    });
 
     /// <summary>Planking, and bill of materials with the order of work, as CSV; names without folder.</summary>
     public IEnumerable<(string Name, byte[] Content)> Lists() =>
@@ -257,8 +265,8 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
         Drag = Drag is { } study ? new ReportDrag(study.Book, DragPage(shaped, study, paper)) : null,
         Building = Building,
         HasOutriggers = shaped.Outriggers.Count > 0,
-        Warnings = [.. NotMade, .. Clashing, .. Judged(fair: false)],
-        Notes = [.. Judged(fair: true), .. EstimatedWeight, .. shaped.Molds.LeftOut.Where(l => !l.IsLoss).Select(l => l.Sentence(units)), .. shaped.Molds.ApexSentences(units)],
+        Warnings = [.. LeftOut(loss: true), .. Clashing, .. Judged(fair: false)],
+        Notes = [.. Judged(fair: true), .. EstimatedWeight, .. Told(shaped.LoadNotes), .. Told(shaped.BareCompartments), .. LeftOut(loss: false), .. shaped.Molds.ApexSentences(units)],
     }));
 
     /// <summary>The hull for other programs in the format of an ending.</summary>
@@ -291,6 +299,14 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
 
     // The parts asked for that are not made, and why, a sentence each.
     private IEnumerable<string> NotMade => shaped.Molds.LeftOut.Where(l => l.IsLoss).Select(l => l.Sentence(units));
+
+    // The molds of all hulls that are missing, or left out without loss, with what would do, a sentence each.
+    private IEnumerable<string> LeftOut(bool loss) => shaped.Outriggers.Zip(shaped.Design.Vessel.Outriggers)
+        .Select((o, k) => (Whose: FigureText.Capital(VesselFigures.NameOf(k + 1, o.Second.Side)) + ": ", o.First.Molds)).Prepend((Whose: "", shaped.Molds))
+        .SelectMany(h => h.Molds.LeftOut.Where(l => l.IsLoss == loss).Select(l => FigureText.Capital($"{h.Whose}{l.Headline(units)}: {l.Reason(units)}; {l.Advice(units)}.")));
+
+    // Notes on the design file as sentences.
+    private static IEnumerable<string> Told(IEnumerable<Diagnostic> notes) => notes.Select(n => $"{n.Key} (line {n.Place.Line.ToString(CultureInfo.InvariantCulture)}): {n.Problem}; {n.Remedy}.");
 
     // The bulkheads and openings that cannot be where the file puts them, a sentence each.
     private IEnumerable<string> Clashing => shaped.Molds.Clashes.Select(

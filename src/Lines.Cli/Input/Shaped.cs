@@ -176,8 +176,14 @@ internal sealed class Shaped
     /// <summary>The molds left out, pieces too large to store, bulkheads and openings that clash, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> Warnings => [.. Design.Source.ExplainLeftOut(Molds), .. Design.Source.ExplainStorage(Pieces), .. Design.Source.ExplainClashes(Molds)];
 
-    /// <summary>The molds of all hulls left out, as warnings and notes.</summary>
-    public IReadOnlyList<Diagnostic> AllWarnings => [.. Warnings, .. Outriggers.SelectMany(o => o.Warnings)];
+    /// <summary>What looks mistaken in what the boat carries, as notes.</summary>
+    public IReadOnlyList<Diagnostic> LoadNotes => Design.Source.ExplainLoads(Vessel);
+
+    /// <summary>The warnings and notes about all hulls and what they carry.</summary>
+    public IReadOnlyList<Diagnostic> AllWarnings => [.. Warnings, .. Outriggers.SelectMany(o => o.Warnings), .. BareCompartments, .. LoadNotes];
+
+    /// <summary>The ends of compartments without a bulkhead, as notes.</summary>
+    public IReadOnlyList<Diagnostic> BareCompartments => Design.Source.ExplainCompartments(Molds);
 
     /// <summary>Tells the warnings about all hulls, each at its place in the file.</summary>
     /// <returns>What the command returns: 1 where a mold asked for is missing or a piece does not go into the space it is stored in, or bulkheads and openings clash, else 0.</returns>

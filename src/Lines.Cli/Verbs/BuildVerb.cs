@@ -49,7 +49,7 @@ internal static class BuildVerb
         using var folder = new OutputFolder(target, force);
         // The patterns take as long as all the rest together, so their work begins first.
         var patterns = Task.Run(() => products.Patterns(wish.Print));
-        var floats = shaped.Outriggers.Select((o, k) => (Folder: Shaped.OutriggerName(k + 1) + "/", Products: new Products(o, products.Units))).ToList();
+        var floats = products.Outriggers.Select((o, k) => (Folder: Shaped.OutriggerName(k + 1) + "/", Products: o)).ToList();
         var others = Works(products, wish, "").Concat(Afloat(shaped, products, wish)).Concat(floats.SelectMany(f => Works(f.Products, wish, f.Folder).Append(
             () => [(f.Folder + Common.PatternsFile(wish.Paper), f.Products.Patterns(wish.Print))]))).Select(Task.Run).ToList();
         _ = Task.Run(() => products.Curvature); // the report waits for all others and then finds it drawn

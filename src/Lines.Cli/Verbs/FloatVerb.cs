@@ -54,9 +54,11 @@ internal static class FloatVerb
         }
 
         FigureGroup[] groups = [HullFigures.Form(shaped.Hull, shaped.Afloat), HullFigures.Afloat(shaped.Afloat)];
+        if (!json)
+            DesignInput.Show(shaped.LoadNotes);
         var curves = FormCurvesBook.Of(shaped.Design.Title, shaped.Hull, shaped.Curves, notation);
         if (json)
-            Printed.Json(new Results(path) { Figures = [.. groups, .. curves.Drafts, .. cases?.Groups ?? []] });
+            Printed.Json(new Results(path) { Figures = [.. groups, .. curves.Drafts, .. cases?.Groups ?? []], Diagnostics = shaped.LoadNotes });
         else if (asked.Output is null)
             Streams.Out.Write($"{shaped.Design.Title} ({path})\n\n{FigureText.Table(groups, notation)}\n{curves.Text()}\n{cases?.Text() ?? NoStructure + "\n"}\n{string.Concat(new Products(shaped, notation).EstimatedWeight.Select(n => n + "\n"))}{Cautioned(cases)}");
         return cases is null || cases.AllFloat ? ExitCode.Done : ExitCode.Unfair;

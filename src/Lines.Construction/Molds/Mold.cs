@@ -87,6 +87,9 @@ public sealed record Mold
     internal string? NoApex(LengthNotation notation) =>
         WhyNoApex is { } why ? $"{Name}: no APEX is drawn (where the insides of the planking meet on the centerline), for it could not be found: {why.Told(notation)}" : null;
 
+    /// <summary>Whether it stays in the boat: boatbuilding plywood, better than molds want.</summary>
+    public bool StaysInBoat => Kind is MoldKind.Bulkhead or MoldKind.Transom;
+
     /// <summary>Whether it is only the half to the right of the centerline, which is an edge of its outline.</summary>
     public bool IsHalf { get; init; }
 

@@ -46,7 +46,7 @@ internal static class TransomPattern
             ],
             Holes = [],
             Heights = section.HeightsOverStrongback(shaping),
-            Stock = shaping.Build.MoldStock,
+            Stock = shaping.Build.BulkheadStock,
             Planking = shaping.Skin.Thickness,
             Bevels = section.BevelsTo(section.Bottom),
             Bevel = (bevels.Min(), bevels.Max()),

@@ -16,6 +16,9 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
     /// <summary>Area of all parts over the area of the sheets, the last of each thickness counted as far as it is used.</summary>
     public double Utilization => Sheets.Sum(s => s.PartsArea) / (Sheets.Sum(s => s.UsedLength) * Stock.Width);
 
+    /// <summary>The sheets by the stock they are of.</summary>
+    public IReadOnlyList<SheetsOfStock> Stocks => [.. Sheets.GroupBy(s => (s.Thickness, s.StaysInBoat)).Select(g => new SheetsOfStock(g.Key.Thickness, g.Key.StaysInBoat, [.. g]))];
+
     /// <summary>Lays the molds of a hull on sheets.</summary>
     /// <param name="plan">The molds, as they are cut.</param>
     /// <param name="build">What the builder decides.</param>
@@ -28,8 +31,8 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
         var grown = stock with { Margin = stock.Margin + ChordTolerance, Spacing = stock.Spacing + (2 * ChordTolerance) };
         var sheets = new List<CutSheet>();
         var tooLarge = new List<Mold>();
-        // Bulkheads stay in the boat: better plywood than molds want, so on sheets of their own even where they are as thick.
-        foreach (var group in plan.Parts.GroupBy(m => (m.Stock, IsBulkhead: m.Kind == MoldKind.Bulkhead)))
+        // What stays in the boat is on sheets of its own even where the molds are as thick.
+        foreach (var group in plan.Parts.GroupBy(m => (m.Stock, m.StaysInBoat)))
         {
             var molds = group.ToList();
             var nest = SheetNesting.Of([.. molds.Select(m => (IReadOnlyList<Point2>)[.. m.Outline.Flattened(ChordTolerance).SkipLast(1)])], grown, effort);
@@ -53,11 +56,24 @@ public sealed record CuttingPlan(SheetStock Stock, IReadOnlyList<CutSheet> Sheet
 /// <param name="UsedLength">How much of its length is used [m]: all of it but for the last sheet of a thickness.</param>
 public sealed record CutSheet(int Number, double Thickness, IReadOnlyList<CutPart> Parts, double UsedLength)
 {
-    /// <summary>Whether it is of the plywood of bulkheads rather than mold stock.</summary>
-    public bool IsOfBulkheads => Parts[0].Mold.Kind == MoldKind.Bulkhead;
+    /// <summary>Whether it is of the plywood of what stays in the boat, rather than mold stock.</summary>
+    public bool StaysInBoat => Parts[0].Mold.StaysInBoat;
 
     /// <summary>Area of its parts, round holes not taken off [m²].</summary>
     public double PartsArea => Parts.Sum(p => p.Mold.Outline.SignedArea());
+}
+
+/// <summary>The sheets of one stock.</summary>
+/// <param name="Thickness">Its thickness [m].</param>
+/// <param name="StaysInBoat">Whether what is cut from it stays in the boat.</param>
+/// <param name="Sheets">The sheets, in order.</param>
+public sealed record SheetsOfStock(double Thickness, bool StaysInBoat, IReadOnlyList<CutSheet> Sheets)
+{
+    /// <summary>All parts that are cut from it.</summary>
+    public IEnumerable<Mold> Molds => Sheets.SelectMany(s => s.Parts).Select(p => p.Mold);
+
+    /// <summary>What is cut from it, in words.</summary>
+    public string Parts => string.Join(" and ", new[] { (MoldKind.Station, "molds"), (MoldKind.Bulkhead, "bulkheads"), (MoldKind.Transom, "transom") }.Where(k => Molds.Any(m => m.Kind == k.Item1)).Select(k => k.Item2).DefaultIfEmpty("profile molds"));
 }
 
 /// <summary>A mold on a sheet.</summary>

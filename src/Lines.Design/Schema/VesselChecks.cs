@@ -127,6 +127,23 @@ internal sealed class VesselChecks(FileValues file, DiagnosticBag faults)
         }
     }
 
+    /// <summary>Finds the cases that only one load names and that look like another case misspelled.</summary>
+    /// <param name="loads">The loads of a file.</param>
+    /// <param name="notes">Takes them.</param>
+    public static void LoneCases(IReadOnlyList<DesignValues> loads, DiagnosticBag notes)
+    {
+        var named = loads.SelectMany(v => v.Find("cases")?.Items ?? []).GroupBy(i => i.Text, StringComparer.Ordinal).ToList();
+        foreach (var lone in named.Where(n => n.Count() == 1).Select(n => n.Single()))
+        {
+            // Numbered cases are meant to look alike.
+            var others = named.Where(n => (n.Count() > 1 || n.First().Place < lone.Place) && !Unnumbered(n.Key).Equals(Unnumbered(lone.Text), StringComparison.Ordinal)).Select(n => n.Key);
+            if (NearestName.Of(lone.Text, others) is { } near)
+                notes.Add(lone.Place, DesignSchema.Load.Shown("cases"), $"{SourceText.Shown(lone.Raw)} is a case that no other load names, nearly \"{SourceText.Shown(near)}\"", "write it the same where one case is meant");
+        }
+    }
+
+    private static string Unnumbered(string name) => Plain(string.Concat(name.Where(c => !char.IsDigit(c))));
+
     /// <summary>A name without what people write differently without meaning another: case, blanks, hyphens.</summary>
     private static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c is not ('-' or '_'))).ToUpperInvariant();
 }

@@ -13,9 +13,36 @@ namespace Lines.Plans.Building;
 /// <param name="Pieces">How many; empty where it is bought by measure.</param>
 /// <param name="Size">Of what size; empty where it has none.</param>
 /// <param name="Amount">How much of it, with its unit; empty where the pieces say it.</param>
-/// <param name="Price">Its price in the design's currency; null where the file gives none.</param>
+/// <param name="Price">Its price in the design's currency, in whole hundredths; null where the file gives none.</param>
 /// <param name="Note">What to know of it.</param>
-public sealed record BillLine(string Item, string Pieces, string Size, string Amount, double? Price, string Note);
+public sealed record BillLine(string Item, string Pieces, string Size, string Amount, double? Price, string Note)
+{
+    /// <summary>Wood in it [board feet].</summary>
+    public double BoardFeet { get; init; }
+
+    /// <summary>Cloth in it [m²].</summary>
+    public double Cloth { get; init; }
+
+    /// <summary>Resin in it [m³].</summary>
+    public double Resin { get; init; }
+
+    /// <summary>Whether it is for setting up and serves every hull of a shape: molds, cleats, strongback.</summary>
+    public bool IsForSettingUp { get; init; }
+}
+
+/// <summary>What all hulls of a shape take together.</summary>
+/// <param name="Hulls">How many are built.</param>
+/// <param name="Mass">Weight of them all as planked and sheathed [kg].</param>
+/// <param name="BoardFeet">Wood [board feet].</param>
+/// <param name="Cloth">Cloth [m²].</param>
+/// <param name="Resin">Resin with hardener [m³].</param>
+/// <param name="Price">Sum of the prices that are known; null where none is.</param>
+public readonly record struct BillSum(int Hulls, double Mass, double BoardFeet, double Cloth, double Resin, double? Price)
+{
+    /// <summary>Two sums as one.</summary>
+    public static BillSum operator +(BillSum a, BillSum b) =>
+        new(a.Hulls + b.Hulls, a.Mass + b.Mass, a.BoardFeet + b.BoardFeet, a.Cloth + b.Cloth, a.Resin + b.Resin, a.Price is null && b.Price is null ? null : (a.Price ?? 0) + (b.Price ?? 0));
+}
 
 /// <summary>What is bought and cut for a hull.</summary>
 /// <remarks>Fastenings, thwarts, decks and fittings are left to the builder.</remarks>
@@ -37,14 +64,26 @@ public static class Bill
     /// <summary>The sum of the prices that are known; null where none is.</summary>
     public static double? Sum(IReadOnlyList<BillLine> lines) => lines.Any(l => l.Price is not null) ? lines.Sum(l => l.Price ?? 0) : null;
 
+    /// <summary>What the hulls of a shape take together, both of a pair.</summary>
+    /// <param name="book">The design as it is built.</param>
+    public static BillSum SumOf(BuildingBook book)
+    {
+        var lines = Of(book);
+        var hulls = book.IsOneOfPair ? 2 : 1;
+        return new BillSum(
+            hulls, hulls * book.Weight.Mass, hulls * lines.Sum(l => l.BoardFeet), hulls * lines.Sum(l => l.Cloth), hulls * lines.Sum(l => l.Resin),
+            Sum(lines) is null ? null : lines.Sum(l => (l.IsForSettingUp ? 1 : hulls) * (l.Price ?? 0)));
+    }
+
     private static IEnumerable<BillLine> Wood(BuildingBook book)
     {
         var (build, stock, notation) = (book.Build, book.Stock, book.Notation);
         var wood = build.Material.Wood.Name;
         var price = Price(build, p => p.BoardFoot);
         yield return new BillLine(
-            $"Strips, {wood}", "", $"{Size(build.StripWidth, notation)} x {Size(build.Planking, notation)}", Invariant($"{Running(stock.ToBuy, notation)}, {stock.BoardFeet:F1} board feet"), price * stock.BoardFeet,
-            Invariant($"{Running(stock.Net, notation)} on the hull; {stock.Scarfs} scarfs in boards of {new Length(build.BoardLength).ToText(notation)}, {100 * build.Waste:0.#} % waste"));
+            $"Strips, {wood}", "", $"{Size(build.StripWidth, notation)} x {Size(build.Planking, notation)}", Invariant($"{Running(stock.ToBuy, notation)}, {stock.BoardFeet:F1} board feet"), Cents(price * stock.BoardFeet),
+            Invariant($"{Running(stock.Net, notation)} on the hull; {stock.Scarfs} scarfs in boards of {new Length(build.BoardLength).ToText(notation)}, {100 * build.Waste:0.#} % waste"))
+        { BoardFeet = stock.BoardFeet };
         foreach (var (name, bow) in ((string, bool)[])[("bow", true), ("stern", false)])
         {
             if (HullWeight.StemLength(book.Hull, bow) is not (> 0 and var length))
@@ -61,7 +100,8 @@ public static class Bill
         {
             var feet = pieces * (length + Trim) * (across + build.SawKerf) * (deep + build.SawKerf) / StripStock.BoardFoot;
             return new BillLine(
-                name, Invariant($"{pieces}"), $"{new Length(length + Trim).ToText(notation)} x {Size(across, notation)} x {Size(deep, notation)}", Invariant($"{feet:F1} board feet"), price * feet, note);
+                name, Invariant($"{pieces}"), $"{new Length(length + Trim).ToText(notation)} x {Size(across, notation)} x {Size(deep, notation)}", Invariant($"{feet:F1} board feet"), Cents(price * feet), note)
+            { BoardFeet = feet };
         }
     }
 
@@ -71,27 +111,24 @@ public static class Bill
     private static IEnumerable<BillLine> Sheets(BuildingBook book)
     {
         var (build, notation) = (book.Build, book.Notation);
-        foreach (var group in book.Cutting.Sheets.GroupBy(s => (s.Thickness, s.IsOfBulkheads)))
+        foreach (var stock in book.Cutting.Stocks)
         {
-            var sheets = group.Count();
-            var parts = group.Key.IsOfBulkheads ? "bulkheads, boatbuilding plywood" : group.SelectMany(s => s.Parts).Any(p => p.Mold.Kind == MoldKind.Station) ? "molds" : "profile molds";
-            var count = group.Sum(s => s.Parts.Count);
+            var (sheets, count) = (stock.Sheets.Count, stock.Molds.Count());
             yield return new BillLine(
-                "Sheets for " + parts, Invariant($"{sheets}"),
-                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(group.Key.Thickness, notation)}", "", group.Key.IsOfBulkheads ? null : Price(build, p => p.Sheet) * sheets,
-                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(group.Last().UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them{(group.SelectMany(s => s.Parts).Any(p => p.Mold.IsHalf) ? "; halves are patterns to turn over, whole molds take about twice the stock" : "")}"));
+                $"Sheets for {stock.Parts}{(stock.StaysInBoat ? ", boatbuilding plywood" : "")}", Invariant($"{sheets}"),
+                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(stock.Thickness, notation)}", "", stock.StaysInBoat ? null : Cents(Price(build, p => p.Sheet) * sheets),
+                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(stock.Sheets[^1].UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them{(stock.Molds.Any(m => m.IsHalf) ? "; halves are patterns to turn over, whole molds take about twice the stock" : "")}"))
+            { IsForSettingUp = !stock.StaysInBoat };
         }
 
         if (book.Molds.Bulkheads.SelectMany(b => b.Holes).Count(h => h.Kind == MoldHoleKind.Bolt) / 2 is > 0 and var bolts)
             yield return new BillLine("Bolts of the joints, with nuts and two large washers each", Invariant($"{bolts}"), Size(build.JointBolt, notation), "", null, "stainless; long enough for both bulkheads, washers and nut");
-        if (book.Hull.Transom is not null)
-            yield return new BillLine("Transom, plywood", "1", Size(build.BulkheadStock, notation), "", null, "saw to its pattern at the bevel given");
         var s = book.Molds.Strongback;
-        yield return new BillLine("Strongback", "1", $"{new Length(s.Length).ToText(notation)} x {new Length(s.Width).ToText(notation)} over the top", "", null, "straight, level, screwed to the floor or heavily loaded");
+        yield return new BillLine("Strongback", "1", $"{new Length(s.Length).ToText(notation)} x {new Length(s.Width).ToText(notation)} over the top", "", null, "straight, level, screwed to the floor or heavily loaded") { IsForSettingUp = true };
         if (book.Molds.Molds.Where(m => m.Kind == MoldKind.Station).ToList() is [var first, ..] stations)
         {
             var cleat = new Length(FootDetail.Cleat(first)).ToText(notation);
-            yield return new BillLine("Cleats of the molds", Invariant($"{stations.Count}"), $"{new Length(s.Width).ToText(notation)} x {cleat} x {cleat}", "", null, "setting-up.pdf shows where they stand");
+            yield return new BillLine("Cleats of the molds", Invariant($"{stations.Count}"), $"{new Length(s.Width).ToText(notation)} x {cleat} x {cleat}", "", null, "setting-up.pdf shows where they stand") { IsForSettingUp = true };
         }
     }
 
@@ -109,17 +146,18 @@ public static class Bill
                 continue;
             var area = LayupRules.ClothToBuy(book.Hull.Dials.Length, across);
             yield return new BillLine(
-                name, "", new ArealMass(cloth).ToText(notation != LengthNotation.Millimeters), Area(area, notation), Price(build, p => p.Cloth) * area,
-                $"length times greatest girth, {new Length(across).ToText(notation)}; {Area(skin, notation)} of skin");
+                name, "", new ArealMass(cloth).ToText(notation != LengthNotation.Millimeters), Area(area, notation), Cents(Price(build, p => p.Cloth) * area),
+                $"length times greatest girth, {new Length(across).ToText(notation)}; {Area(skin, notation)} of skin")
+            { Cloth = area };
         }
 
         if (weight.Cloth > 0)
         {
             var volume = LayupRules.ResinToBuy(weight.Cloth);
-            var mass = volume * LayupRules.EpoxyDensity;
             yield return new BillLine(
-                "Resin with hardener", "", "", notation == LengthNotation.Millimeters ? Invariant($"{1000 * volume:F1} L, {mass:F1} kg") : Invariant($"{volume / LayupRules.Gallon:F2} US gal, {mass / Mass.Pound:F1} lb"),
-                Price(build, p => p.Resin) * mass, "a US gallon to 60 oz of cloth, all coats, losses in the pot (suppliers' worksheets); glue and fillets besides");
+                "Resin with hardener", "", "", Resin(volume, notation),
+                Cents(Price(build, p => p.Resin) * volume * LayupRules.EpoxyDensity), "a US gallon to 60 oz of cloth, all coats, losses in the pot (suppliers' worksheets); glue and fillets besides")
+            { Resin = volume };
         }
     }
 
@@ -135,6 +173,16 @@ public static class Bill
     private static IEnumerable<BillLine> LeftToTheBuilder() =>
         [new("Fastenings, thwarts, seats, decks, fittings, varnish or paint", "", "", "", null, "left to the builder")];
 
+    /// <summary>Resin by volume and by weight.</summary>
+    internal static string Resin(double volume, LengthNotation notation)
+    {
+        var mass = volume * LayupRules.EpoxyDensity;
+        return notation == LengthNotation.Millimeters ? Invariant($"{1000 * volume:F1} L, {mass:F1} kg") : Invariant($"{volume / LayupRules.Gallon:F2} US gal, {mass / Mass.Pound:F1} lb");
+    }
+
+    // Rounded line by line, so that the lines add up to the sum.
+    private static double? Cents(double? price) => price is { } p ? Math.Round(p, 2, MidpointRounding.AwayFromZero) : null;
+
     private static double? Price(BuildDials build, Func<Prices, double> of) => build.Material.Prices is { } prices && of(prices) > 0 ? of(prices) : null;
 
     private static string Size(double meters, LengthNotation notation) => new Length(meters).ToSize(notation);
@@ -142,5 +190,5 @@ public static class Bill
     private static string Running(double meters, LengthNotation notation) =>
         notation == LengthNotation.Millimeters ? Invariant($"{meters:F0} m") : Invariant($"{meters / Length.Foot:F0} ft");
 
-    private static string Area(double squareMeters, LengthNotation notation) => FigureText.Show(new Figure("", "", squareMeters, Quantity.Area), notation);
+    internal static string Area(double squareMeters, LengthNotation notation) => FigureText.Show(new Figure("", "", squareMeters, Quantity.Area), notation);
 }

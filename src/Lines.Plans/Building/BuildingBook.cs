@@ -29,6 +29,9 @@ public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Bui
     /// <summary>Whether the hull is one of a pair.</summary>
     public bool IsOneOfPair { get; init; }
 
+    /// <summary>The outriggers with what each is called; a pair is one.</summary>
+    public IReadOnlyList<(string Name, BuildingBook Book)> Outriggers { get; init; } = [];
+
     private readonly Lazy<StripPlan> _strips = new(() => StripPlan.Of(
         Hull.Side, Build, Build.Material.Wood, [.. Molds.Molds.Where(m => m.Kind == MoldKind.Station).Select(m => m.X)]));
 
@@ -70,6 +73,29 @@ public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Bui
                 Invariant($"{p.Mass / (Notation == LengthNotation.Millimeters ? 1 : Mass.Pound):F1}"), string.Join(" ", p.Molds.Select(m => m.Name)), string.Join(", ", p.Bulkheads.Select(m => m.Name)),
             ]),
         ]);
+
+    /// <summary>What all hulls take, main hull and outriggers, and their sum; null for a boat of one hull.</summary>
+    public FigureTable? AllHulls
+    {
+        get
+        {
+            if (Outriggers.Count == 0)
+                return null;
+            List<(string Name, BillSum Sum)> hulls = [("main hull", Bill.SumOf(this)), .. Outriggers.Select(o => (o.Name, Bill.SumOf(o.Book)))];
+            hulls.Add(("all", hulls.Select(h => h.Sum).Aggregate((a, b) => a + b)));
+            var currency = Build.Material.Prices?.Currency;
+            return new FigureTable(
+                "All hulls of the boat",
+                [new("Hull", ""), new("To build", ""), new("Weight", "all of them"), new("Wood", "board feet"), new("Cloth", ""), new("Resin with hardener", ""), .. currency is null ? (FigureColumn[])[] : [new("Prices given", currency)]],
+                [
+                    .. hulls.Select(h => (IReadOnlyList<string>)
+                    [
+                        h.Name, Invariant($"{h.Sum.Hulls}"), new Mass(h.Sum.Mass).ToText(Notation != LengthNotation.Millimeters), Invariant($"{h.Sum.BoardFeet:F1}"), Bill.Area(h.Sum.Cloth, Notation), Bill.Resin(h.Sum.Resin, Notation),
+                        .. currency is null ? (string[])[] : [BuildingCsv.Money(h.Sum.Price)],
+                    ]),
+                ]);
+        }
+    }
 
     /// <summary>What does not go into the space it is to be stored in, a sentence each.</summary>
     public IEnumerable<string> TooLarge => PieceFigures.TooLarge(Pieces, Build.Storage, Notation);

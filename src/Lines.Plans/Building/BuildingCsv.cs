@@ -32,15 +32,24 @@ public static class BuildingCsv
         ArgumentNullException.ThrowIfNull(book);
         var lines = Bill.Of(book);
         var currency = book.Build.Material.Prices?.Currency;
-        var text = new CsvText(6, book.Notation);
+        var all = book.AllHulls;
+        var text = new CsvText(Math.Max(6, all?.Columns.Count ?? 0), book.Notation);
         text.Record(["Bill of materials: " + book.Title]);
         if (book.IsOneOfPair)
-            text.Record(["For ONE of a pair: buy and make all of it twice but the strongback and the sheets for molds, which serve both"]);
+            text.Record(["For ONE of a pair: buy and make all of it twice but strongback, cleats and the sheets for molds, which serve both"]);
         text.Record(["Item", "Pieces", "Size", "Amount", currency is null ? "" : "Price, " + currency, "Note"]);
         foreach (var line in lines)
             text.Record([line.Item, line.Pieces, line.Size, line.Amount, Money(line.Price), line.Note]);
         if (Bill.Sum(lines) is { } sum)
             text.Record(["Sum of the prices given", "", "", "", Money(sum), ""]);
+        if (all is not null)
+        {
+            text.Record([all.Title]);
+            text.Record(all.Columns.Select(c => c.Place.Length > 0 ? $"{c.Name}, {c.Place}" : c.Name));
+            foreach (var row in all.Rows)
+                text.Record(row);
+        }
+
         foreach (var warning in book.TooLarge)
             text.Record([warning]);
         text.Record(["Order of work", "", "", "", "", "Caution"]);

@@ -46,11 +46,11 @@ public static class CuttingList
     internal static IEnumerable<string> Summary(CuttingPlan plan, LengthNotation notation)
     {
         var size = $"{new Length(plan.Stock.Length).ToSize(notation)} by {new Length(plan.Stock.Width).ToSize(notation)}";
-        foreach (var group in plan.Sheets.GroupBy(s => (s.Thickness, s.IsOfBulkheads)))
+        foreach (var stock in plan.Stocks)
         {
-            var sheets = group.ToList();
+            var sheets = stock.Sheets;
             var used = sheets[^1].UsedLength;
-            yield return Invariant($"{new Length(group.Key.Thickness).ToSize(notation)} {(group.Key.IsOfBulkheads ? "plywood for bulkheads" : "stock")}: {sheets.Count} {(sheets.Count == 1 ? "sheet" : "sheets")} of {size}")
+            yield return Invariant($"{new Length(stock.Thickness).ToSize(notation)} {(stock.StaysInBoat ? "plywood for " + stock.Parts : "stock")}: {sheets.Count} {(sheets.Count == 1 ? "sheet" : "sheets")} of {size}")
                 + $", {new Length(used).ToText(notation)} of the {(sheets.Count == 1 ? "length" : "last one's length")} used.";
         }
 

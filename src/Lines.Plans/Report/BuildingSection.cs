@@ -30,6 +30,12 @@ internal static class BuildingSection
         ReportPage.Table(page, new FigureTable("Bill of materials", columns, [.. lines.Select(Row)]));
         if (Bill.Sum(lines) is { } sum)
             page.Append("<p>Sum of the prices given: ").Append(BuildingCsv.Money(sum)).Append(' ').Append(ReportPage.Escaped(currency!)).Append(".</p>\n");
+        if (book.AllHulls is { } all)
+        {
+            ReportPage.Table(page, all);
+            page.Append("<p>Molds and strongback serve both hulls of a pair. Each outrigger's own bill, planking and patterns are in its folder.</p>\n");
+        }
+
         page.Append("<h3>Order of work</h3>\n<ol>\n");
         foreach (var step in OrderOfWork.Of(book))
             page.Append("<li>").Append(ReportPage.Escaped(step.What)).Append(step.Caution.Length > 0 ? " <strong>" + ReportPage.Escaped(step.Caution) + "</strong>" : "").Append("</li>\n");

@@ -198,6 +198,21 @@ public sealed class VesselTableTests
             StringComparer.Ordinal);
     }
 
+    [Theory]
+    [InlineData("cases = [\"two up\", \"sailing\"]", "cases = [\"two up\", \"sailng\"]", "note: load.cases: \"sailng\" is a case that no other load names, nearly \"sailing\"; write it the same where one case is meant")]
+    [InlineData("[\"1.60 m\", \"0 mm\", \"150 mm\"]", "[\"6.10 m\", \"0 mm\", \"150 mm\"]", "note: load.at: its center is 300 mm abaft all hulls; see that it is carried out there")]
+    [InlineData("[\"1.60 m\", \"0 mm\", \"150 mm\"]", "[\"1.60 m\", \"-1.4 m\", \"150 mm\"]", "note: load.at: its center is 135 mm to port of all hulls; see that it is carried out there")]
+    [InlineData("[\"2.85 m\", \"0 mm\", \"330 mm\"]", "[\"-20 mm\", \"0 mm\", \"330 mm\"]", "note: structure.at: its center is 20 mm ahead of all hulls; see that it is carried out there")]
+    [InlineData("cases = [\"two up\", \"sailing\"]", "cases = [\"two up\", \"sailing 2\"]", null)]
+    public void What_looks_mistaken_in_the_loads_is_a_note_at_its_place(string old, string written, string? told)
+    {
+        var shaped = ShapedTemplates.Of("sample-courier");
+        var hulls = new VesselShape(shaped.Hull, [.. shaped.Design.Vessel.Outriggers.Select(o => (o, HullShape.Solve(o.Hull).Surface!))]);
+        Assert.Empty(shaped.Design.Source.ExplainLoads(hulls));
+        var notes = Sound(shaped.Design.Source.Text.Replace(old, written, StringComparison.Ordinal)).Source.ExplainLoads(hulls);
+        Assert.Equal(told is null ? [] : [told], notes.Select(n => n.Headline[(n.Headline.IndexOf(": ", StringComparison.Ordinal) + 2)..]));
+    }
+
     private static VesselDesign Sound(string text)
     {
         var reading = DesignFile.Read(text, "a.toml");

@@ -160,6 +160,18 @@ public class FittedOutTests
     }
 
     [Fact]
+    public void A_compartment_without_a_bulkhead_at_its_end_is_noted_there_and_one_next_to_the_hulls_end_is_not()
+    {
+        var shaped = ShapedTemplates.Of("sample-courier");
+        Assert.Empty(shaped.Design.Source.ExplainCompartments(shaped.Molds));
+        var text = shaped.Design.Source.Text.Replace("at   = \"1.20 m\"", "at   = \"1.25 m\"", StringComparison.Ordinal);
+        var design = DesignFile.Read(text, "courier.toml").Design!;
+        var note = Assert.Single(design.Source.ExplainCompartments(MoldPlan.Of(shaped.Hull, design.Build)));
+        Assert.Contains("to     = \"1.20 m\"", text.Split('\n')[note.Place.Line - 1], StringComparison.Ordinal);
+        Assert.Equal("no bulkhead is made at \"1.20 m\"", note.Problem);
+    }
+
+    [Fact]
     public void A_bulkhead_without_a_section_and_an_opening_too_wide_for_it_are_told_and_a_place_beyond_the_stern_is_refused()
     {
         var plan = MoldPlan.Of(SampleHulls.DoubleEnder(), Build with { Bulkheads = [new("peak", 0.01, null), new("beam", 1.5, 0.6)] });

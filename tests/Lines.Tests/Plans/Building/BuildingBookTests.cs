@@ -46,13 +46,33 @@ public class BuildingBookTests
         var lines = Bill.Of(book);
         string[] wanted = ["Strips, western redcedar", "Inner stem, bow", "Outer stem, bow", "Inner stem, stern", "Outer stem, stern", "Inwales and outwales", "Sheets for molds", "Cloth outside", "Second cloth below the waterline", "Cloth inside", "Resin with hardener"];
         Assert.All(wanted, w => Assert.Contains(lines, l => l.Item == w));
-        Assert.Equal(10 * book.Stock.BoardFeet, lines[0].Price!.Value, 1e-9);
+        Assert.Equal(Math.Round(10 * book.Stock.BoardFeet, 2, MidpointRounding.AwayFromZero), lines[0].Price!.Value, 1e-9);
         // 60 oz of cloth to a US gallon of 231 cubic inches; epoxy of 1150 kg/m3.
         var resin = lines.Single(l => l.Item == "Resin with hardener");
-        Assert.Equal(25 * book.Weight.Cloth / (60 * 0.028349523125) * 0.003785411784 * 1150, resin.Price!.Value, 1e-6);
+        Assert.Equal(Math.Round(25 * book.Weight.Cloth / (60 * 0.028349523125) * 0.003785411784 * 1150, 2, MidpointRounding.AwayFromZero), resin.Price!.Value, 1e-9);
         Assert.Equal(lines.Sum(l => l.Price ?? 0), Bill.Sum(lines)!.Value, 1e-9);
         var records = Records(BuildingCsv.Materials(book));
         Assert.Contains(records, r => r[0] == "Sum of the prices given" && r[4] == Bill.Sum(lines)!.Value.ToString("F2", CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
+    public void All_hulls_together_take_each_of_a_pair_twice_and_what_they_are_set_up_with_once()
+    {
+        var pair = Book(LengthNotation.Millimeters) with { IsOneOfPair = true };
+        var boat = Book(LengthNotation.Millimeters) with { Outriggers = [("outrigger 1", pair)] };
+        var lines = Bill.Of(pair);
+        var sheets = lines.Where(l => l.Item is "Sheets for molds" or "Sheets for profile molds").Sum(l => l.Price!.Value);
+        var (one, two) = (Bill.SumOf(boat), Bill.SumOf(pair));
+        Assert.Equal((2, 2 * one.Mass, 2 * one.BoardFeet, 2 * one.Cloth, 2 * one.Resin), (two.Hulls, two.Mass, two.BoardFeet, two.Cloth, two.Resin));
+        Assert.Equal((2 * one.Price) - sheets, two.Price);
+        var all = boat.AllHulls!;
+        Assert.Equal(["main hull", "outrigger 1", "all"], all.Rows.Select(r => r[0]));
+        Assert.Equal((3 * one.Price!.Value) - sheets, Number(all.Rows[2][^1]), 0.005);
+        Assert.Equal(3 * lines.Sum(l => l.Cloth), Number(all.Rows[2][4].Split(' ')[0]), 0.001);
+        var records = Records(BuildingCsv.Materials(boat));
+        Assert.All(records, r => Assert.Equal(all.Columns.Count, r.Length));
+        Assert.Contains(records, r => r[0] == "all" && r[1] == "3");
+        Assert.Null(pair.AllHulls);
     }
 
     [Fact]

@@ -406,7 +406,7 @@ public class TiledPaperTests
     [Theory]
     [InlineData("Letter", "gauge-runner", false, 128)]
     [InlineData("Letter", "line-layer", false, 153)]
-    [InlineData("Letter", "sample-courier", false, 127)]
+    [InlineData("Letter", "sample-courier", false, 132)]
     [InlineData("Letter", "silt-sampler", false, 185)]
     [InlineData("A4", "gauge-runner", false, 131)]
     [InlineData("Letter", "gauge-runner", true, 74)]
