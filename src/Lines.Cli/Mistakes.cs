@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
 using Lines.Cli.Terminal;
 using Lines.Design.Schema;
@@ -60,6 +61,8 @@ internal static class Mistakes
         return near is null ? $"there is no option {token} here" : $"there is no option {token}; did you mean {near}?";
     }
 
+    private static string Among(Option option) => string.Join(", ", option.GetCompletions(CompletionContext.Empty).Select(c => c.Label));
+
     /// <summary>The parser's message in our words where it speaks of its own types.</summary>
     private static string Reworded(ParseError error, Command verb, bool isRoot) => error.SymbolResult switch
     {
@@ -68,6 +71,7 @@ internal static class Mistakes
         ArgumentResult { Tokens.Count: 0 } argument => $"{verb.Name} needs {argument.Argument.Name}",
         OptionResult { Tokens.Count: 0 } option when error.Message.Contains("equired argument", StringComparison.Ordinal) => $"{option.Option.Name} needs a value",
         CommandResult when verb.Arguments.Count > 0 && error.Message.Contains("equired argument", StringComparison.Ordinal) => $"{verb.Name} needs {verb.Arguments[0].Name}",
+        OptionResult { Tokens: [var token, ..] } option when Among(option.Option) is { Length: > 0 } words && error.Message.Contains("not recognized", StringComparison.Ordinal) => $"{option.Option.Name} does not know \"{token.Value}\"; it takes {words}",
         _ => error.Message,
     };
 }

@@ -205,7 +205,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
         try
         {
             var drag = new DragEstimate(shaped.Vessel, asked.Water, asked.Plane, asked.Crew, shaped.Design.Vessel.Appendage, asked.HeadWind);
-            return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units), asked.Lies));
+            return new DragStudy(drag, DragBook.Of(drag, asked.Speeds, CrewBook.Of(new CrewPower(drag, asked.Drive, asked.Crew), asked.Watts, asked.Seconds, units), $"{asked.Lies}, {new Mass(drag.Displacement).ToText(inPounds: units != LengthNotation.Millimeters)} all told"));
         }
         catch (DownfloodingException)
         {

@@ -77,7 +77,7 @@ internal static class DragVerb
             return wish.Asked;
         var (found, afloat) = shaped.FloatingCase(path, wish.Load, wish.Asked.Water);
         var water = afloat.Afloat!.Water;
-        return wish.Asked with { Plane = water, Lies = Invariant($"at rest with the case {found.Name}, trim {water.Trim * 180 / Math.PI:0.0} deg by the stern, heel not looked at") };
+        return wish.Asked with { Plane = water, Lies = Invariant($"at rest with the case {found.Name}, trim {Math.Abs(water.Trim) * 180 / Math.PI:0.0} deg by the {(water.Trim < 0 ? "bow" : "stern")}, heel not looked at") };
     }
 
     private static Option<int> Crew()

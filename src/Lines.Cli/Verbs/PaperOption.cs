@@ -70,7 +70,7 @@ internal static class PaperOption
         {
             if (Length.TryParse(sides[i].Trim(), out lengths[i], out _, out var wrong))
                 continue;
-            fault = $"\"{text}\": {wrong}";
+            fault = $"\"{text}\": a side {wrong}; a sheet is written like \"24 in x 36 in\"";
             return null;
         }
 

@@ -93,7 +93,8 @@ internal static class SweepVerb
         TradeOff[] dots = [.. built.Select(r => (Row: r, Across: Number(r, names[0]), Up: Number(r, names[1]))).Where(r => r.Across is not null && r.Up is not null)
             .Select(r => new TradeOff(r.Row["number"].GetInt32(), r.Across!.Value, r.Up!.Value, r.Row["state"].ValueEquals("fair")))];
         double[] masses = [.. built.Select(r => Number(r, "displacement_fresh_kg")).OfType<double>()];
-        var afloat = masses.Length == 0 ? "" : Invariant($"Every variant floats at her own design waterline, not at one weight: the main hulls displace {masses.Min():0.0} to {masses.Max():0.0} kg in fresh water. lines compare lays chosen ones over each other at one weight.");
+        var range = string.Join(" to ", new[] { masses.DefaultIfEmpty().Min(), masses.DefaultIfEmpty().Max() }.Select(m => Invariant($"{m:0.0}")).Distinct(StringComparer.Ordinal)) + " kg";
+        var afloat = masses.Length == 0 ? "" : Invariant($"Every variant floats at her own design waterline, not at one weight: the main hulls displace {range} in fresh water. lines compare lays chosen ones over each other at one weight.");
         if (TradeOffSheet.Of(title, UnitEnding.InWords(names[0]), UnitEnding.InWords(names[1]), dots, afloat, wish.Paper.Height) is { } sheet)
         {
             folder.Add("trade-off.pdf", PdfFile.Write($"{title}: trade-off", [sheet]));

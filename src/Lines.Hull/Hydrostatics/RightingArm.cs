@@ -11,10 +11,10 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Sheer">Height of the lowest open sheer over the water [m], negative where the boat floods; null where all hulls are closed.</param>
 public sealed record RightingArm(double Heel, Afloat Afloat, double Arm, double Slope, double? Sheer);
 
-/// <summary>What happens to a closed hull while the boat heels.</summary>
+/// <summary>What happens to a closed hull while the boat heels on from where she rests.</summary>
 /// <param name="Body">The hull.</param>
-/// <param name="Submerges">Least heel at which it is wholly under water [rad]; null where that never comes.</param>
-/// <param name="LiftsClear">Least heel at which it is wholly out of the water [rad]; null where that never comes.</param>
+/// <param name="Submerges">Least heel from there on at which it is wholly under water [rad]; null where that does not come before the righting arm ends.</param>
+/// <param name="LiftsClear">Least heel from there on at which it is wholly out of the water [rad]; null where that does not come before the righting arm ends.</param>
 public sealed record FloatEvents(FloatingBody Body, double? Submerges, double? LiftsClear);
 
 /// <summary>Righting arms of a boat heeled to one side, with free trim.</summary>
@@ -148,9 +148,12 @@ public sealed class RightingArms
     [
         .. _craft.Bodies.Skip(1).Where(b => !b.IsOpen).Select(b => new FloatEvents(
             b,
-            Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Highest < 0, 0),
-            Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Lowest > 0, 0))),
+            Righted(Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Highest < 0, From ?? 0)),
+            Righted(Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Lowest > 0, From ?? 0)))),
     ];
+
+    // A heel from which the boat is still turned back, open hulls taken as decked.
+    private double? Righted(double? heel) => heel <= (Vanishing ?? Math.PI) ? heel : null;
 
     /// <summary>The boat held at a heel.</summary>
     /// <param name="heel">Heel to the side [rad], 0 to π.</param>

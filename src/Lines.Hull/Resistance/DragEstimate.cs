@@ -71,7 +71,7 @@ public sealed class DragEstimate
             var wetted = 2 * UprightHydrostatics.SkinBelow(side, region, Tolerance);
             inWater.AddRange(alike.Select(h => new HullInWater(side, 0, 0, h.Place.Y)));
             var transom = hull.Surface.Transom is not null && region.WaterlineAt(side.U.End) is > 0 and var top ? new TransomDrag(side, top) : null;
-            _shapes.Add(new Wet(alike.Count(), length, wetted, length / Math.Cbrt(FloatingBody.Of(hull).Below(lies, Tolerance).Volume), transom));
+            _shapes.Add(new Wet(alike.Count(), length, wetted, FloatingBody.Of(hull).Below(lies, Tolerance).Volume, transom));
         }
 
         _waves = new WaveResistance(inWater);
@@ -82,6 +82,9 @@ public sealed class DragEstimate
 
     /// <summary>Hulls that are in the water.</summary>
     public int Hulls => _shapes.Sum(s => s.Count);
+
+    /// <summary>What all hulls displace [kg], as she lies.</summary>
+    public double Displacement => _water.Density * _shapes.Sum(s => s.Count * s.Volume);
 
     /// <summary>Waterline length over the cube root of the volume, of each hull in the water, the main hull first.</summary>
     public IReadOnlyList<double> Slenderness => [.. _shapes.SelectMany(s => Enumerable.Repeat(s.Slenderness, s.Count))];
@@ -122,5 +125,8 @@ public sealed class DragEstimate
         return new BSplineSurface(side.U, side.V, poles);
     }
 
-    private sealed record Wet(int Count, double Length, double Area, double Slenderness, TransomDrag? Transom);
+    private sealed record Wet(int Count, double Length, double Area, double Volume, TransomDrag? Transom)
+    {
+        public double Slenderness { get; } = Length / Math.Cbrt(Volume);
+    }
 }

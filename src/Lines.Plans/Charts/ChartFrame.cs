@@ -25,7 +25,7 @@ internal sealed record ChartFrame(Box2 Box, ChartAxis Across, ChartAxis Up)
         {
             var foot = At(value, Up.From);
             marks.Line(PlanInks.Grid, foot, foot with { Y = Box.Top });
-            marks.Text(PlanInks.Lettering, Across.Told(value), foot + new Vector2(0, -4), 2.4, anchor: Anchor.Center);
+            marks.Text(PlanInks.Lettering, Across.Told(value), foot + new Vector2(0, -4.6), 2.4, anchor: Anchor.Center);
         }
 
         foreach (var value in Up.Lines)

@@ -70,10 +70,10 @@ internal sealed class ComparisonSheet
             foreach (var line in InPlan(lines))
                 Curve(ink, line, p => new Point2(X(p.X), center + (p.Y * _perMeter)));
         });
-        var foot = new Box2(Margin, Margin + 8, _width - Margin, center - Gap);
+        var foot = new Box2(Margin, Margin + 12, _width - Margin, center - Gap);
         DrawSections(foot with { Right = foot.Left + (foot.Width * 0.4) });
         DrawDrag(foot with { Left = foot.Left + (foot.Width * 0.45) + ChartFrame.Left });
-        string[] notes = [string.Join("  ", _book.Crossings.Take(3).Select(c => c.Sentence)), Cautions.Figures];
+        string[] notes = [string.Join("  ", _book.Crossings.Take(3).Select(c => c.Sentence)), .. _book.Designs.Any(d => d.Vessel.Outriggers.Count > 0) ? new[] { "Main hulls alone are drawn; drag is that of all hulls. " + Cautions.Outriggers } : [], Cautions.Figures];
         for (var k = 0; k < notes.Length; k++)
             _marks.Text(PlanInks.Lettering, notes[k], new Point2(Margin, Margin + (3.6 * (notes.Length - 1 - k))), 2, _width - (2 * Margin));
     }

@@ -88,7 +88,7 @@ public static class HullFigures
             new("entry_angle", "Half-angle of entrance", form.EntryAngle, Quantity.Angle),
             new("run_angle", "Half-angle of the run", form.RunAngle, Quantity.Angle) { Note = "at the after end of the waterline" },
             .. Coefficients(afloat),
-            Known("length_over_volume", "Length over cube root of volume", afloat.Volume > 0 ? afloat.Waterplane!.Length / Math.Cbrt(afloat.Volume) : null, Quantity.Ratio),
+            Known("length_over_volume", "Waterline length over cube root of volume", afloat.Volume > 0 ? afloat.Waterplane!.Length / Math.Cbrt(afloat.Volume) : null, Quantity.Ratio),
         ]);
     }
 

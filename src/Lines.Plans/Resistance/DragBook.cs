@@ -69,11 +69,11 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
         yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
-        yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 6 ft² drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";
+        yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 0.56 m² (6 ft²) drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";
         if (Has("transom"))
             yield return "Transom: slow, the suction of a blunt base (Hoerner); where it runs dry, from 2.5 times the root of gravity times its immersion on, the water's whole pressure (both from memory); between, our blend: a rough figure. Its face has no friction. Trimmed so that the transom comes out of the water it costs nothing.";
-        foreach (var slender in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured))
-            yield return Invariant($"Length over cube root of volume is {slender:F2} for one hull, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
+        foreach (var alike in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured).GroupBy(s => Invariant($"{s:F2}"), StringComparer.Ordinal))
+            yield return Invariant($"Waterline length over cube root of volume is {alike.Key} for {(alike.Count() == 1 ? "one hull" : $"{alike.Count()} hulls")}, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
         if (Speeds.Any(s => s.Figures[1].Value > 1))
             yield return "Froude numbers over 1: hulls begin to plane there, which is not reckoned with.";
     }

@@ -3,6 +3,7 @@ using Lines.Hull.Loading;
 using Lines.Hull.Strength;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
+using Lines.Plans.Charts;
 using Lines.Plans.Figures;
 using Lines.Plans.LinesPlan;
 using Lines.Plans.Paper;
@@ -57,7 +58,7 @@ internal sealed class BendingSheet
 
     private void Draw(double height, double room)
     {
-        _marks.Text(PlanInks.Titles, $"{_book.Title}: along the hull, {_study.Name}", new Point2(Margin, height - Margin - 3), 4, room);
+        _marks.Text(PlanInks.Titles, $"{_book.Title}: along the hull, {_study.Name}, the case that bends her most", new Point2(Margin, height - Margin - 3), 4, room);
         _marks.Text(PlanInks.Lettering, StabilityBook.Strength, new Point2(Margin, height - Margin - 8.5), 2, room);
         var force = FigureText.UnitOf(Quantity.Force, _book.Notation);
         (double Size, string Name) perLength = _book.Notation == LengthNotation.Millimeters ? (1.0, "N/m") : (force.Size / Length.Foot, "lbf/ft");
@@ -66,6 +67,7 @@ internal sealed class BendingSheet
         Graph(top, $"buoyancy; thin: weight of the boat, {perLength.Name}", perLength.Size, p => p.Buoyancy, p => p.Weight);
         Graph(top - Panel - Gap, $"shear, {force.Name}", force.Size, p => p.Shear, null);
         Graph(top - (2 * (Panel + Gap)), $"bending moment, {moment.Name}; up: the middle sags", moment.Size, p => p.Moment, null);
+        Along(top, top - (3 * Panel) - (2 * Gap));
         var x = Margin + Left;
         foreach (var bending in _study.Bending)
         {
@@ -76,6 +78,22 @@ internal sealed class BendingSheet
 
         _marks.Text(PlanInks.Lettering, "Loads are points: shear steps at each. Dashed uprights are joints.", new Point2(Margin, Margin + 4), 2, room);
         _marks.Text(PlanInks.Lettering, Cautions.Figures, new Point2(Margin, Margin), 2, room);
+    }
+
+    // Round distances from the bow, through all graphs.
+    private void Along(double top, double bottom)
+    {
+        var (unit, name) = _book.Notation == LengthNotation.Millimeters ? (1.0, "m") : (Length.Foot, "ft");
+        var aft = _study.Bending[0].Points[^1].X;
+        var axis = ChartAxis.Of("", [_fore / unit, aft / unit], 8, fromZero: true);
+        double At(double x) => _right - (((x * unit) - _fore) * _perMeter);
+        foreach (var x in axis.Lines.Where(l => (l * unit) >= _fore - 1e-9 && (l * unit) <= aft + 1e-9))
+        {
+            _marks.Line(PlanInks.Grid, new Point2(At(x), bottom), new Point2(At(x), top));
+            _marks.Text(PlanInks.Lettering, axis.Told(x), new Point2(At(x), bottom - 3.2), 2, anchor: Anchor.Center);
+        }
+
+        _marks.Text(PlanInks.Lettering, name + " from bow", new Point2(At(aft / unit) - 2, bottom - 3.2), 2, anchor: Anchor.MiddleRight);
     }
 
     private void Graph(double top, string title, double unit, Func<BendingPoint, double> value, Func<BendingPoint, double>? thin)

@@ -57,7 +57,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
                 new("displacement_level_to_sheer", "Main hull level to her lowest sheer", greatest, Quantity.Mass),
                 new("guide_load", "Load, 33 CFR 183.37", load, Quantity.Mass) { IsEstimate = true, Note = "moved by hand; 3/10 of what the empty boat leaves; " + Boats },
                 new("guide_persons", "Persons, 33 CFR 183.43", RuleGuides.Persons(load), Quantity.Count) { IsEstimate = true, Note = Boats },
-                new("guide_offset_heel", "Heel under a load aside, ISO 12217", RuleGuides.OffsetHeel(Hull.Dials.Length), Quantity.Angle) { IsEstimate = true, Note = "greatest; part 3 leaves out canoes and kayaks" },
+                new("guide_offset_heel", "Heel allowed under a load aside, ISO 12217", RuleGuides.OffsetHeel(Hull.Dials.Length), Quantity.Angle) { IsEstimate = true, Note = "the rule's limit, not her own heel; part 3 leaves out canoes and kayaks" },
                 new("guide_sailing_area", "Sail area of a sailing boat, ISO 12217-3", RuleGuides.SailingFrom(heaviest.Afloat.Weight.Mass), Quantity.Area) { IsEstimate = true, Note = $"from this area on, for {heaviest.Name}" },
             ]);
         }
@@ -66,7 +66,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     /// <summary>Cases beside each other on a terminal.</summary>
     private const int TerminalColumns = 6;
 
-    private const string Boats = "leaves out canoes, kayaks, sailboats, outriggers";
+    private const string Boats = "were she of its boats; it leaves out canoes, kayaks, sailboats, outriggers";
 
     /// <summary>How every case floats.</summary>
     public FigureTable Cases => Table("Load cases, " + Settings.Water.Name, [.. Studies.Select(s => (s.Name, (IReadOnlyList<Figure>)LoadCaseFigures.Afloat(Hull, s, Settings.Freeboard).Figures))]);
@@ -88,7 +88,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
 
     /// <summary>Swamped boats; null where the main hull is decked.</summary>
     public FigureTable? Swamped => Studies.Any(s => s.Swamped.Count > 0)
-        ? Listed("Swamped: main hull full, crew aboard; the own buoyancy of wood and crew left out", "Case", [.. Studies.SelectMany(s => s.Swamped.Zip(LoadCaseFigures.Swamped(s), (c, g) => ($"{s.Name}, {(c.Holed is { } h ? $"{h} holed" : "all sound")}: {Word(c.Afloat.State)}", g.Figures)))])
+        ? Listed("Swamped: main hull full, crew aboard; the own buoyancy of wood and crew left out", "Case", [.. Studies.SelectMany(s => s.Swamped.Zip(LoadCaseFigures.Swamped(s), (c, g) => ($"{s.Name}, {(c.Holed is { } h ? $"{h} holed" : "all sound")}: {Word(c.Afloat.State)}{(c.Afloat.State is FloatState.Floats && c.Sheer < 0 ? ", sheer under" : "")}", g.Figures)))])
         : null;
 
     /// <summary>Forces along the main hull.</summary>
@@ -113,12 +113,23 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     {
         get
         {
-            List<(FigureTable, string)> tables = [(Cases, Conditions), (Stability, UnderSail + (HasOutriggers ? Cautions.Outriggers : "")), (Arms, ""), .. Swamped is { } s ? [(s, Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
+            List<(FigureTable, string)> tables = [(Cases, Conditions), (Stability, UnderSail + (HasOutriggers ? Cautions.Outriggers : "")), (Arms, ""), .. Swamped is { } s ? [(s, Unsettled + Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
             if (Bending is { } b)
                 tables.Add((b, Strength));
             if (Joints is { } j)
                 tables.Add((j, Strength));
             return tables;
+        }
+    }
+
+    // What the words for swamped boats that do not settle mean, where one does not.
+    private string Unsettled
+    {
+        get
+        {
+            bool Any(FloatState state) => Studies.Any(s => s.Swamped.Any(c => c.Afloat.State == state));
+            return (Any(FloatState.Capsizes) ? "CAPSIZES: afloat while held upright, and turning over when let go. " : "")
+                + (Any(FloatState.NotFound) ? "NO EQUILIBRIUM: she goes over or stands on end, though what is sealed carries the weight; no rest under 90 deg of heel and 45 of trim. " : "");
         }
     }
 
