@@ -92,8 +92,8 @@ public class DragJourney
     [InlineData("--power", "much", "--power takes a number from 1 to 2000")]
     [InlineData("--wind", "90", "--wind takes a number from -40 to 60")]
     [InlineData("--hours", "12", "--hours takes a number from 0.17 to 8")]
-    [InlineData("--crew", "3", "'3'")]
-    [InlineData("--drive", "oars", "'oars'")]
+    [InlineData("--crew", "3", "--crew does not know \"3\"; it takes 1, 2")]
+    [InlineData("--drive", "oars", "--drive does not know \"oars\"; it takes flat, pedals, wing")]
     public void What_no_crew_is_is_refused_with_what_would_do(string option, string value, string told)
     {
         using var place = new Workplace();

@@ -8,7 +8,7 @@ namespace Lines.EndToEnd.Tests.Cli;
 public sealed class OutriggerJourney
 {
     [Fact]
-    public void A_build_holds_a_set_of_molds_and_patterns_for_every_shape()
+    public void A_build_holds_a_set_of_molds_and_patterns_for_every_shape_and_a_second_one_takes_away_what_is_made_no_more()
     {
         using var place = new Workplace();
         Command.Run(place.Root, "new", "mine.toml", "--from", "sample-courier");
@@ -31,14 +31,8 @@ public sealed class OutriggerJourney
         var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
         Assert.All(molds, m => Assert.Contains("out/" + m, files));
         Assert.Contains(molds, m => m.StartsWith("outrigger-1/", StringComparison.Ordinal));
-    }
 
-    [Fact]
-    public void A_second_build_takes_away_the_molds_of_a_float_that_are_made_no_more()
-    {
-        using var place = new Workplace();
-        Command.Run(place.Root, "new", "mine.toml", "--from", "sample-courier");
-        Command.Run(place.Root, "build", "mine.toml", "-o", "out");
+        // Built again, it loses the molds of a float that are made no more.
         Assert.Contains("out/outrigger-1/molds/mold-10.dxf", place.Entries());
         place.Write("mine.toml", File.ReadAllText(place.PathOf("mine.toml")).Replace("mold_spacing = \"300 mm\"", "mold_spacing = \"600 mm\"", StringComparison.Ordinal));
 
