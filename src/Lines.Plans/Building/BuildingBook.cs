@@ -65,7 +65,7 @@ public sealed record BuildingBook(string Title, HullSurface Hull, BuildDials Bui
     /// <summary>The pieces of a hull that comes apart; null for one that does not.</summary>
     public FigureTable? PieceTable => Pieces.Count < 2 ? null : new FigureTable(
         "Pieces",
-        [new("Piece", ""), new("Length", Unit), new("Breadth", Unit), new("Height", Unit), new("Volume", Notation == LengthNotation.Millimeters ? "m³" : "ft³"), new("To carry", Notation == LengthNotation.Millimeters ? "kg" : "lb"), new("Built over", ""), new("Bulkheads", "")],
+        [new("Piece", ""), new("Length", Unit), new("Breadth", Unit), new("Height", Unit), new("Volume", Notation == LengthNotation.Millimeters ? "m³" : "ft³"), new("To carry", Notation == LengthNotation.Millimeters ? "kg" : "lb"), new("Built over", "") { IsWords = true }, new("Bulkheads", "") { IsWords = true }],
         [
             .. Pieces.Select(p => (IReadOnlyList<string>)
             [

@@ -35,7 +35,11 @@ public sealed record FigureTable(string Title, IReadOnlyList<FigureColumn> Colum
 /// <summary>The head of a column.</summary>
 /// <param name="Name">First line: the line's label.</param>
 /// <param name="Place">Second line: where it stands; may be empty.</param>
-public readonly record struct FigureColumn(string Name, string Place);
+public readonly record struct FigureColumn(string Name, string Place)
+{
+    /// <summary>Whether it holds words, which may run over several lines, rather than figures.</summary>
+    public bool IsWords { get; init; }
+}
 
 /// <summary>Turns the values of a table into cells.</summary>
 internal sealed class OffsetsWords(TableOfOffsets table, LengthNotation notation)

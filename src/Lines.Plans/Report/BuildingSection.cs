@@ -25,7 +25,7 @@ internal static class BuildingSection
             page.Append("<p><strong>").Append(ReportPage.Escaped(warning)).Append("</strong></p>\n");
         var lines = Bill.Of(book);
         var currency = book.Build.Material.Prices?.Currency;
-        FigureColumn[] columns = [new("Item", ""), new("Pieces", ""), new("Size", ""), new("Amount", ""), .. currency is null ? (FigureColumn[])[] : [new("Price", currency)], new("Note", "")];
+        FigureColumn[] columns = [new("Item", ""), new("Pieces", ""), new("Size", ""), new("Amount", ""), .. currency is null ? (FigureColumn[])[] : [new("Price", currency)], new("Note", "") { IsWords = true }];
         IReadOnlyList<string> Row(BillLine l) => [l.Item, l.Pieces, l.Size, l.Amount, .. currency is null ? (string[])[] : [BuildingCsv.Money(l.Price)], l.Note];
         ReportPage.Table(page, new FigureTable("Bill of materials", columns, [.. lines.Select(Row)]));
         if (Bill.Sum(lines) is { } sum)

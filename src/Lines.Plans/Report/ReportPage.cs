@@ -115,13 +115,13 @@ public static class ReportPage
     {
         page.Append("<div class=\"scroll\">\n<table>\n<caption>").Append(Escaped(table.Title)).Append("</caption>\n<thead><tr>");
         foreach (var (column, k) in table.Columns.Select((c, k) => (c, k)))
-            page.Append("<th scope=\"col\"").Append(k == 0 ? "" : " class=\"n\"").Append('>').Append(Escaped(column.Name)).Append(column.Place.Length > 0 ? "<br/>" + Escaped(column.Place) : "").Append("</th>");
+            page.Append("<th scope=\"col\"").Append(k == 0 || column.IsWords ? "" : " class=\"n\"").Append('>').Append(Escaped(column.Name)).Append(column.Place.Length > 0 ? "<br/>" + Escaped(column.Place) : "").Append("</th>");
         page.Append("</tr></thead>\n<tbody>\n");
         foreach (var row in table.Rows)
         {
             page.Append("<tr><th scope=\"row\">").Append(Escaped(row[0])).Append("</th>");
-            foreach (var cell in row.Skip(1))
-                page.Append("<td class=\"n\">").Append(Escaped(cell)).Append("</td>");
+            foreach (var (column, cell) in table.Columns.Zip(row).Skip(1))
+                page.Append(column.IsWords ? "<td>" : "<td class=\"n\">").Append(Escaped(cell)).Append("</td>");
             page.Append("</tr>\n");
         }
 
