@@ -30,10 +30,10 @@ internal sealed class CrossSection
     public SectionPoint Keel => _section.At(_section.Length);
 
     /// <summary>The edge from the end of the run-on to a parameter.</summary>
-    public ArcPath EdgeTo(double s) => MoldShaping.Fitted(_section, Top, s, Drawn);
+    public ArcPath EdgeTo(double s) => EdgeBetween(Top, s);
 
-    /// <summary>The edge from the sheer mark to the centerline.</summary>
-    public ArcPath EdgeBelowSheer() => MoldShaping.Fitted(_section, SheerMark, Bottom, Drawn);
+    /// <summary>The edge between two parameters.</summary>
+    public ArcPath EdgeBetween(double from, double to) => MoldShaping.Fitted(_section, from, to, Drawn);
 
     /// <summary>The highest place, hull upright, at which the side is so far from the centerplane; null where there is none.</summary>
     /// <param name="halfBreadth">Half-breadth of the edge [m].</param>

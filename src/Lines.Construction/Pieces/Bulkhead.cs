@@ -8,7 +8,7 @@ namespace Lines.Construction.Pieces;
 /// <remarks>
 /// <para><b>Method.</b> The hull is planked and sheathed whole, the bulkheads are glued in a saw's width apart, and the saw goes between them. Each is the
 /// section at its own face of the skin moved in by planking and inner cloth together, square to the skin in space; its stock stands away from the gap.
-/// It ends level at the sheer. Bolts lie alike in both, as far clear of either edge as <see cref="Clear"/> says.</para>
+/// It ends level at the sheer, or under a crowned deck as <see cref="DeckUnderside"/> says. Bolts lie alike in both, as far clear of either edge as <see cref="Clear"/> says.</para>
 /// <para><b>Accuracy.</b> Edges as those of molds, <see cref="MoldShaping.FitTolerance"/>.</para>
 /// </remarks>
 internal static class Bulkhead
@@ -41,7 +41,7 @@ internal static class Bulkhead
         {
             if (TryCut(inner, joint - (build.JointGap / 2), MoldFace.Stern, out var fore, out var reason) && TryCut(inner, joint + (build.JointGap / 2), MoldFace.Bow, out var aft, out reason))
             {
-                var holes = Holes(build, fore!.Value.Edge, aft!.Value.Edge);
+                var holes = Holes(build, fore!.Value, aft!.Value);
                 bulkheads.AddRange([Shaped(shaping, inner, number, fore.Value, holes), Shaped(shaping, inner, number, aft.Value, holes)]);
             }
             else
@@ -73,7 +73,7 @@ internal static class Bulkhead
             IReadOnlyList<MoldHole> holes = [];
             if (place.Opening is { } wanted)
             {
-                var (hole, widest) = Opening(wanted, [Whole(cut!.Value.Edge)], [], Clear(build));
+                var (hole, widest) = Opening(wanted, [cut!.Value.Outline], [], Clear(build));
                 holes = hole is null ? [] : [hole];
                 if (hole is null)
                     clashes.Add(new Clash(false, k, $"its opening of {new Length(wanted)} is left out: the bulkhead takes one of {new Length(Math.Max(0, widest))}"));
@@ -87,8 +87,6 @@ internal static class Bulkhead
 
     private static MoldShaping Inner(MoldShaping shaping) =>
         shaping.Within(shaping.Build with { Planking = shaping.Build.Planking + shaping.Build.Sheathing, MoldStock = shaping.Build.BulkheadStock });
-
-    private static ArcPath Whole(ArcPath edge) => ArcPaths.Joined([edge, ArcPaths.Mirrored(edge)], closed: true, MoldShaping.Coincident);
 
     private static bool TryCut(MoldShaping inner, double x, MoldFace face, out Cut? cut, out FormattableString reason)
     {
@@ -108,7 +106,8 @@ internal static class Bulkhead
                 return false;
             }
 
-            cut = new Cut(x, face, frame, section, section.EdgeBelowSheer());
+            var under = inner.Hull.Deck is { } deck ? new DeckUnderside(deck, inner.Skin.Thickness).Over(x, section, frame) : null;
+            cut = new Cut(x, face, frame, section, section.EdgeBetween(under?.End ?? section.SheerMark, section.Bottom), under?.Arc);
             return true;
         }
         catch (NoEdgeException e)
@@ -129,7 +128,7 @@ internal static class Bulkhead
             X = cut.X,
             Face = cut.Face,
             Frame = cut.Frame,
-            Outline = Whole(cut.Edge),
+            Outline = cut.Outline,
             Marks =
             [
                 .. section.Waterlines(inner, section.Keel.Point.Z),
@@ -146,11 +145,11 @@ internal static class Bulkhead
     }
 
     // Bolts and the opening, in a frame whose ordinate 0 is the sheer of either face: they differ by the rise of the sheer over the gap, far less than a washer.
-    private static List<MoldHole> Holes(BuildDials build, ArcPath fore, ArcPath aft)
+    private static List<MoldHole> Holes(BuildDials build, Cut fore, Cut aft)
     {
-        ArcPath[] outlines = [Whole(fore), Whole(aft)];
+        ArcPath[] outlines = [fore.Outline, aft.Outline];
         var clear = Clear(build);
-        var bolts = Bolts(build, fore.Length() < aft.Length() ? fore : aft, p => Room(outlines, p), clear);
+        var bolts = Bolts(build, fore.Edge.Length() < aft.Edge.Length() ? fore.Edge : aft.Edge, p => Room(outlines, p), clear);
         if (build.BulkheadOpening is not { } wanted)
             return bolts;
         var (hole, widest) = Opening(wanted, outlines, bolts, clear);
@@ -226,5 +225,17 @@ internal static class Bulkhead
         return (wanted <= widest ? new MoldHole(new Point2(0, best), wanted, MoldHoleKind.Opening) : null, widest);
     }
 
-    private readonly record struct Cut(double X, MoldFace Face, MoldFrame Frame, CrossSection Section, ArcPath Edge);
+    /// <summary>The section at a bulkhead's face.</summary>
+    /// <param name="X">Place of the face [m].</param>
+    /// <param name="Face">Where the face looks.</param>
+    /// <param name="Frame">The drawing.</param>
+    /// <param name="Section">The inside of planking and cloth.</param>
+    /// <param name="Edge">Its edge from the sheer, or from under the deck, to the centerline.</param>
+    /// <param name="Deck">The upper edge under a deck, from the centerline out; null where it is level.</param>
+    private readonly record struct Cut(double X, MoldFace Face, MoldFrame Frame, CrossSection Section, ArcPath Edge, ArcPath? Deck)
+    {
+        public ArcPath Outline { get; } = Whole(Deck is null ? Edge : ArcPaths.Joined([Deck, Edge], closed: false, MoldShaping.Coincident));
+
+        private static ArcPath Whole(ArcPath edge) => ArcPaths.Joined([edge, ArcPaths.Mirrored(edge)], closed: true, MoldShaping.Coincident);
+    }
 }

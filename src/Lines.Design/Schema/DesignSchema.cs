@@ -126,7 +126,7 @@ public static class DesignSchema
         Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", Dial.KeelLow)
             with { Default = "at the widest station" },
         new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false", Dial = Dial.Hollow },
-        new("hull.crown", KeyKind.Length, "Closes the hull with a deck: its height at the centerplane above the sheer where that is broadest, falling with the sheer's breadth to nothing at pointed ends. Molds still end at the sheer and no patterns are made for the deck.", "\"40 mm\"")
+        new("hull.crown", KeyKind.Length, "Closes the hull with a deck: its height at the centerplane above the sheer where that is broadest, falling with the sheer's breadth to nothing at pointed ends. Molds still end at the sheer and no patterns are made for the deck; bulkheads rise to the underside of one as thick as planking and inner cloth.", "\"40 mm\"")
             { Default = "an open hull", Least = 0, Greatest = 0.2, Stretch = Stretch.Up, Bounds = KeyBounds.Crown, Also = ["camber", "deck"] },
         Asked(Target.Displacement, "hull.displacement", KeyKind.Mass, "Mass that floats at the design waterline, boat and crew.", "\"130 kg\"", (1, 10000), Stretch.Volume)
             with { Also = ["mass", "weight"] },

@@ -44,7 +44,7 @@ public static class OrderOfWork
         if (build.Bulkheads.Count > 0)
             steps.Add(new(build.Bulkheads.Count == 1 ? "Glue in the bulkhead that is in no joint; fillet and tape it." : Invariant($"Glue in the {build.Bulkheads.Count} bulkheads that are in no joint; fillet and tape them."), Cautions.Epoxy));
         steps.AddRange(Joints(build.Joints.Count));
-        var deck = hull.Dials.Crown is { } crown ? $" The deck stands {new Length(crown).ToSize(book.Notation)} above the sheer where that is broadest; no patterns are made for it." : "";
+        var deck = hull.Dials.Crown is { } crown ? $" The deck stands {new Length(crown).ToSize(book.Notation)} above the sheer where that is broadest; no patterns are made for it, and bulkheads reach the underside of one as thick as planking and inner cloth." : "";
         steps.Add(new((build.Gunwale > 0 ? "Fit inwales and outwales, then thwarts and decks." : "Fit gunwales, thwarts and decks of your own design.") + deck, ""));
         steps.Add(new("Sand the fill coats and varnish or paint: sun destroys bare epoxy.", Cautions.Glass));
         steps.Add(new("Weigh the boat and write the weight into the design file before her load cases are believed.", Cautions.Lift));

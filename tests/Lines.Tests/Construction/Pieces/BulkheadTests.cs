@@ -57,6 +57,38 @@ public class BulkheadTests
     }
 
     [Theory]
+    [InlineData("double-ender", 2.6, 0.05)]
+    [InlineData("double-ender", 0.7, 0.12)]
+    [InlineData("transom boat", 3.6, 0.08)]
+    [InlineData("sample-courier", 2, 0.001)]
+    public void Under_a_crowned_deck_it_rises_to_its_underside(string name, double joint, double crown)
+    {
+        var open = Hull(name);
+        var hull = CrownedHulls.With(open, crown);
+        var plan = MoldPlan.Of(hull, Build with { Joints = [joint] });
+        Assert.Equal(2, plan.Bulkheads.Count);
+        foreach (var (bulkhead, level) in plan.Bulkheads.Zip(MoldPlan.Of(open, Build with { Joints = [joint] }).Bulkheads))
+        {
+            // Definition, by search on side and deck; shop tolerance 0.02 mm.
+            var edge = bulkhead.Outline.Flattened(1e-6).Where(p => p.X >= 0).Select(p => (Drawn: p, Space: bulkhead.Frame.ToHull(p))).Select(p => (p.Drawn, Space: p.Space with { Y = Math.Abs(p.Space.Y) })).ToList();
+            var top = edge.MinBy(p => p.Drawn.Y);
+            Assert.Equal(0, top.Drawn.X, 1e-6);
+            foreach (var (drawn, space) in edge.Where((_, k) => k % 7 == 0))
+            {
+                var toDeck = NearestOnSkin.Distance(hull.Deck!.PointAt, space, (0, 1), (-0.05, 1));
+                var toSide = NearestOnSkin.Distance(hull.Side.PointAt, space, (-0.05, 1.05), (0, 1.3));
+                Assert.Equal(0.0064, Math.Min(toDeck, toSide), 0.00002);
+                Assert.True(drawn.Y < 0.02 || toDeck > 0.0064, $"{drawn}");
+            }
+
+            // The deck stands over the sheer by the crown times the breadth there over the greatest; the underside's middle by a thickness less, square to a ridge that is nearly level.
+            Assert.Equal(hull.Deck!.PointAt(0.5, 1).Z - hull.Deck.PointAt(0.5, 0).Z, crown * hull.Side.PointAt(0.5, 1).Y / Enumerable.Range(0, 2001).Max(k => hull.Side.PointAt(k / 2000.0, 1).Y), 1e-6);
+            Assert.Equal(level.Holes.Select(h => h.Kind), bulkhead.Holes.Select(h => h.Kind));
+            Assert.Equal(Math.Sign(bulkhead.Outline.SignedArea() - level.Outline.SignedArea()), crown > 0.02 ? 1 : -1);
+        }
+    }
+
+    [Theory]
     [InlineData("double-ender", 2.6)]
     [InlineData("sample-courier", 2)]
     [InlineData("sample-courier", 0.7)]
