@@ -108,7 +108,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     internal IReadOnlyList<(string Name, LoadCaseStudy Study, RightingArms Arms)> Sides =>
         [.. Studies.SelectMany(s => s.Arms.Select(a => (s.Arms.Count > 1 ? Joined(s.Name, "to " + LoadCaseFigures.SideOf(a)) : s.Name, s, a)))];
 
-    /// <summary>Tables in the order they are shown, each with what must be known beside it.</summary>
+    /// <summary>Tables in the order they are shown, each with what must be known beside it, a line each.</summary>
     public IReadOnlyList<(FigureTable Table, string Note)> Tables
     {
         get
@@ -128,8 +128,8 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         get
         {
             bool Any(FloatState state) => Studies.Any(s => s.Swamped.Any(c => c.Afloat.State == state));
-            return (Any(FloatState.Capsizes) ? "CAPSIZES: afloat while held upright, and turning over when let go. " : "")
-                + (Any(FloatState.NotFound) ? "NO EQUILIBRIUM: she goes over or stands on end, though what is sealed carries the weight; no rest under 90 deg of heel and 45 of trim. " : "");
+            return (Any(FloatState.Capsizes) ? "CAPSIZES: afloat while held upright, and turning over when let go.\n" : "")
+                + (Any(FloatState.NotFound) ? "NO EQUILIBRIUM: she goes over or stands on end, though what is sealed carries the weight; no rest under 90 deg of heel and 45 of trim.\n" : "");
         }
     }
 

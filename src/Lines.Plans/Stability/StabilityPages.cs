@@ -12,7 +12,7 @@ public static class StabilityPages
     private const double Margin = 12.7;
 
     /// <summary>Between two tables, and what notes below take: four lines at most [mm].</summary>
-    private const double Apart = 7, Foot = 16;
+    private const double Apart = 7, Foot = 20;
 
     /// <summary>The righting arms as one drawing.</summary>
     /// <param name="book">The load cases.</param>
@@ -85,7 +85,7 @@ public static class StabilityPages
         marks.Text(PlanInks.Titles, $"{book.Title}: load cases", new Point2(Margin, y), 3);
         foreach (var (table, _) in tables)
             marks.Add(table.Marks());
-        var lines = tables.Select(t => t.Note).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Append(Report.Cautions.Figures).Reverse().ToList();
+        var lines = tables.Select(t => t.Note).SelectMany(n => n.Split('\n')).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Append(Report.Cautions.Figures).Reverse().ToList();
         var capital = PageMarks.HeightFor(lines, 2, width);
         for (var k = 0; k < lines.Count; k++)
             marks.Text(PlanInks.Lettering, lines[k], new Point2(Margin, Margin + (3.5 * k)), capital);
