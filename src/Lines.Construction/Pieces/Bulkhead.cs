@@ -42,7 +42,8 @@ internal static class Bulkhead
             if (TryCut(inner, joint - (build.JointGap / 2), MoldFace.Stern, out var fore, out var reason) && TryCut(inner, joint + (build.JointGap / 2), MoldFace.Bow, out var aft, out reason))
             {
                 var holes = Holes(build, fore!.Value, aft!.Value);
-                bulkheads.AddRange([Shaped(shaping, inner, number, fore.Value, holes), Shaped(shaping, inner, number, aft.Value, holes)]);
+                var down = Apart(fore.Value, aft.Value);
+                bulkheads.AddRange([Shaped(shaping, inner, number, fore.Value, holes), Shaped(shaping, inner, number, aft.Value, [.. holes.Select(h => h with { At = h.At - down })])]);
             }
             else
             {
@@ -144,12 +145,17 @@ internal static class Bulkhead
         };
     }
 
-    // Bolts and the opening, in a frame whose ordinate 0 is the sheer of either face: they differ by the rise of the sheer over the gap, far less than a washer.
+    // From the drawing of the after face to that of the forward one: each has its ordinate 0 at its own sheer.
+    private static Vector2 Apart(Cut fore, Cut aft) => new(0, fore.Frame.Origin.Z - aft.Frame.Origin.Z);
+
+    // Bolts and the opening, at one place in the boat for both faces, on the drawing of the forward one.
     private static List<MoldHole> Holes(BuildDials build, Cut fore, Cut aft)
     {
-        ArcPath[] outlines = [fore.Outline, aft.Outline];
+        var down = Apart(fore, aft);
+        ArcPath Moved(ArcPath path) => path.Mapped(p => p + down);
+        ArcPath[] outlines = [fore.Outline, Moved(aft.Outline)], edges = [fore.Edge, Moved(aft.Edge)];
         var clear = Clear(build);
-        var bolts = Bolts(build, fore.Edge.Length() < aft.Edge.Length() ? fore.Edge : aft.Edge, p => Room(outlines, p), clear);
+        var bolts = Bolts(build, edges, p => Room(outlines, p), clear);
         if (build.BulkheadOpening is not { } wanted)
             return bolts;
         var (hole, widest) = Opening(wanted, outlines, bolts, clear);
@@ -162,9 +168,9 @@ internal static class Bulkhead
     }
 
     // Along a line as far inside the edge as a bolt must be, from below the sheer to the keel, evenly; the lowest on the centerline where the two sides come near.
-    private static List<MoldHole> Bolts(BuildDials build, ArcPath edge, Func<Point2, double> room, double clear)
+    private static List<MoldHole> Bolts(BuildDials build, ArcPath[] edges, Func<Point2, double> room, double clear)
     {
-        var line = Inside(edge, room, clear).ToList();
+        var line = Inside(edges, room, clear).ToList();
         if (line.Count < 2)
             return [];
         double[] along = [.. line.Select((_, k) => line.Take(k + 1).Zip(line.Skip(1).Take(k), (a, b) => a.DistanceTo(b)).Sum())];
@@ -177,18 +183,28 @@ internal static class Bulkhead
         ];
     }
 
-    private static IEnumerable<Point2> Inside(ArcPath edge, Func<Point2, double> room, double clear)
+    // In from the shorter edge until the other face leaves room too: over a wide gap the two differ by more than a hair.
+    private static IEnumerable<Point2> Inside(ArcPath[] edges, Func<Point2, double> room, double clear)
     {
+        const double Slack = 1e-4;
+        const int MostSteps = 12;
+        var edge = edges.MinBy(e => e.Length())!;
+        var top = edges.Max(e => e.Vertices[0].Point.Y);
         var length = edge.Length();
         var segments = edge.Segments();
         for (var k = 0; k <= Places; k++)
         {
             var (at, normal) = PlaceOn(segments, length * k / Places);
+            var p = at + (clear * normal);
+            for (var step = 0; step < MostSteps; step++)
+            {
+                if (p.Y < top + clear)
+                    p = p with { Y = top + clear + Slack };
+                if (room(p) is var left && left >= clear)
+                    break;
+                p += (clear - left + Slack) * normal;
+            }
 
-            // The slack keeps what lies a hair nearer to the other face's edge.
-            var p = at + ((clear + 1e-3) * normal);
-            if (p.Y < clear)
-                p = p with { Y = clear + 1e-3 };
             if (p.X >= 0 && room(p) >= clear)
                 yield return p;
         }

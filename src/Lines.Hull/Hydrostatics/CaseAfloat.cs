@@ -53,6 +53,15 @@ public sealed record CaseAfloat(
     /// <summary>Heel under which a boat is in balance upright, stable or not [rad]; with weights aside she is not.</summary>
     private const double Upright = 1e-6;
 
+    /// <summary>Heel as far as which no other rest lies between upright and one that was found from there [rad].</summary>
+    private const double Near = Math.PI / 60;
+
+    /// <summary>Heels this near to each other are told apart no further [rad].</summary>
+    private const double LeastStep = 1e-3;
+
+    /// <summary>Levers this small are none [m]: ten times what is left at equilibrium.</summary>
+    private const double Balanced = 1e-7;
+
     /// <summary>Relative error of volumes told beside the equilibrium.</summary>
     private const double Tolerance = 1e-9;
 
@@ -82,8 +91,8 @@ public sealed record CaseAfloat(
     private double? Rise => Afloat is { } a && a.Immersed.Center is { } b ? a.Water.Up.Dot(b - Weight.Center) : null;
 
     /// <summary>Finds how a boat floats under a weight.</summary>
-    /// <remarks><b>Method.</b> <see cref="Equilibrium.Free"/> from upright; where that is not stable, from where the boat, heeled by and by to
-    /// either side, is turned back; the nearer of the two.</remarks>
+    /// <remarks><b>Method.</b> <see cref="Equilibrium.Free"/> from upright; where that is not stable, or far from upright, from where the boat, let go upright, falls and is first
+    /// turned back: to the side of her weights, or in balance to either, the nearer.</remarks>
     /// <param name="craft">The bodies, the main hull first.</param>
     /// <param name="weight">All weights together.</param>
     /// <param name="density">Density of the water [kg/m³].</param>
@@ -94,7 +103,7 @@ public sealed record CaseAfloat(
         if (!(capacity > weight.Mass))
             return new CaseAfloat(FloatState.Sinks, weight, density, capacity, null, null, []);
         var upright = Equilibrium.Free(craft, weight, density, default);
-        var rest = IsRest(upright) ? upright : Aside(craft, weight, density);
+        var rest = IsRest(upright) && Math.Abs(upright!.Water.Heel) < Near ? upright : Aside(craft, weight, density);
         var told = rest ?? Equilibrium.AtHeel(craft, weight, density, default);
         if (told is not null && Math.Abs(told.Water.Trim) >= GreatestTrim)
             told = null;
@@ -109,26 +118,42 @@ public sealed record CaseAfloat(
     private static bool IsRest(Afloat? afloat) =>
         afloat is { Stable: true } && Math.Abs(afloat.Water.Heel) < Math.PI / 2 && Math.Abs(afloat.Water.Trim) < GreatestTrim;
 
-    // Heeled by and by to either side until the arm turns the boat back: there it comes to rest. The nearer side counts.
+    // Heeled by and by until the arm turns the boat back: there it comes to rest.
     private static Afloat? Aside(Craft craft, Weight weight, double density)
     {
-        const double Step = Math.PI / 60;
-        Afloat?[] sides = [Heeled(1), Heeled(-1)];
-        return sides.OfType<Afloat>().MinBy(a => Math.Abs(a.Water.Heel));
+        // Let go upright she falls to one side; in balance there, to either.
+        if (Equilibrium.AtHeel(craft, weight, density, default) is not { } upright)
+            return null;
+        int[] sides = Math.Abs(upright.LeverAcross) <= Balanced ? [1, -1] : [-Math.Sign(upright.LeverAcross)];
+        return sides.Select(Heeled).OfType<Afloat>().MinBy(a => Math.Abs(a.Water.Heel));
 
         Afloat? Heeled(int side)
         {
-            var water = default(WaterPlane);
-            for (var k = 0; k * Step < Math.PI / 2; k++)
+            var before = upright;
+            for (var k = 1; k * Near < Math.PI / 2; k++)
             {
-                if (Equilibrium.AtHeel(craft, weight, density, water with { Heel = side * k * Step }) is not { } held)
+                if (At(before, side * k * Near) is not { } held)
                     return null;
-                water = held.Water;
-                if (k > 0 && side * held.LeverAcross >= 0 && Equilibrium.Free(craft, weight, density, water) is { } found && IsRest(found))
-                    return found;
+                if (Turned(side, before, held) is { } rest)
+                    return rest;
+                before = held;
             }
 
             return null;
+        }
+
+        Afloat? At(Afloat near, double heel) => Equilibrium.AtHeel(craft, weight, density, near.Water with { Heel = heel });
+
+        // Where she is first turned back between two heels: under the top of an arm that rises and falls between them too.
+        Afloat? Turned(int side, Afloat before, Afloat after)
+        {
+            double from = side * before.Water.Heel, to = side * after.Water.Heel;
+            var turned = side * after.LeverAcross >= 0;
+            if (turned && Equilibrium.Free(craft, weight, density, after.Water) is { } found && IsRest(found) && side * found.Water.Heel >= from && side * found.Water.Heel <= to + Balanced)
+                return found;
+            if (to - from < LeastStep || !(turned || (before.Stiffness > 0 && after.Stiffness < 0)))
+                return null;
+            return At(before, (before.Water.Heel + after.Water.Heel) / 2) is { } middle ? Turned(side, before, middle) ?? Turned(side, middle, after) : null;
         }
     }
 

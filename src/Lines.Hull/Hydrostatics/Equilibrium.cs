@@ -76,8 +76,9 @@ public static class Equilibrium
     /// <param name="craft">The bodies.</param>
     /// <param name="volume">Volume to be displaced [m³].</param>
     /// <param name="start">Trim and heel; the level is the first guess.</param>
+    /// <param name="error">Relative error of the volume at which it ends; the usual is for a start that is bettered.</param>
     /// <returns>The water plane; null where the whole craft displaces less.</returns>
-    public static WaterPlane? LevelOf(Craft craft, double volume, WaterPlane start)
+    public static WaterPlane? LevelOf(Craft craft, double volume, WaterPlane start, double error = 1e-3)
     {
         ArgumentNullException.ThrowIfNull(craft);
         var at = start with { Level = 0 };
@@ -89,7 +90,7 @@ public static class Equilibrium
         {
             var now = craft.Below(at with { Level = level }, Integrals);
             var misfit = now.Volume - volume;
-            if (Math.Abs(misfit) <= 1e-3 * volume)
+            if (Math.Abs(misfit) <= error * volume)
                 break;
             (low, high) = misfit < 0 ? (level, high) : (low, level);
             var next = level - (misfit / now.Area);

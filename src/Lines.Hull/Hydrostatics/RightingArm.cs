@@ -13,9 +13,16 @@ public sealed record RightingArm(double Heel, Afloat Afloat, double Arm, double 
 
 /// <summary>What happens to a closed hull while the boat heels on from where she rests.</summary>
 /// <param name="Body">The hull.</param>
-/// <param name="Submerges">Least heel from there on at which it is wholly under water [rad]; null where that does not come before the righting arm ends.</param>
-/// <param name="LiftsClear">Least heel from there on at which it is wholly out of the water [rad]; null where that does not come before the righting arm ends.</param>
-public sealed record FloatEvents(FloatingBody Body, double? Submerges, double? LiftsClear);
+/// <param name="Submerges">Least heel from there on at which it comes wholly under water [rad]; null where that does not happen before the righting arm ends, or it is so from the first.</param>
+/// <param name="LiftsClear">Least heel from there on at which it comes wholly out of the water [rad]; null as before.</param>
+public sealed record FloatEvents(FloatingBody Body, double? Submerges, double? LiftsClear)
+{
+    /// <summary>Whether it is wholly under water from the first.</summary>
+    public bool StartsUnder { get; init; }
+
+    /// <summary>Whether it is wholly out of the water from the first.</summary>
+    public bool StartsClear { get; init; }
+}
 
 /// <summary>Righting arms of a boat heeled to one side, with free trim.</summary>
 /// <remarks>
@@ -144,13 +151,17 @@ public sealed class RightingArms
     }
 
     /// <summary>When each closed hull but the main hull goes under or comes clear.</summary>
-    public IReadOnlyList<FloatEvents> Floats() =>
-    [
-        .. _craft.Bodies.Skip(1).Where(b => !b.IsOpen).Select(b => new FloatEvents(
-            b,
-            Righted(Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Highest < 0, From ?? 0)),
-            Righted(Crossing(p => b.Reach(p.Afloat.Water, 1e-7).Lowest > 0, From ?? 0)))),
-    ];
+    public IReadOnlyList<FloatEvents> Floats() => [.. _craft.Bodies.Skip(1).Where(b => !b.IsOpen).Select(Events)];
+
+    private FloatEvents Events(FloatingBody body)
+    {
+        bool Under(RightingArm arm) => body.Reach(arm.Afloat.Water, 1e-7).Highest < 0;
+        bool Clear(RightingArm arm) => body.Reach(arm.Afloat.Water, 1e-7).Lowest > 0;
+        var from = From ?? 0;
+        var first = At(from);
+        bool under = first is not null && Under(first), clear = first is not null && Clear(first);
+        return new FloatEvents(body, under ? null : Righted(Crossing(Under, from)), clear ? null : Righted(Crossing(Clear, from))) { StartsUnder = under, StartsClear = clear };
+    }
 
     // A heel from which the boat is still turned back, open hulls taken as decked.
     private double? Righted(double? heel) => heel <= (Vanishing ?? Math.PI) ? heel : null;

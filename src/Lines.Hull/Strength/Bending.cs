@@ -31,7 +31,7 @@ public readonly record struct JointForces(double X, double Shear, double Moment,
 /// <summary>Weight, buoyancy, shear and bending moment along the main hull in one kind of water.</summary>
 /// <param name="Wave">The water.</param>
 /// <param name="Height">Height of the wave, trough to crest [m]; 0 in still water.</param>
-/// <param name="Points">Along the hull, bow first.</param>
+/// <param name="Points">Along the hull, bow first; where a load stands, once before it and once past it.</param>
 /// <param name="Joints">At each joint.</param>
 public sealed record Bending(WaveForm Wave, double Height, IReadOnlyList<BendingPoint> Points, IReadOnlyList<JointForces> Joints)
 {

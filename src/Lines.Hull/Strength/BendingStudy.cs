@@ -90,13 +90,10 @@ public sealed class BendingStudy
             double force = -all.Mass, moment = -all.Mass * (all.Center.X - crest);
             foreach (var hull in _hulls)
             {
-                for (var k = 0; k < hull.Places.Length; k++)
-                {
-                    var x = hull.Places[k];
-                    var lift = density * hull.Step * (k == 0 || k == hull.Places.Length - 1 ? 0.5 : 1) * hull.AreaBelow(k, Surface(x, middle, trim), slope);
-                    force += lift;
-                    moment += lift * (x - crest);
-                }
+                var lift = hull.Below(x => Surface(x, middle, trim), slope, density);
+                var (sum, lever) = lift.Whole;
+                force += sum;
+                moment += (sum * (lift.Aft - crest)) - lever;
             }
 
             return (force / all.Mass, moment / (all.Mass * length));
@@ -111,68 +108,60 @@ public sealed class BendingStudy
             var main = study._hulls[0];
             List<(double X, double Force)> points = [.. loads.Select(l => (l.Center.X, -Standards.Gravity * l.Mass)), .. study._hulls.Skip(1).SelectMany(Beams)];
             var lift = Lift(main);
-            double[] weight = [.. main.Places.Select(x => Spread(structure, main, x))];
-            if (weight.Any(w => w < 0))
+            double[] spread = [.. main.Places.Select(x => Spread(structure, main, x))];
+            if (spread.Any(w => w < 0))
             {
                 // A center near one end: no straight spread has it, so the structure is a point.
-                weight = new double[weight.Length];
+                spread = new double[spread.Length];
                 points.Add((structure.Center.X, -Standards.Gravity * structure.Mass));
             }
 
-            // Every strip between two sections is two halves of its own, each a point at its section: so the sums are those balanced.
-            var strips = main.Places.Select((x, k) => (X: x, Force: (lift[k] - weight[k]) * main.Step * (k == 0 || k == lift.Length - 1 ? 0.5 : 1))).ToList();
-            return new Bending(wave, height, [.. main.Places.Select((x, k) => At(x, lift[k], weight[k]))], [.. joints.Select(Joint)]);
+            var weight = main.Along(spread);
 
-            BendingPoint At(double x, double q, double w)
+            // At every section, and on either side of every point.
+            var ahead = points.Select(p => p.X).Where(x => x > main.Fore && x < lift.Aft).ToList();
+            var places = main.Places.Select(x => (X: x, Past: true)).Concat(ahead.Select(x => (X: x, Past: false))).Concat(ahead.Select(x => (X: x, Past: true)));
+            return new Bending(wave, height, [.. places.OrderBy(p => p.X).ThenBy(p => p.Past).Select(p => At(p.X, p.Past))], [.. joints.Select(Joint)]);
+
+            BendingPoint At(double x, bool past)
             {
-                double shear = 0, moment = 0;
-                foreach (var (at, force) in strips.Where(s => s.X <= x))
-                {
-                    shear += at < x || x == main.Places[^1] ? force : x == main.Fore ? 0 : force / 2;
-                    moment += force * (x - at);
-                }
+                var (up, down) = (lift.Forward(x), weight.Forward(x));
+                double shear = up.Force - down.Force, moment = up.Lever - down.Lever;
 
-                foreach (var (at, force) in points.Where(p => p.X <= x))
+                // What hangs beyond the stern is held by its end.
+                foreach (var (at, force) in points.Where(p => p.X < x || (past && (p.X == x || x == lift.Aft))))
                 {
                     shear += force;
                     moment += force * (x - at);
                 }
 
-                return new BendingPoint(x, q, w, shear, moment);
+                return new BendingPoint(x, lift.At(x), weight.At(x), shear, moment);
             }
 
             JointForces Joint(double x)
             {
-                var at = At(x, 0, 0);
-                return new JointForces(x, Math.Abs(at.Shear), at.Moment, Math.Abs(at.Moment) / (BoltLever * main.DepthAt(x)));
+                var (before, after) = (At(x, past: false), At(x, past: true));
+                return new JointForces(x, Math.Max(Math.Abs(before.Shear), Math.Abs(after.Shear)), after.Moment, Math.Abs(after.Moment) / (BoltLever * main.DepthAt(x)));
             }
         }
 
-        private double[] Lift(SectionOutlines hull) =>
-            [.. hull.Places.Select((x, k) => Standards.Gravity * density * hull.AreaBelow(k, surface(x), slope))];
+        private LoadAlong Lift(SectionOutlines hull) => hull.Below(surface, slope, Standards.Gravity * density);
 
         // The lift of a float on two beams at the quarters of its length.
         private IEnumerable<(double X, double Force)> Beams(SectionOutlines hull)
         {
             var lift = Lift(hull);
-            double force = 0, moment = 0, length = hull.Step * (lift.Length - 1);
-            for (var k = 0; k < lift.Length; k++)
-            {
-                var f = lift[k] * hull.Step * (k == 0 || k == lift.Length - 1 ? 0.5 : 1);
-                (force, moment) = (force + f, moment + (f * hull.Places[k]));
-            }
-
-            double fore = hull.Fore + (length / 4), aft = hull.Fore + (3 * length / 4), onAft = (moment - (force * fore)) / (aft - fore);
+            double length = lift.Aft - hull.Fore, fore = hull.Fore + (length / 4), aft = hull.Fore + (3 * length / 4);
+            var (force, lever) = lift.Whole;
+            var onAft = ((force * (lift.Aft - fore)) - lever) / (aft - fore);
             return [(fore, force - onAft), (aft, onAft)];
         }
 
+        // The straight spread over the hull that has the structure's weight and center.
         private static double Spread(Weight structure, SectionOutlines hull, double x)
         {
             double length = hull.Step * (hull.Places.Length - 1), c = (structure.Center.X - hull.Fore) / length, t = (x - hull.Fore) / length;
-
-            // Strips are added by the trapezoid rule, whose second moment of t about the middle is (1 + 2/n²)/12 for n strips.
-            double n = hull.Places.Length - 1, second = (1 + (2 / (n * n))) / 12;
-            return Standards.Gravity * structure.Mass / length * (1 + ((c - 0.5) * (t - 0.5) / second));
+            return Standards.Gravity * structure.Mass / length * (1 + (12 * (c - 0.5) * (t - 0.5)));
         }
     }
 }

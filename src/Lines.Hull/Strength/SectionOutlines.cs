@@ -34,15 +34,19 @@ internal sealed class SectionOutlines
     /// <summary>Places of the sections, frame of the boat [m].</summary>
     public double[] Places { get; }
 
-    /// <summary>Immersed area of a section, both sides [m²].</summary>
-    /// <param name="index">Which section.</param>
-    /// <param name="height">Height of the water over the base line of the boat on its centerplane [m].</param>
+    /// <summary>A load told at the sections.</summary>
+    /// <param name="perLength">The load at every section, per meter.</param>
+    public LoadAlong Along(double[] perLength) => new(Fore, Step, perLength);
+
+    /// <summary>What the water carries along the hull.</summary>
+    /// <param name="height">Height of the water over the base line of the boat on its centerplane at a place [m].</param>
     /// <param name="slope">Rise of the water to starboard.</param>
-    public double AreaBelow(int index, double height, double slope)
+    /// <param name="perArea">Lift of a square meter of section per meter of length.</param>
+    public LoadAlong Below(Func<double, double> height, double slope, double perArea) => Along([.. Places.Select((x, k) =>
     {
-        var level = height + (slope * Hull.Place.Y) - Hull.Place.Z;
-        return HalfBelow(_halves[index], level, slope) + HalfBelow(_halves[index], level, -slope);
-    }
+        var level = height(x) + (slope * Hull.Place.Y) - Hull.Place.Z;
+        return perArea * (HalfBelow(_halves[k], level, slope) + HalfBelow(_halves[k], level, -slope));
+    })]);
 
     /// <summary>Depth of the section at a place, keel to top [m].</summary>
     /// <param name="x">Place, frame of the boat [m].</param>

@@ -94,7 +94,7 @@ public sealed record ComparedDesign(string Title, string File, VesselShape Vesse
     private static (WaterPlane Water, VesselShape Vessel) LevelUnder(VesselShape shape, Craft craft, double mass, double density)
     {
         var sheer = shape.Main.LeastSheer;
-        if (Equilibrium.LevelOf(craft, mass / density, WaterPlane.LevelAt(shape.Main.Draft)) is not { } water)
+        if (Equilibrium.LevelOf(craft, mass / density, WaterPlane.LevelAt(shape.Main.Draft), Tolerance) is not { } water)
             throw new DownfloodingException(shape.Main.WidestX, sheer, sheer);
         return craft.LowestSheer(water) is { Height: < 0 } under
             ? throw new DownfloodingException(under.At.X, under.At.Z, water.Level)

@@ -94,8 +94,8 @@ public static class LoadCaseFigures
             new("area", "Area under the arms", arms.Area, Quantity.RightingArea) { Note = "within the range" },
             .. arms.Floats().SelectMany(f => new[]
             {
-                Maybe(Slug(f.Body.Name) + "_submerges", $"{FigureText.Capital(f.Body.Name)} goes under at", f.Submerges, "it does not go under before her righting arm ends"),
-                Maybe(Slug(f.Body.Name) + "_lifts_clear", $"{FigureText.Capital(f.Body.Name)} lifts clear at", f.LiftsClear, "it does not lift clear before her righting arm ends"),
+                Maybe(Slug(f.Body.Name) + "_submerges", $"{FigureText.Capital(f.Body.Name)} goes under at", f.Submerges, f.StartsUnder ? "it is under from the first" : "it does not go under before her righting arm ends"),
+                Maybe(Slug(f.Body.Name) + "_lifts_clear", $"{FigureText.Capital(f.Body.Name)} lifts clear at", f.LiftsClear, f.StartsClear ? "it is clear of the water from the first" : "it does not lift clear before her righting arm ends"),
             }),
             .. study.Sails.Zip(study.Arms).Where(s => s.Second == arms).SelectMany(s => SailOf(s.First, arms)),
         ];

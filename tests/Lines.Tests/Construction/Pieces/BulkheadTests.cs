@@ -97,8 +97,14 @@ public class BulkheadTests
         var build = Build with { Joints = [joint], BulkheadOpening = 0.05 };
         var plan = MoldPlan.Of(Hull(name), build);
         var (fore, aft) = (plan.Bulkheads[0], plan.Bulkheads[1]);
-        // Seen from opposite sides, and the same on both.
-        Assert.Equal(fore.Holes, aft.Holes);
+        // Seen from opposite sides, and at one place in the boat: they are bolted together before the saw goes between them.
+        Assert.Equal(fore.Holes.Count, aft.Holes.Count);
+        Assert.All(fore.Holes.Zip(aft.Holes), h =>
+        {
+            Assert.Equal(h.First with { At = h.Second.At }, h.Second);
+            Assert.Equal(h.First.At.X, h.Second.At.X);
+            Assert.Equal(fore.Frame.ToHull(h.First.At).Z, aft.Frame.ToHull(h.Second.At).Z, 1e-12);
+        });
         Assert.Contains(fore.Holes, h => h.Kind == MoldHoleKind.Opening);
         Assert.True(fore.Holes.Count(h => h.Kind == MoldHoleKind.Bolt) >= 3);
         foreach (var (bulkhead, hole) in plan.Bulkheads.SelectMany(b => b.Holes.Select(h => (b, h))))
@@ -110,6 +116,27 @@ public class BulkheadTests
         }
 
         Assert.Throws<BuildDialException>(() => MoldPlan.Of(Hull(name), build with { BulkheadOpening = 0.5 }));
+    }
+
+    [Theory]
+    [InlineData("double-ender", 0.7)]
+    [InlineData("transom boat", 3.6)]
+    [InlineData("sample-courier", 5)]
+    public void Over_a_wide_gap_in_a_tapering_hull_bolts_still_stand_from_sheer_to_keel(string name, double joint)
+    {
+        var plans = new[] { 0.001, 0.010, 0.020 }.Select(gap => MoldPlan.Of(Hull(name), Build with { Joints = [joint], JointGap = gap })).ToList();
+        foreach (var plan in plans)
+        {
+            foreach (var bulkhead in plan.Bulkheads)
+            {
+                var deep = bulkhead.Outline.Bounds().Top;
+                var bolts = bulkhead.Holes.Where(h => h.Kind == MoldHoleKind.Bolt).Select(h => h.At).ToList();
+                Assert.Equal(plans[0].Bulkheads[0].Holes.Count, bulkhead.Holes.Count);
+                Assert.InRange(bolts.Min(b => b.Y), Bulkhead.Clear(Build) - 1e-4, Bulkhead.Clear(Build) + 0.030);
+                Assert.InRange(deep - bolts.Max(b => b.Y), Bulkhead.Clear(Build) - 1e-4, Math.Max(0.3 * deep, 0.08));
+                Assert.All(bolts, b => Assert.True(bulkhead.Outline.Contains(b) && bulkhead.Outline.DistanceTo(b) >= Bulkhead.Clear(Build) - 1e-4));
+            }
+        }
     }
 
     [Theory]

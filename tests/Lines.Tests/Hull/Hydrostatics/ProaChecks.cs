@@ -58,6 +58,18 @@ public class ProaChecks
         Assert.Equal(0, arms.Range);
     }
 
+    // Weight a little to starboard of a main hull that is tender, with a float to port: she goes over to starboard where nothing carries her, though heeled far to port she would rest on the float.
+    [Fact]
+    public void She_falls_to_the_side_of_her_weight_and_a_rest_on_the_other_is_none()
+    {
+        var craft = new Craft([s_proa.Bodies[0], SampleBodies.Box(Length, 0.3, 0.3, open: false, new Vector3(0, -Spacing, 0.30))]);
+        Assert.Equal(FloatState.Capsizes, CaseAfloat.Of(craft, At(0.004), Density).State);
+        var port = CaseAfloat.Of(craft, At(-0.004), Density);
+        Assert.Equal(FloatState.Floats, port.State);
+        Assert.InRange(port.Afloat!.Water.Heel, -0.3, -0.1);
+        Assert.Equal(port.Afloat.Water.Heel, Equilibrium.Free(craft, At(0.004), Density, port.Afloat.Water)!.Water.Heel, 0.02);
+    }
+
     // The float whole under water lifts 50 kg at 1.2 m: 0.3 m of the whole weight.
     [Theory]
     [InlineData(0.25, FloatState.Floats)]
