@@ -25,7 +25,7 @@ internal static class BuildVerb
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var paper = PaperOption.Of("paper in the printer", PaperSize.Letter, PrintVerb.Papers);
         var printer = new PrinterOptions();
-        var verb = new Command("build", "Writes everything a builder needs into one folder, an outrigger's part into a folder of its own in it; exit code 1 if the hull is not fair or a mold asked for cannot be made.")
+        var verb = new Command("build", "Writes everything a builder needs into one folder, an outrigger's part into a folder of its own in it; exit code 1 if a hull is not fair, a mold asked for cannot be made, bulkheads or openings clash, or a piece does not go into the storage given.")
         {
             file, output, paper,
         };

@@ -13,7 +13,7 @@ internal static class CheckVerb
     public static Command Make()
     {
         var (file, json, units) = (Common.File(), Common.Json(), Common.Units());
-        var verb = new Command("check", "Shapes the hull, judges its lines and prints the numbers; exit code 1 if it is not fair or a mold asked for cannot be made. Of a folder in place of FILE it looks through the DXF files for a router: open outlines, lines drawn twice, wrong units or scale, missing layers.") { file, json, units };
+        var verb = new Command("check", "Shapes the hull, judges its lines and prints the numbers; exit code 1 if a hull is not fair, a mold asked for cannot be made, bulkheads or openings clash, or a piece does not go into the storage given. Of a folder in place of FILE it looks through the DXF files for a router: open outlines, lines drawn twice, wrong units or scale, missing layers.") { file, json, units };
         verb.SetAction(parsed => Printed.WithFaults(
             parsed.GetValue(json), parsed.GetValue(file)!, () => Check(parsed.GetValue(file)!, parsed.GetValue(json), parsed.GetValue(units))));
         return verb.WithExamples("lines check tender.toml", "lines check tender.toml --units ft-in", "lines check tender.toml --json > tender.json", "lines check tender/molds");

@@ -17,7 +17,7 @@ internal static class MoldsVerb
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE)");
         var hull = Common.Hull();
         var router = new RouterOptions();
-        var verb = new Command("molds", "Writes every mold, and the sheets they are cut from, as DXF for a router, cutting list and setting-up sheet as PDF and CSV, planking and materials as CSV; exit code 1 if a mold asked for cannot be made.") { file, hull, output, units, force };
+        var verb = new Command("molds", "Writes every mold, and the sheets they are cut from, as DXF for a router, cutting list and setting-up sheet as PDF and CSV, planking and materials as CSV; exit code 1 if a mold asked for cannot be made, bulkheads or openings clash, or a piece does not go into the storage given.") { file, hull, output, units, force };
         foreach (var option in router.All)
             verb.Add(option);
         verb.SetAction(parsed => Molds(

@@ -22,7 +22,7 @@ internal static class PrintVerb
         var halves = new Option<bool>("--half") { Description = "molds that are the same on both sides as halves, to fold or turn over at the centerline" };
         var guard = Common.Length("--guard", "a second line this far outside the line to cut, 1 mm to 20 mm: the saw takes the one, the other is left (left out: none)", 0.001, 0.02);
         var hull = Common.Hull();
-        var verb = new Command("print", "Writes every mold full size, tiled onto the paper in the printer, with a calibration page; exit code 1 if a mold asked for cannot be made.")
+        var verb = new Command("print", "Writes every mold full size, tiled onto the paper in the printer, with a calibration page; exit code 1 if a mold asked for cannot be made, bulkheads or openings clash, or a piece does not go into the storage given.")
         {
             file, hull, output, paper, halves, guard,
         };

@@ -35,23 +35,27 @@ internal sealed class TomlReader
         var (document, broken) = SyntaxMender.Parse(source, heads);
         reader._brokenLines.UnionWith(broken.Select(b => b.Place.Line));
         reader.Walk(document);
-        reader.ReportSyntax(broken);
-        var whole = broken.Count == 0;
-        return new TomlTree(reader._file.Tables, reader._file.Entries, whole)
+        var unread = reader.ReportSyntax(broken);
+        return new TomlTree(reader._file.Tables, reader._file.Entries, unread)
         {
-            Elements = [.. reader._elements.Select(e => new TomlElement(e.Name, e.Place, new TomlTree(e.Tables, e.Entries, whole)))],
+            Elements = [.. reader._elements.Select(e => new TomlElement(e.Name, e.Place, new TomlTree(e.Tables, e.Entries, unread)))],
         };
     }
 
     /// <summary>Reports the broken lines, each key with the table it stands in.</summary>
-    private void ReportSyntax(IReadOnlyList<BrokenLine> broken)
+    /// <returns>Their paths.</returns>
+    private List<string> ReportSyntax(IReadOnlyList<BrokenLine> broken)
     {
+        var paths = new List<string>();
         foreach (var line in broken)
         {
             var index = _headed.FindLastIndex(t => t.Line < line.Place.Line);
             var inside = index < 0 || line.IsWhole ? "" : _headed[index].Path + ".";
-            _faults.Add(line.Place, inside + line.Key, line.Problem, line.Remedy);
+            paths.Add(inside + line.Key);
+            _faults.Add(line.Place, paths[^1], line.Problem, line.Remedy);
         }
+
+        return paths;
     }
 
     private void Walk(DocumentSyntax document)

@@ -29,7 +29,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     public IReadOnlyList<string> Cautioned => [Conditions, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
 
     /// <summary>What the figures of floating are for.</summary>
-    private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard.";
+    private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed lie at the center of what is aboard, keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard, and end where she would come to rest no more.";
 
     /// <summary>The wind of the heel under sail; empty without a sail.</summary>
     private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}. " : "";

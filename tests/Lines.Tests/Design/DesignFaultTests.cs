@@ -143,6 +143,18 @@ public sealed class DesignFaultTests
         Assert.Equal("a.toml:12:1: hull.bow: has no square brackets around a table's name; write [hull.bow] alone on its line", fault.Headline);
     }
 
+    [Theory]
+    [InlineData("beam = \"740 mm", 9)]
+    [InlineData("beam = \"740 mm\"", 9)]
+    [InlineData("beem = \"740 mm", 1)]
+    public void A_broken_line_hides_no_key_that_is_missing_unless_it_may_be_meant_for_any(string line, int faults)
+    {
+        var told = DesignFile.Read($"title = \"T\"\n[hull]\nlength = \"5.2 m\"\n{line}\n[hull.bow]\nrocker = \"50 mm\"\n", "a.toml").Diagnostics;
+        Assert.Equal(line.EndsWith("mm\"", StringComparison.Ordinal) ? faults - 1 : faults, told.Count);
+        Assert.Equal(faults > 1, told.Any(d => d.Key == "hull.midship" && d.Problem == "is missing"));
+        Assert.DoesNotContain(told, d => d.Key == "hull.beam" && d.Problem == "is missing");
+    }
+
     [Fact]
     public void Keys_written_before_their_table_are_told_where_they_belong_and_not_as_missing()
     {
