@@ -133,7 +133,7 @@ internal static class Bulkhead
             Marks =
             [
                 .. section.Waterlines(inner, section.Keel.Point.Z),
-                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, 0), section.PointAtKeel()), null),
+                new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(cut.Deck?.Vertices[0].Point ?? new Point2(0, 0), section.PointAtKeel()), null),
             ],
             Holes = holes,
             Heights = section.HeightsOverStrongback(shaping),

@@ -60,11 +60,14 @@ public class WrittenThicknessChecks
             var cut = Assert.Single(reading.Entities, e => e.Layer is "cut");
             var moved = MoldDxfReferenceChecks.MovedOf(sheet, mold);
             var read = new ArcPath([.. cut.Vertices.Select(v => new ArcVertex(new Point2((v[0] - moved.X) / 1000, (v[1] - moved.Y) / 1000), v[2]))], true);
-            foreach (var p in mold.Kind == MoldKind.Bulkhead ? Spread([.. read.Flattened(1e-6).Where(p => p.Y > 5e-4)]) : MoldPlanTests.EdgePoints(mold with { Outline = read }, Places))
+            foreach (var p in mold.Kind == MoldKind.Bulkhead ? Spread([.. read.Flattened(1e-6).Where(p => hull.Deck is not null || p.Y > 5e-4)]) : MoldPlanTests.EdgePoints(mold with { Outline = read }, Places))
             {
                 var space = mold.Frame.ToHull(p);
                 var starboard = mold.Kind is MoldKind.Stem or MoldKind.Stern ? space with { Y = siding / 2 } : space with { Y = Math.Abs(space.Y) };
                 var distance = NearestOnSkin.Distance(hull.Side.PointAt, starboard, (-0.05, 1.05), (0, 1.3));
+                // A bulkhead under a deck ends as far from that.
+                if (mold.Kind == MoldKind.Bulkhead && hull.Deck is { } deck)
+                    distance = Math.Min(distance, NearestOnSkin.Distance(deck.PointAt, starboard, (0, 1), (-0.05, 1)));
                 Assert.True(Math.Abs(distance - (mold.Planking + mold.Sheathing)) <= 0.00002, Invariant($"{mold.Name}: {1000 * distance:F4} mm at {space}"));
             }
         }
