@@ -22,8 +22,8 @@ public sealed class BuildJourney
         Assert.Equal((0, ""), (run.Code, run.Out));
         using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
         var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
-        // Two thicknesses of stock; the molds of the larger boat take four sheets, those of the slim one two.
-        string[] sheets = [.. Enumerable.Range(1, template is "silt-sampler" ? 5 : 3).Select(k => Invariant($"molds/sheet-{k:D2}.dxf"))];
+        // Two thicknesses of stock; the molds of the larger boat take four sheets, those of the slim one two; a transom is of plywood of its own.
+        string[] sheets = [.. Enumerable.Range(1, template is "silt-sampler" ? 6 : 3).Select(k => Invariant($"molds/sheet-{k:D2}.dxf"))];
         string[] expected =
         [
             "curves-of-form.csv", "curves-of-form.pdf", "drag.csv", "drag.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "materials.csv", "molds", "molds/all-molds.dxf", "molds/cutting-list.csv", "molds/cutting-list.pdf", .. molds, "molds/setting-up.csv",
