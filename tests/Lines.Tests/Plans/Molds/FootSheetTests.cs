@@ -150,7 +150,7 @@ public class FootSheetTests
         var hull = ShapedTemplates.Of("sample-courier");
         var page = SettingUpSheet.Of(hull.Design.Title, hull.Hull, hull.Molds, LengthNotation.Millimeters)[0];
         List<double> joints = [.. page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "joints").Select(m => m.Path.Vertices[0].Point.X)];
-        Assert.Equal(hull.Molds.Joints.Count, joints.Count);
+        Assert.Equal(hull.Molds.Joints.Count + hull.Design.Build.Bulkheads.Count, joints.Count);
         var top = page.Marks.OfType<TextMark>().Where(t => t.Text.StartsWith("joint ", StringComparison.Ordinal)).Min(t => t.At.Y);
         var names = page.Marks.OfType<TextMark>().Where(t => t.At.Y < top && top - t.At.Y < 8).Select(Lettered.Box).ToList();
         Assert.All(names, b => Assert.DoesNotContain(joints, x => x > b.Left - 0.5 && x < b.Right + 0.5));
