@@ -148,6 +148,8 @@ public sealed record CaseAfloat(
         Afloat? Turned(int side, Afloat before, Afloat after)
         {
             double from = side * before.Water.Heel, to = side * after.Water.Heel;
+            if (side * before.LeverAcross > Balanced)
+                return null;
             var turned = side * after.LeverAcross >= 0;
             if (turned && Equilibrium.Free(craft, weight, density, after.Water) is { } found && IsRest(found) && side * found.Water.Heel >= from && side * found.Water.Heel <= to + Balanced)
                 return found;
