@@ -172,11 +172,7 @@ public sealed class DialSource
         const string siding = "build.stem_siding";
         foreach (var missing in molds.WithoutApex(Notation))
             notes.Add(_file.PlaceOf(siding), siding, $"{Whose}{missing}", MoldPlan.InsteadOfApex);
-        return
-        [
-            .. warnings.Sorted().Select(w => w with { Severity = Severity.Warning })
-                .Concat(notes.Sorted().Select(n => n with { Severity = Severity.Note })).OrderBy(d => d.Place),
-        ];
+        return [.. warnings.Sorted(Severity.Warning).Concat(notes.Sorted(Severity.Note)).OrderBy(d => d.Place)];
     }
 
     /// <summary>Shows bulkheads and openings that cannot be where the file puts them, as warnings at their places.</summary>
@@ -192,7 +188,7 @@ public sealed class DialSource
             faults.Add(place.Place, form.Shown(clash.IsOpening ? "from" : "at"), clash.What.Told(place.Notation), "move one of them, or change its size");
         }
 
-        return [.. faults.Sorted().Select(w => w with { Severity = Severity.Warning })];
+        return faults.Sorted(Severity.Warning);
     }
 
     /// <summary>Shows the ends of compartments where the file puts no bulkhead, as notes; ends next to those of the hull close themselves.</summary>
@@ -211,7 +207,7 @@ public sealed class DialSource
             notes.Add(at.Place, "compartment", $"no bulkhead is made at {SourceText.Shown(at.Raw)}", $"write [[bulkhead]] with a name and at = {SourceText.Shown(at.Raw)} for its pattern, its weight and its plywood in the bill");
         }
 
-        return [.. notes.Sorted().Select(n => n with { Severity = Severity.Note })];
+        return notes.Sorted(Severity.Note);
     }
 
     /// <summary>Shows what looks mistaken in what the boat carries, as notes: centers beyond the boat, cases misspelled.</summary>
@@ -234,7 +230,7 @@ public sealed class DialSource
                 notes.Add(value.Place, key, $"its center is {new Length(most.By).ToText(value.Items[0].Notation)} {most.Side} all hulls", "see that it is carried out there");
         }
 
-        return [.. notes.Sorted().Select(n => n with { Severity = Severity.Note })];
+        return notes.Sorted(Severity.Note);
     }
 
     /// <summary>Shows the pieces that do not go into the space they are to be stored in, as warnings at that space.</summary>
@@ -255,7 +251,7 @@ public sealed class DialSource
                 longer ? "set joints so that pieces are shorter, or find a longer space" : "find a space broader or higher, or lay it aslant and measure");
         }
 
-        return [.. faults.Sorted().Select(w => w with { Severity = Severity.Warning })];
+        return faults.Sorted(Severity.Warning);
     }
 
     /// <summary>A value of a dial as it is told in the notation of the file, rounded to the step shown, on the side asked for.</summary>

@@ -58,13 +58,15 @@ public sealed class DiagnosticBag
     }
 
     /// <summary>The faults in the order of their places, those at one place in the order they were added.</summary>
-    public IReadOnlyList<Diagnostic> Sorted()
+    /// <param name="severity">How much each weighs.</param>
+    public IReadOnlyList<Diagnostic> Sorted(Severity severity = Severity.Error)
     {
-        var sorted = _faults.OrderBy(f => f.Place).Take(Listed).Select(f => f with { Excerpt = _unshown.Contains(f.Place) ? "" : _source.Excerpt(f.Place) }).ToList();
+        var sorted = _faults.OrderBy(f => f.Place).Take(Listed).Select(f => f with { Severity = severity, Excerpt = _unshown.Contains(f.Place) ? "" : _source.Excerpt(f.Place) }).ToList();
         if (_faults.Count > Listed)
         {
             sorted.Add(new Diagnostic(
-                _source.Path, sorted[^1].Place, "file", Invariant($"has {_faults.Count - Listed} more faults, not listed"), "mend these first", ""));
+                _source.Path, sorted[^1].Place, "file", Invariant($"has {_faults.Count - Listed} more faults, not listed"), "mend these first", "")
+            { Severity = severity });
         }
 
         return sorted;

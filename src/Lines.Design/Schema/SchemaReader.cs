@@ -35,7 +35,7 @@ internal sealed class SchemaReader
         // A broken line that names no key may have been meant for any.
         if (tree.Broken.All(b => DesignSchema.Find(b) is not null))
         {
-            reader._meant.UnionWith(form.Keys.Select(k => k.Path).Where(p => tree.Broken.Contains(form.Shown(p), StringComparer.Ordinal)));
+            reader._meant.UnionWith(form.Keys.Select(k => k.Path).Where(p => tree.Broken.Contains(form.Shown(p))));
             reader.ReportMissing();
         }
 

@@ -44,15 +44,15 @@ internal sealed class TomlReader
 
     /// <summary>Reports the broken lines, each key with the table it stands in.</summary>
     /// <returns>Their paths.</returns>
-    private List<string> ReportSyntax(IReadOnlyList<BrokenLine> broken)
+    private HashSet<string> ReportSyntax(IReadOnlyList<BrokenLine> broken)
     {
-        var paths = new List<string>();
+        var paths = new HashSet<string>(StringComparer.Ordinal);
         foreach (var line in broken)
         {
             var index = _headed.FindLastIndex(t => t.Line < line.Place.Line);
             var inside = index < 0 || line.IsWhole ? "" : _headed[index].Path + ".";
             paths.Add(inside + line.Key);
-            _faults.Add(line.Place, paths[^1], line.Problem, line.Remedy);
+            _faults.Add(line.Place, inside + line.Key, line.Problem, line.Remedy);
         }
 
         return paths;

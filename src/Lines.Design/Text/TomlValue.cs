@@ -44,7 +44,7 @@ internal sealed record TomlTable(string Path, Place Place, bool Repeated);
 /// <param name="Tables">The tables that have a head, or stand in braces.</param>
 /// <param name="Entries">The keys with values.</param>
 /// <param name="Broken">The keys with their tables, from the top of the file, of the lines that were not understood.</param>
-internal sealed record TomlTree(IReadOnlyList<TomlTable> Tables, IReadOnlyList<TomlEntry> Entries, IReadOnlyList<string> Broken)
+internal sealed record TomlTree(IReadOnlyList<TomlTable> Tables, IReadOnlyList<TomlEntry> Entries, IReadOnlySet<string> Broken)
 {
     /// <summary>The tables that may stand several times, each time they do; their paths begin anew within.</summary>
     public IReadOnlyList<TomlElement> Elements { get; init; } = [];

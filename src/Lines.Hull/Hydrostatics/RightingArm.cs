@@ -158,9 +158,10 @@ public sealed class RightingArms
         bool Under(RightingArm arm) => body.Reach(arm.Afloat.Water, 1e-7).Highest < 0;
         bool Clear(RightingArm arm) => body.Reach(arm.Afloat.Water, 1e-7).Lowest > 0;
         var from = From ?? 0;
-        var first = At(from);
-        bool under = first is not null && Under(first), clear = first is not null && Clear(first);
-        return new FloatEvents(body, under ? null : Righted(Crossing(Under, from)), clear ? null : Righted(Crossing(Clear, from))) { StartsUnder = under, StartsClear = clear };
+        var (under, clear) = (Crossing(Under, from), Crossing(Clear, from));
+        return new FloatEvents(body, Comes(under), Comes(clear)) { StartsUnder = under == from, StartsClear = clear == from };
+
+        double? Comes(double? heel) => heel == from ? null : Righted(heel);
     }
 
     // A heel from which the boat is still turned back, open hulls taken as decked.

@@ -11,7 +11,7 @@ public static class StabilityPages
 {
     private const double Margin = 12.7;
 
-    /// <summary>Between two tables, and what notes below take: four lines at most [mm].</summary>
+    /// <summary>Between two tables, and what notes below take: five lines at most [mm].</summary>
     private const double Apart = 7, Foot = 20;
 
     /// <summary>The righting arms as one drawing.</summary>
