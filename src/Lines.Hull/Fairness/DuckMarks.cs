@@ -12,6 +12,10 @@ internal sealed class DuckMarks
     private const int LeastSpans = 12;
     private const double TurnPerSpan = 0.12;
     private const double Grading = 0.5;
+
+    /// <summary>Part of a span that a duck keeps from the edge of a stretch over which ducks are pulled.</summary>
+    private const double NoCloser = 0.4;
+
     private readonly LineTrace _trace;
     private readonly double[] _spans; // number of duck spans from the start to every sample, not rounded
     private readonly int _count;
@@ -40,7 +44,7 @@ internal sealed class DuckMarks
         {
             foreach (var length in (ReadOnlySpan<double>)[from, to])
             {
-                if (length > _trace.Lengths[1] && length < _trace.Lengths[^2] && !pulled.Any(p => length > p.From && length < p.To))
+                if (length > _trace.Lengths[1] && length < _trace.Lengths[^2] && !IsWithin(pulled, length))
                     edges.Add(_trace.SampleAt(length));
             }
         }
@@ -49,12 +53,33 @@ internal sealed class DuckMarks
         for (var mark = shift > 0 ? shift : 1; mark < _count; mark++)
         {
             var k = LineTrace.NearestOf(_spans, mark * _spans[^1] / _count);
-            var length = _trace.Lengths[k];
-            if (!pulled.Any(p => length > p.From && length < p.To) && !edges.Any(e => Math.Abs(_spans[e] - _spans[k]) < 0.4))
+            if (!IsWithin(pulled, _trace.Lengths[k]) && !IsBeside(edges, k))
                 ducks.Add(k);
         }
 
         return [.. ducks];
+    }
+
+    private static bool IsWithin(IReadOnlyList<(double From, double To)> stretches, double length)
+    {
+        for (var k = 0; k < stretches.Count; k++)
+        {
+            if (length > stretches[k].From && length < stretches[k].To)
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool IsBeside(SortedSet<int> edges, int sample)
+    {
+        foreach (var edge in edges)
+        {
+            if (Math.Abs(_spans[edge] - _spans[sample]) < NoCloser)
+                return true;
+        }
+
+        return false;
     }
 
     // Distance between ducks at every sample.

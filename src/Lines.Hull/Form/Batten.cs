@@ -9,7 +9,7 @@ namespace Lines.Hull.Form;
 /// slopes and areas as exact equations and one sign of curvature as elastic inequalities at five places in every span.</para>
 /// <para><b>Accuracy.</b> Equations to rounding. The curvature rows give way by an amount reported as a hollow in meters.</para>
 /// </remarks>
-internal sealed class Batten
+internal sealed class Batten : IDisposable
 {
     internal const double CurvatureStiffness = 3e4;
 
@@ -37,6 +37,9 @@ internal sealed class Batten
             _program.AddSquare(Bending(u, out var stretch), 0, w * stretch / _length));
     }
 
+    /// <summary>Gives back the room that the program took.</summary>
+    public void Dispose() => _program.Dispose();
+
     /// <summary>A duck: the line passes through a value.</summary>
     public void Pass(double u, double value) => _program.AddEquation(SplineRows.At(_basis, u, 0), value);
 
@@ -58,7 +61,7 @@ internal sealed class Batten
     {
         var row = new double[basis.Count];
         SplineRows.ForGaussPoints(basis, from, to, 4, (u, w) =>
-            SplineRows.At(basis, u, 0).AddTo(row, w * SplineRows.At(basis, u, 1).Dot(abscissa)));
+            SplineRows.At(basis, u, 0).AddTo(row, w * SplineRows.Value(basis, u, 1, abscissa)));
         return SparseRow.Full(row);
     }
 
@@ -140,7 +143,7 @@ internal sealed class Batten
         var row = new double[w];
         for (var k = 0; k < w; k++)
             row[k] = length * length * ((n[(2 * w) + k] / (xu * xu)) - (n[w + k] * xuu / (xu * xu * xu)));
-        return new SparseRow([.. Enumerable.Range(first, w)], row);
+        return new SparseRow(basis.RunFrom(first), row);
     }
 }
 
@@ -165,5 +168,5 @@ internal sealed record BattenLine(
     /// <summary>Slope df/dx at a parameter.</summary>
     public double SlopeAt(double u) => At(u, 1) / XAt(u, 1);
 
-    private double Spline(double[] poles, double u, int derivative) => SplineRows.At(Basis, u, derivative).Dot(poles);
+    private double Spline(double[] poles, double u, int derivative) => SplineRows.Value(Basis, u, derivative, poles);
 }

@@ -108,7 +108,7 @@ internal sealed record CharacterLines
     public CutArea RunArea() => AreaFrom(Stern.Z[0] < Dials.Draft ? 1 : KeelCrossing(1), WaterlineEnds().Aft);
 
     private CutArea AreaFrom(double end, double x) => new(
-        Dials.Draft, end, WidestU, Math.Abs(SplineRows.At(U, WidestU, 0).Dot(Waterline.Abscissa) - x) * Midship.WaterlineHalfBreadth);
+        Dials.Draft, end, WidestU, Math.Abs(SplineRows.Value(U, WidestU, 0, Waterline.Abscissa) - x) * Midship.WaterlineHalfBreadth);
 
     private double KeelCrossing(int end) => Root.FirstWhere(u => Keel.At(u) >= Dials.Draft, WidestU, end);
 
@@ -178,7 +178,7 @@ internal sealed record CharacterLines
         for (var pass = 0; ; pass++)
         {
             var bow = EndProfile.Stem(midship.V, vw, d.Bow.Rocker, ReferenceFore(d), d.Bow.Sheer, d.Bow.Forefoot, keelFore, d.Bow.Profile);
-            var fore = SplineRows.At(midship.V, vw, 0).Dot(bow.Inward);
+            var fore = SplineRows.Value(midship.V, vw, 0, bow.Inward);
             var (stern, waterline) = ShapeStern(d, u, um, midship, fore, keelAft, ends);
             var aft = waterline.Abscissa[^1];
             var x = Abscissas(u, midship.V, um, fore + (um * (aft - fore)), bow, stern, d.Length);
@@ -231,7 +231,7 @@ internal sealed record CharacterLines
         if (d.Stern is PointedStern p)
         {
             var stern = EndProfile.Stem(midship.V, vw, p.Rocker, ReferenceAft(d), p.Sheer, p.Heel, keelAft, p.Profile);
-            var aft = d.Length - SplineRows.At(midship.V, vw, 0).Dot(stern.Inward);
+            var aft = d.Length - SplineRows.Value(midship.V, vw, 0, stern.Inward);
             return (stern, ShapeWaterline(u, um, fore, aft, half, d, ends));
         }
 
@@ -244,7 +244,7 @@ internal sealed record CharacterLines
 
     private static BattenLine ShapeKeel(HullDials d, SplineBasis u, double um, double[] x, double aft)
     {
-        var line = new Batten(u, x);
+        using var line = new Batten(u, x);
         var low = d.KeelLow is double k ? ParameterAt(u, x, k * d.Length) : um;
         line.Pass(0, d.Bow.Rocker);
         line.Pass(1, aft);
@@ -257,7 +257,7 @@ internal sealed record CharacterLines
     private static BattenLine ShapeWaterline(SplineBasis u, double um, double fore, double aft, double half, HullDials d, (EndAlone Bow, EndAlone Stern) ends)
     {
         double[] x = [.. Enumerable.Range(0, u.Count).Select(i => fore + (u.GrevilleAt(i) * (aft - fore)))];
-        var line = new Batten(u, x);
+        using var line = new Batten(u, x);
         line.Pass(0, 0);
         line.Pass(um, half);
         line.Slope(um, 0);
@@ -291,12 +291,12 @@ internal sealed record CharacterLines
     private static BattenLine ShapeSheerPlan(
         HullDials d, SplineBasis u, double um, double[] x, double half, double aft, BattenLine waterline)
     {
-        var line = new Batten(u, x);
+        using var line = new Batten(u, x);
         line.Pass(0, 0);
         line.Pass(1, aft);
         line.Pass(um, half);
         line.Slope(um, 0);
-        var widest = SplineRows.At(u, um, 0).Dot(x);
+        var widest = SplineRows.Value(u, um, 0, x);
         if (d.Bow.SheerFullness is double bow)
             line.Area(0, um, bow * (widest - x[0]) * half);
         if (d.Stern.SheerFullness is double stern)
@@ -310,7 +310,7 @@ internal sealed record CharacterLines
 
     private static BattenLine ShapeSheerProfile(HullDials d, SplineBasis u, double um, double[] x)
     {
-        var line = new Batten(u, x);
+        using var line = new Batten(u, x);
         line.Pass(0, d.Bow.Sheer);
         line.Pass(1, d.Stern.Sheer);
         line.Pass(um, d.Depth);
@@ -318,7 +318,7 @@ internal sealed record CharacterLines
         // Tumblehome keeps its beam exact only if heights are widest at the widest station: the sheer is level there.
         if (d.Midship.Flare < 0)
             line.Slope(um, 0);
-        var share = (SplineRows.At(u, um, 0).Dot(x) - x[0]) / (x[^1] - x[0]);
+        var share = (SplineRows.Value(u, um, 0, x) - x[0]) / (x[^1] - x[0]);
         var chord = d.Bow.Sheer + (share * (d.Stern.Sheer - d.Bow.Sheer));
         line.OneSided(d.Depth <= chord ? 1 : -1);
         return line.Solve();
@@ -328,7 +328,7 @@ internal sealed record CharacterLines
     private static double[] Abscissas(
         SplineBasis u, SplineBasis v, double um, double widest, EndProfile bow, EndProfile stern, double length)
     {
-        var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(u.GrevilleAt)]);
+        using var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(u.GrevilleAt)]);
         line.Pass(0, 0);
         line.Pass(1, 0);
         line.Pass(um, 1);
@@ -357,7 +357,7 @@ internal sealed record CharacterLines
         for (var k = 0; k < 60; k++)
         {
             var middle = (low + high) / 2;
-            if (SplineRows.At(u, middle, 0).Dot(poles) < value)
+            if (SplineRows.Value(u, middle, 0, poles) < value)
                 low = middle;
             else
                 high = middle;

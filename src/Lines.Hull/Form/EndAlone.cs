@@ -15,7 +15,7 @@ internal readonly record struct EndAlone(double Ordinate, double Slope)
     /// <param name="ends">Half-breadths between which it ends, over that at the widest station; null where it comes to a point.</param>
     public static EndAlone Of(double fullness, bool convex, (double Least, double Most)? ends)
     {
-        var line = new Batten(s_basis, [.. Enumerable.Range(0, s_basis.Count).Select(s_basis.GrevilleAt)]);
+        using var line = new Batten(s_basis, [.. Enumerable.Range(0, s_basis.Count).Select(s_basis.GrevilleAt)]);
         line.Pass(1, 1);
         line.Slope(1, 0);
         line.Area(0, 1, fullness);

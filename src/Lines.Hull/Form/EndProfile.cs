@@ -17,8 +17,8 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
     /// <summary>Distance inward of the profile at a height between its foot and its head [m].</summary>
     public double InwardAt(SplineBasis v, double height)
     {
-        var at = Root.FirstWhere(t => SplineRows.At(v, t, 0).Dot(Z) >= height, 0, 1);
-        return SplineRows.At(v, at, 0).Dot(Inward);
+        var at = Root.FirstWhere(t => SplineRows.Value(v, t, 0, Z) >= height, 0, 1);
+        return SplineRows.Value(v, at, 0, Inward);
     }
 
     /// <summary>Shapes a stem that leaves the keel tangentially and runs up to the sheer as its profile asks.</summary>
@@ -50,7 +50,7 @@ internal sealed record EndProfile(double[] Inward, double[] Y, double[] Z, doubl
 
         // Heights and distances together: the first leg runs along the keel's slope.
         var n = v.Count;
-        var program = new ElasticProgram(2 * n);
+        using var program = new ElasticProgram(2 * n);
         SparseRow In(double t, int k) => SplineRows.At(v, t, k);
         SparseRow Up(double t, int k) => SplineRows.At(v, t, k).Shifted(n);
         program.AddEquation(In(0, 0), foot);

@@ -73,7 +73,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         var fault = MidshipFault(lines) ?? ProfileFault(lines) ?? WaterlineFault(lines) ?? SheerFault(lines);
         if (fault is not null)
             return new HullAttempt(null, fault);
-        var skin = HullShape.Program(lines);
+        using var skin = HullShape.Program(lines);
         var surface = HullShape.With(skin.Solve(), lines);
         if (skin.Contradiction > 1e-7)
             return new HullAttempt(null, VeeFault(d));

@@ -57,7 +57,7 @@ public static class HullShape
         ArgumentNullException.ThrowIfNull(dials);
         ArgumentNullException.ThrowIfNull(near);
         var lines = CharacterLines.ShapeNear(dials, near);
-        var skin = Program(lines);
+        using var skin = Program(lines);
         return With(skin.SolveFrom(near.Side), lines);
     }
 
@@ -175,7 +175,7 @@ public static class HullShape
 
     /// <summary>A part of the spread that the midship section has at the keel, by the breadth of the design waterline here.</summary>
     private static double LeastSpread(CharacterLines lines, double u) =>
-        0.2 * SplineRows.At(lines.V, 0, 1).Dot(lines.Midship.Y) * lines.Waterline.At(u) / lines.Midship.WaterlineHalfBreadth;
+        0.2 * SplineRows.Value(lines.V, 0, 1, lines.Midship.Y) * lines.Waterline.At(u) / lines.Midship.WaterlineHalfBreadth;
 
     /// <summary>A tenth of the rise that the midship section and the ends have at this height, so that no height folds back.</summary>
     private static double LeastRise(CharacterLines lines, double u, double v)

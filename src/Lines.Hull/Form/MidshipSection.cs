@@ -18,7 +18,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
     public bool IsMet => Residual <= 1e-8;
 
     /// <summary>Half-breadth at the design waterline [m].</summary>
-    public double WaterlineHalfBreadth => SplineRows.At(V, WaterlineV, 0).Dot(Y);
+    public double WaterlineHalfBreadth => SplineRows.Value(V, WaterlineV, 0, Y);
 
     /// <summary>Length of the half-girth [m].</summary>
     public double Girth => GirthBelow(1);
@@ -103,7 +103,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         for (var pass = 0; pass < 40 && residual > 1e-12; pass++)
         {
             var (y2, z2, worst) = Step(d, keel, edge, basis, vw, y, z);
-            residual = Math.Abs((Area(basis, y2, z2, vw) / (SplineRows.At(basis, vw, 0).Dot(y2) * (d.Draft - keel))) - d.Midship.Fullness);
+            residual = Math.Abs((Area(basis, y2, z2, vw) / (SplineRows.Value(basis, vw, 0, y2) * (d.Draft - keel))) - d.Midship.Fullness);
             for (var k = 0; k < y.Length; k++)
                 residual = Math.Max(residual, 1e-3 * (Math.Abs(y2[k] - y[k]) + Math.Abs(z2[k] - z[k])));
             (y, z, hollow) = (y2, z2, worst);
@@ -117,7 +117,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         HullDials d, double keel, double edge, SplineBasis basis, double vw, double[] y, double[] z)
     {
         var n = basis.Count;
-        var program = new ElasticProgram(2 * n);
+        using var program = new ElasticProgram(2 * n);
         SplineRows.ForGaussPoints(basis, 0, 1, 3, (v, w) =>
         {
             var row = SplineRows.At(basis, v, 2);
@@ -138,8 +138,8 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         var area = new double[2 * n];
         SplineRows.ForGaussPoints(basis, 0, vw, 4, (v, w) =>
         {
-            Y(v, 0).AddTo(area, w * SplineRows.At(basis, v, 1).Dot(z));
-            Z(v, 1).AddTo(area, w * SplineRows.At(basis, v, 0).Dot(y));
+            Y(v, 0).AddTo(area, w * SplineRows.Value(basis, v, 1, z));
+            Z(v, 1).AddTo(area, w * SplineRows.Value(basis, v, 0, y));
         });
         Y(vw, 0).AddTo(area, -d.Midship.Fullness * (d.Draft - keel));
         program.AddEquation(SparseRow.Full(area), Area(basis, y, z, vw));
@@ -168,7 +168,7 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
     {
         var area = 0.0;
         SplineRows.ForGaussPoints(
-            basis, 0, vw, 4, (v, w) => area += w * SplineRows.At(basis, v, 0).Dot(y) * SplineRows.At(basis, v, 1).Dot(z));
+            basis, 0, vw, 4, (v, w) => area += w * SplineRows.Value(basis, v, 0, y) * SplineRows.Value(basis, v, 1, z));
         return area;
     }
 
@@ -179,8 +179,8 @@ internal sealed record MidshipSection(SplineBasis V, double WaterlineV, double[]
         var girth = 0.0;
         SplineRows.ForGaussPoints(V, 0, end, 6, (v, w) =>
         {
-            var row = SplineRows.At(V, v, 1);
-            girth += w * Math.Sqrt(Math.Pow(row.Dot(Y), 2) + Math.Pow(row.Dot(Z), 2));
+            double across = SplineRows.Value(V, v, 1, Y), up = SplineRows.Value(V, v, 1, Z);
+            girth += w * Math.Sqrt((across * across) + (up * up));
         });
         return girth;
     }

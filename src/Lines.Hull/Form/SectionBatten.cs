@@ -23,7 +23,7 @@ internal sealed record SectionBatten(SplineBasis V, double[] Y, double[] Z, doub
         var hollow = 0.0;
         for (var pass = 0; pass < 12; pass++)
         {
-            var program = new ElasticProgram(2 * n);
+            using var program = new ElasticProgram(2 * n);
             SplineRows.ForGaussPoints(v, 0, 1, 3, (t, w) =>
             {
                 var row = SplineRows.At(v, t, 2);
@@ -84,12 +84,12 @@ internal sealed record SectionBatten(SplineBasis V, double[] Y, double[] Z, doub
         for (var k = 0; k < 120; k++)
         {
             double a = low + ((high - low) / 3), b = high - ((high - low) / 3);
-            if (SplineRows.At(V, a, 0).Dot(Y) < SplineRows.At(V, b, 0).Dot(Y))
+            if (SplineRows.Value(V, a, 0, Y) < SplineRows.Value(V, b, 0, Y))
                 low = a;
             else
                 high = b;
         }
 
-        return SplineRows.At(V, (low + high) / 2, 0).Dot(Y);
+        return SplineRows.Value(V, (low + high) / 2, 0, Y);
     }
 }

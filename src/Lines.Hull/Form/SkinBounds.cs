@@ -36,6 +36,9 @@ internal sealed class SkinBounds
     private readonly List<Sample> _edge = [];
     private readonly int _net;
 
+    // Room for the coefficients of one pass's rows.
+    private readonly List<double[]> _values = [];
+
     public SkinBounds(SplineBasis u, SplineBasis v, double[] x, SkinScale scale, bool convex)
     {
         (_u, _v, _x, _scale, _convex) = (u, v, x, scale, convex);
@@ -47,7 +50,7 @@ internal sealed class SkinBounds
     /// <returns>The row that keeps the skin from folding there.</returns>
     public ElasticRow Watch(double u, double v)
     {
-        var sample = new Sample(_u, _v, _x, u, v);
+        var sample = At(u, v);
         _samples.Add(sample);
         return Rise(sample);
     }
@@ -76,7 +79,7 @@ internal sealed class SkinBounds
     }
 
     private ElasticRow Rise(Sample s) => new(
-        s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0)).Times(1 / _scale.Length), -_scale.LeastRise(s.U, s.V), SkinStiffness.Fold);
+        s.Row(_net, default, new Partials(s.Xv, -s.Xu, 0, 0, 0)).Times(1 / _scale.Length), -s.LeastRise, SkinStiffness.Fold);
 
     /// <summary>The bows at the samples of a net that are hollow, with a positive depth, or near to turning so.</summary>
     public void Fill(List<Bow> bows, double[] net)
@@ -84,12 +87,12 @@ internal sealed class SkinBounds
         bows.Clear();
         foreach (var s in _samples)
         {
-            if (SectionBow(s, net, SectionReach) is not Bow section)
+            var at = new SkinPoint(s, s.JetOf(net, _net));
+            if (IsNearlyFolded(at))
                 continue;
-            AddNear(bows, section);
+            AddNear(bows, SectionBow(at, SectionReach));
 
             // A hollow this far from the end can be no longer than about twice that distance, nor than an eighth of the hull.
-            var at = section.Point;
             var weight = SkinStiffness.Convexity * (_convex || Math.Min(s.U, 1 - s.U) > HollowLines ? 1 : SoftForHollow);
             var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
             AddNear(bows, Bow.Of(at, BowStep.AlongWaterline(at, reach), weight));
@@ -103,8 +106,9 @@ internal sealed class SkinBounds
 
         foreach (var s in _edge)
         {
-            if (SectionBow(s, net, EdgeReach) is Bow section)
-                AddNear(bows, section);
+            var at = new SkinPoint(s, s.JetOf(net, _net));
+            if (!IsNearlyFolded(at))
+                AddNear(bows, SectionBow(at, EdgeReach));
         }
     }
 
@@ -116,15 +120,18 @@ internal sealed class SkinBounds
     }
 
     /// <summary>Adds the rows of bows, linearized at the net they were taken of.</summary>
+    /// <remarks>They hold until the next are added: their room is used again.</remarks>
     /// <param name="rows">Where to.</param>
     /// <param name="bows">The bows.</param>
     /// <param name="net">The net.</param>
     /// <param name="hardness">Factor on their stiffness.</param>
     public void AddConvexity(List<ElasticRow> rows, List<Bow> bows, double[] net, double hardness)
     {
-        foreach (var bow in bows)
+        while (_values.Count < bows.Count)
+            _values.Add(new double[Sample.RowLength]);
+        foreach (var (bow, values) in bows.Zip(_values))
         {
-            var row = bow.Row(_net);
+            var row = bow.Row(net, _net, values);
             rows.Add(new ElasticRow(row, row.Dot(net) - bow.Depth, bow.Weight * hardness));
         }
     }
@@ -145,16 +152,16 @@ internal sealed class SkinBounds
         foreach (var u in along)
         {
             foreach (var v in Between(_v.Breaks, 3))
-                _samples.Add(new Sample(_u, _v, _x, u, v));
+                _samples.Add(At(u, v));
         }
 
         // The keel's own edge, closer toward the ends where it turns into the stem: the deadrise never falls below level.
         foreach (var u in Between(_u.Breaks, 4).Concat([0.002, 0.006, 0.994, 0.998]))
-            _edge.Add(new Sample(_u, _v, _x, u, 0));
+            _edge.Add(At(u, 0));
         foreach (var u in (double[])[0, 0.005, 0.015, 0.03, 0.97, 0.985, 0.995, 1])
         {
             foreach (var v in (double[])[0.008, 0.02, 0.04, 0.08])
-                _edge.Add(new Sample(_u, _v, _x, u, v));
+                _edge.Add(At(u, v));
         }
     }
 
@@ -167,14 +174,15 @@ internal sealed class SkinBounds
         }
     }
 
-    /// <summary>The bow of the section at a sample, of the transom's own edge at a transom; nothing where the skin is nearly folded and
-    /// the fold rows come first.</summary>
-    private Bow? SectionBow(Sample s, double[] net, double reach)
-    {
-        var at = new SkinPoint(s, s.JetOf(net, _net));
-        if (at.Delta < Math.Max(0.3 * _scale.LeastRise(s.U, s.V) * _scale.Length, 1e-6))
-            return null;
+    private Sample At(double u, double v) => new(_u, _v, _x, u, v) { LeastRise = _scale.LeastRise(u, v) };
 
+    /// <summary>Whether the fold rows come first here.</summary>
+    private bool IsNearlyFolded(in SkinPoint at) => at.Delta < Math.Max(0.3 * at.At.LeastRise * _scale.Length, 1e-6);
+
+    /// <summary>The bow of the section at a sample, of the transom's own edge at a transom.</summary>
+    private Bow SectionBow(in SkinPoint at, double reach)
+    {
+        var s = at.At;
         var soft = _convex || Math.Min(s.U, 1 - s.U) > HollowEnds ? 1 : SoftForHollow;
         return Bow.Of(at, s.U == 1 && _scale.Transom ? BowStep.UpTransom(at, reach) : BowStep.UpSection(at, reach), SkinStiffness.Convexity * soft);
     }

@@ -3,7 +3,7 @@ using Lines.Kernel.Numerics;
 namespace Lines.Hull.Form;
 
 /// <summary>The skin at a sample looked on as a half-breadth y over x and z.</summary>
-internal sealed class SkinPoint
+internal readonly struct SkinPoint
 {
     public SkinPoint(Sample s, NetJet jet)
     {
@@ -40,32 +40,37 @@ internal sealed class SkinPoint
 }
 
 /// <summary>The second derivative of y in one direction (dx, dz) at a sample: how much the skin bows inward there, if positive.</summary>
-/// <param name="Point">Where.</param>
+/// <param name="At">Where.</param>
 /// <param name="Step">The direction, and how deep a bow over it counts.</param>
 /// <param name="A">The step in u.</param>
 /// <param name="B">The step in v.</param>
 /// <param name="Value">Second derivative times the step squared [m].</param>
 /// <param name="Weight">Stiffness of the bound.</param>
-internal readonly record struct Bow(SkinPoint Point, BowStep Step, double A, double B, double Value, double Weight)
+internal readonly record struct Bow(Sample At, BowStep Step, double A, double B, double Value, double Weight)
 {
     /// <summary>How far the skin bows inward over the step [m]; negative where it bulges.</summary>
     public double Depth => Step.Scale * Value;
 
-    public static Bow Of(SkinPoint at, BowStep step, double weight)
+    public static Bow Of(in SkinPoint at, in BowStep step, double weight)
     {
         var (s, j) = (at.At, at.Jet);
         double a = ((j.Zv * step.Dx) - (s.Xv * step.Dz)) / at.Delta, b = ((s.Xu * step.Dz) - (j.Zu * step.Dx)) / at.Delta;
-        return new Bow(at, step, a, b, (at.BendUU * a * a) + (2 * at.BendUV * a * b) + (at.BendVV * b * b), weight);
+        return new Bow(s, step, a, b, (at.BendUU * a * a) + (2 * at.BendUV * a * b) + (at.BendVV * b * b), weight);
     }
 
     /// <summary>The bow linearized: a row over y and z of the net, in meters.</summary>
     /// <remarks>Through p, q, a and b, all quotients over delta = x_u z_v - x_v z_u, and through the step, which turns with them.</remarks>
-    public SparseRow Row(int zOffset)
+    /// <param name="net">The net it was taken of.</param>
+    /// <param name="zOffset">Where the heights begin in it.</param>
+    /// <param name="values">Room for the row's coefficients.</param>
+    public SparseRow Row(double[] net, int zOffset, double[] values)
     {
-        var (s, j) = (Point.At, Point.Jet);
-        double p = Point.P, q = Point.Q, a = A, b = B, id = 1 / Point.Delta, xu = s.Xu, xv = s.Xv, scale = Step.Scale;
+        var s = At;
+        var at = new SkinPoint(s, s.JetOf(net, zOffset));
+        var j = at.Jet;
+        double p = at.P, q = at.Q, a = A, b = B, id = 1 / at.Delta, xu = s.Xu, xv = s.Xv, scale = Step.Scale;
         double xx = (s.Xuu * a * a) + (2 * s.Xuv * a * b) + (s.Xvv * b * b), zz = (j.Zuu * a * a) + (2 * j.Zuv * a * b) + (j.Zvv * b * b);
-        double da = 2 * ((Point.BendUU * a) + (Point.BendUV * b)), db = 2 * ((Point.BendUV * a) + (Point.BendVV * b));
+        double da = 2 * ((at.BendUU * a) + (at.BendUV * b)), db = 2 * ((at.BendUV * a) + (at.BendVV * b));
         double dx = scale * ((da * j.Zv) - (db * j.Zu)) * id, dz = scale * ((db * xu) - (da * xv)) * id;
         double toP = (-scale * xx) + (dz * Step.DzByP) + (Value * Step.ScaleByP), toQ = (-scale * zz) + (dz * Step.DzByQ) + (Value * Step.ScaleByQ);
         double toA = scale * da * id, toB = scale * db * id, toDelta = (dz * Step.DzByDelta) + (dx * Step.DxByDelta) - (toA * a) - (toB * b) - (((toP * p) + (toQ * q)) * id);
@@ -77,7 +82,8 @@ internal readonly record struct Bow(SkinPoint Point, BowStep Step, double A, dou
                 (toP * j.Yu * id) + (toA * Step.Dx) + (toDelta * xu) + (dx * Step.DxByZv),
                 -q * scale * a * a,
                 -2 * q * scale * a * b,
-                -q * scale * b * b));
+                -q * scale * b * b),
+            values);
     }
 }
 
@@ -111,7 +117,7 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
     /// <summary>Up the section, by a part of its parameter, whatever length that is there; the bow is taken square to the section.</summary>
     /// <param name="at">Where.</param>
     /// <param name="reach">Part of the parameter.</param>
-    public static BowStep UpSection(SkinPoint at, double reach)
+    public static BowStep UpSection(in SkinPoint at, double reach)
     {
         var square = 1 + (at.Q * at.Q);
         var scale = 1 / (8 * Math.Sqrt(square));
@@ -121,7 +127,7 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
     /// <summary>The same up the edge of a raked transom, in its own plane.</summary>
     /// <param name="at">Where on the edge.</param>
     /// <param name="reach">Part of the parameter.</param>
-    public static BowStep UpTransom(SkinPoint at, double reach)
+    public static BowStep UpTransom(in SkinPoint at, double reach)
     {
         var up = UpSection(at, reach);
         var rake = at.At.Xv / at.Jet.Zv;
@@ -131,7 +137,7 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
     /// <summary>Along a waterline.</summary>
     /// <param name="at">Where.</param>
     /// <param name="reach">Step aft [m].</param>
-    public static BowStep AlongWaterline(SkinPoint at, double reach)
+    public static BowStep AlongWaterline(in SkinPoint at, double reach)
     {
         var square = 1 + (at.P * at.P);
         var scale = 1 / (8 * square * Math.Sqrt(square));
@@ -141,7 +147,7 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
     /// <summary>Along a diagonal at 45 degrees, on which z falls as y grows: dz/dx = -y', y' = p / (1 + q).</summary>
     /// <param name="at">Where.</param>
     /// <param name="reach">Step aft [m].</param>
-    public static BowStep AlongDiagonal(SkinPoint at, double reach)
+    public static BowStep AlongDiagonal(in SkinPoint at, double reach)
     {
         double by = 1 / (1 + at.Q), scale = by / 8;
         return new BowStep(reach, -reach * at.P * by, scale) { DzByP = -reach * by, DzByQ = reach * at.P * by * by, ScaleByQ = -scale * by };
@@ -150,7 +156,7 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
     /// <summary>Along a buttock, on which dz/dx = -p / q.</summary>
     /// <param name="at">Where.</param>
     /// <param name="reach">Step aft [m].</param>
-    public static BowStep AlongButtock(SkinPoint at, double reach)
+    public static BowStep AlongButtock(in SkinPoint at, double reach)
     {
         double by = 1 / at.Q, rise = at.P * by, square = 1 + (rise * rise), scale = by / (8 * square * Math.Sqrt(square));
         var byRise = -3 * scale * rise / square;

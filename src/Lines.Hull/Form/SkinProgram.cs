@@ -12,7 +12,7 @@ namespace Lines.Hull.Form;
 /// waterlines from hollows, y_zz ≤ 0 the sections, the same along a plane at 45 degrees the diagonals, and
 /// x_u z_v - x_v z_u > 0 keeps heights rising up every section. All but the last are linearized and solved again.</para>
 /// </remarks>
-internal sealed class SkinProgram
+internal sealed class SkinProgram : IDisposable
 {
     /// <summary>Passes at each softness before the last: begun hard, a dial turned by a thousandth ended in another of the valleys of the cost.</summary>
     private const int SoftPasses = 6;
@@ -224,6 +224,9 @@ internal sealed class SkinProgram
         Descend(PassesForMore, hardness: 1);
         return WithAreas();
     }
+
+    /// <summary>Gives back the room that the program took.</summary>
+    public void Dispose() => _program.Dispose();
 
     private BSplineSurface WithAreas()
     {

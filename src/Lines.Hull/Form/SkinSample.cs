@@ -17,6 +17,10 @@ internal sealed class Sample
 {
     private const int Local = 16;
     private const int Rows = 4;
+
+    /// <summary>How many coefficients a row has.</summary>
+    public const int RowLength = 2 * Local;
+
     private readonly int[] _poles = new int[Local];
     private int[] _both = [];
     private readonly double[] _weights = new double[5 * Local]; // u, v, uu, uv, vv
@@ -59,6 +63,9 @@ internal sealed class Sample
 
     public double Xvv { get; }
 
+    /// <summary>Least dz/dv at constant x asked for here [m].</summary>
+    public double LeastRise { get; init; }
+
     /// <summary>Derivatives of y and z of a net: y first, z from <paramref name="zOffset"/>.</summary>
     public NetJet JetOf(double[] net, int zOffset)
     {
@@ -67,11 +74,13 @@ internal sealed class Sample
     }
 
     /// <summary>Row over y and z of the local poles of a quantity given by its partial derivatives.</summary>
-    public SparseRow Row(int zOffset, Partials y, Partials z)
+    public SparseRow Row(int zOffset, Partials y, Partials z) => Row(zOffset, y, z, new double[RowLength]);
+
+    /// <summary>The same, its coefficients written where there is room for them.</summary>
+    public SparseRow Row(int zOffset, Partials y, Partials z, double[] values)
     {
         if (_both.Length == 0)
-            _both = [.. _poles, .. _poles.Select(k => zOffset + k)];
-        var values = new double[2 * Local];
+            _both = Both(zOffset);
         var quads = MemoryMarshal.Cast<double, Vector256<double>>(values.AsSpan());
         var weights = MemoryMarshal.Cast<double, Vector256<double>>(_weights.AsSpan());
         for (var k = 0; k < Rows; k++)
@@ -83,6 +92,8 @@ internal sealed class Sample
 
         return new SparseRow(_both, values);
     }
+
+    private int[] Both(int zOffset) => [.. _poles, .. _poles.Select(k => zOffset + k)];
 
     private Partials Derivatives(double[] values, int offset)
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 
@@ -12,7 +13,7 @@ namespace Lines.Hull.Sections;
 /// <para><b>Accuracy.</b> Nodes lie on the skin by construction and within 1e-9 m of the plane. A loop or a clip smaller than one
 /// cell of the grid (about 1/48 of the length by 1/30 of the girth) that crosses no grid edge is not seen.</para>
 /// </remarks>
-internal sealed class PlaneTrace
+internal sealed class PlaneTrace : IDisposable
 {
     /// <summary>Distance from the plane that counts as lying on it [m]: well above rounding, well below the promise for nodes.</summary>
     internal const double Touching = 1e-11;
@@ -27,6 +28,7 @@ internal sealed class PlaneTrace
     private readonly int _nv;
     private readonly bool[] _above;
     private readonly bool[] _seen; // edges along u first, then edges along v
+    private readonly int _corners;
 
     private PlaneTrace(HullSurface hull, Plane plane)
     {
@@ -34,14 +36,16 @@ internal sealed class PlaneTrace
         _plane = plane;
         _grid = SkinGrid.Of(hull);
         (_nu, _nv) = (_grid.Us.Length - 1, _grid.Vs.Length - 1);
-        _above = new bool[(_nu + 1) * (_nv + 1)];
+        _corners = (_nu + 1) * (_nv + 1);
+        _above = ArrayPool<bool>.Shared.Rent(_corners);
         for (var i = 0; i <= _nu; i++)
         {
             for (var j = 0; j <= _nv; j++)
                 _above[Corner(i, j)] = plane.DistanceTo(_grid.JetAt(i, j).Point) >= -Touching;
         }
 
-        _seen = new bool[2 * _above.Length];
+        _seen = ArrayPool<bool>.Shared.Rent(2 * _corners);
+        Array.Clear(_seen);
     }
 
     /// <summary>One branch of a cut: nodes in order, and whether the last joins the first.</summary>
@@ -50,11 +54,18 @@ internal sealed class PlaneTrace
     /// <summary>All branches of the curve where the plane meets the skin.</summary>
     public static List<Branch> Branches(HullSurface hull, Plane plane)
     {
-        var trace = new PlaneTrace(hull, plane);
+        using var trace = new PlaneTrace(hull, plane);
         var found = new List<Branch>();
         trace.StartAtBorders(found);
         trace.StartInside(found);
         return found;
+    }
+
+    /// <summary>Gives back the room that the trace took.</summary>
+    public void Dispose()
+    {
+        ArrayPool<bool>.Shared.Return(_above);
+        ArrayPool<bool>.Shared.Return(_seen);
     }
 
     private void StartAtBorders(List<Branch> found)
@@ -149,22 +160,26 @@ internal sealed class PlaneTrace
     {
         ref readonly var a = ref _grid.JetAt(e.I, e.J);
         ref readonly var b = ref e.AlongU ? ref _grid.JetAt(e.I + 1, e.J) : ref _grid.JetAt(e.I, e.J + 1);
-        double u0 = _grid.Us[e.I], v0 = _grid.Vs[e.J];
-        var length = e.AlongU ? _grid.Us[e.I + 1] - u0 : _grid.Vs[e.J + 1] - v0;
+        var length = e.AlongU ? _grid.Us[e.I + 1] - _grid.Us[e.I] : _grid.Vs[e.J + 1] - _grid.Vs[e.J];
         double fa = _plane.DistanceTo(a.Point), fb = _plane.DistanceTo(b.Point);
         var ma = length * _plane.Normal.Dot(e.AlongU ? a.U : a.V);
         var mb = length * _plane.Normal.Dot(e.AlongU ? b.U : b.V);
         var s = Math.Abs(fa) <= Touching ? 0 : Math.Abs(fb) <= Touching ? 1 : CubicRoot(fa, fb, ma, mb);
-        var p = At(s);
-        if (Math.Abs(_plane.DistanceTo(p.Point)) > Touching)
-            p = At(RootOnSkin(t => _plane.DistanceTo(At(t).Point), fa));
-        return p;
+        var p = NodeAt(e, s);
+        return Math.Abs(_plane.DistanceTo(p.Point)) > Touching ? Polished(e, fa) : p;
+    }
 
-        LinePoint At(double t)
-        {
-            var (u, v) = e.AlongU ? (u0 + (t * length), v0) : (u0, v0 + (t * length));
-            return new LinePoint(0, u, v, _hull.Side.PointAt(u, v));
-        }
+    private LinePoint Polished(Edge e, double fa) => NodeAt(e, RootOnSkin(t => _plane.DistanceTo(NodeAt(e, t).Point), fa));
+
+    /// <summary>The point of the skin a part of the way along an edge.</summary>
+    private LinePoint NodeAt(Edge e, double part)
+    {
+        double u = _grid.Us[e.I], v = _grid.Vs[e.J];
+        if (e.AlongU)
+            u += part * (_grid.Us[e.I + 1] - u);
+        else
+            v += part * (_grid.Vs[e.J + 1] - v);
+        return new LinePoint(0, u, v, _hull.Side.PointAt(u, v));
     }
 
     // Root in (0, 1) of the cubic with end values fa, fb of opposite sign and end slopes ma, mb: Newton kept in its bracket.
@@ -216,7 +231,7 @@ internal sealed class PlaneTrace
 
     private int Corner(int i, int j) => (i * (_nv + 1)) + j;
 
-    private int Id(Edge e) => Corner(e.I, e.J) + (e.AlongU ? 0 : _above.Length);
+    private int Id(Edge e) => Corner(e.I, e.J) + (e.AlongU ? 0 : _corners);
 
     private readonly record struct Edge(int I, int J, bool AlongU);
 }

@@ -11,9 +11,10 @@ namespace Lines.Kernel.Numerics;
 /// ones are reported; the rest is Newton's method on a convex, piecewise quadratic function with an exact line search, which
 /// ends after finitely many steps.</para>
 /// </remarks>
-public sealed class ElasticProgram
+public sealed class ElasticProgram : IDisposable
 {
-    private readonly List<(double[] Row, double Value)> _equations = [];
+    private readonly LentNumbers _lent = new();
+    private readonly List<(SparseRow Row, double Value)> _equations = [];
     private readonly double[] _hessian;
     private readonly double[] _linear;
     private double _constant;
@@ -27,10 +28,12 @@ public sealed class ElasticProgram
     private SparseRow?[] _reduced = [];
     private Elimination? _reducedBy;
 
-    // Room for matrices, taken once: each is large enough to be an allocation of the slow kind.
+    // Room for matrices and vectors, taken once.
     private double[] _held = [];
     private double[] _matrix = [];
     private double[] _factor = [];
+    private double[] _weights = [];
+    private double[] _slopes = [];
 
     /// <summary>Makes an empty problem.</summary>
     /// <param name="unknowns">Number of unknowns, at least 1.</param>
@@ -38,7 +41,7 @@ public sealed class ElasticProgram
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(unknowns, 1);
         Unknowns = unknowns;
-        _hessian = new double[unknowns * unknowns];
+        _hessian = _lent.Zeros(unknowns * unknowns);
         _linear = new double[unknowns];
     }
 
@@ -76,7 +79,7 @@ public sealed class ElasticProgram
         ArgumentNullException.ThrowIfNull(row);
         _elimination = null;
         Changed();
-        _equations.Add((row.Dense(Unknowns), value));
+        _equations.Add((row, value));
     }
 
     /// <summary>Solves for the minimum.</summary>
@@ -89,14 +92,16 @@ public sealed class ElasticProgram
         ArgumentNullException.ThrowIfNull(inequalities);
         var e = Eliminated();
         var n = e.Free;
-        _reducedHessian ??= e.ReduceMatrix(_hessian);
+        _reducedHessian ??= e.ReduceMatrix(_hessian, _lent);
         _reducedLinear ??= e.ReduceGradient(_hessian, _linear);
         var f = (double[])_reducedLinear.Clone();
         var m = inequalities.Count;
         Keep(m, n);
         var g = _rows;
         var slack = new double[m]; // g·t - h at the current t
-        var weights = new double[m];
+        _lent.Lengthen(ref _weights, m);
+        _lent.Lengthen(ref _slopes, m);
+        Span<double> weights = _weights.AsSpan(0, m), slopes = _slopes.AsSpan(0, m);
         var t = start is null ? new double[n] : e.Reduce(start);
         for (var r = 0; r < m; r++)
         {
@@ -108,20 +113,22 @@ public sealed class ElasticProgram
             slack[r] = _constants[r] - inequality.Bound + InnerProduct.Of(row, t);
         }
 
-        double[] hessian = _reducedHessian;
+        var hessian = _reducedHessian;
         if (hold > 0)
         {
-            hessian = Room(ref _held, n);
-            TensorPrimitives.Multiply<double>(_reducedHessian, 1 + hold, hessian);
+            _lent.Lengthen(ref _held, n * n);
+            hessian = _held;
+            TensorPrimitives.Multiply<double>(_reducedHessian.AsSpan(0, n * n), 1 + hold, hessian);
             for (var i = 0; i < n; i++)
                 f[i] += hold * InnerProduct.Of(_reducedHessian.AsSpan(i * n, n), t);
         }
 
         var steps = 0;
         var gradient = new double[n];
-        var matrix = Room(ref _matrix, n);
-        hessian.CopyTo(matrix, 0);
-        var factor = Room(ref _factor, n);
+        _lent.Lengthen(ref _matrix, n * n);
+        _lent.Lengthen(ref _factor, n * n);
+        var (matrix, factor) = (_matrix, _factor);
+        hessian.AsSpan(0, n * n).CopyTo(matrix);
         var isIn = new bool[m];
         for (; ; steps++)
         {
@@ -131,7 +138,7 @@ public sealed class ElasticProgram
                 break;
             Update(matrix, weights, g, slack, n, isIn);
             var direction = Descent(matrix, gradient, factor);
-            var length = LineSearch(hessian, weights, g, slack, gradient, direction, n, out var slopes);
+            var length = LineSearch(hessian, weights, g, slack, gradient, direction, n, slopes);
             for (var k = 0; k < n; k++)
                 t[k] += length * direction[k];
             for (var r = 0; r < m; r++)
@@ -149,12 +156,16 @@ public sealed class ElasticProgram
     {
         ArgumentNullException.ThrowIfNull(x);
         var e = Eliminated();
-        _reducedHessian ??= e.ReduceMatrix(_hessian);
+        _reducedHessian ??= e.ReduceMatrix(_hessian, _lent);
         var pull = new double[Unknowns];
         for (var i = 0; i < Unknowns; i++)
             pull[i] = InnerProduct.Of(_hessian.AsSpan(i * Unknowns, Unknowns), x);
-        return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), Room(ref _factor, e.Free)));
+        _lent.Lengthen(ref _factor, e.Free * e.Free);
+        return e.Expand(Descent(_reducedHessian, Array.ConvertAll(e.ReduceGradient(_hessian, pull), g => -g), _factor));
     }
+
+    /// <summary>Gives back the room that the problem took; it can be solved no more.</summary>
+    public void Dispose() => _lent.Dispose();
 
     /// <summary>The smooth part of what is minimized, ½ xᵀHx - fᵀx and what makes its squares whole: never negative.</summary>
     public double EnergyOf(double[] x)
@@ -166,7 +177,7 @@ public sealed class ElasticProgram
         return sum;
     }
 
-    private static double InequalityScale(double[] weights, double[] g, double[] slack, int n)
+    private static double InequalityScale(ReadOnlySpan<double> weights, double[] g, double[] slack, int n)
     {
         var sum = 0.0;
         for (var r = 0; r < weights.Length; r++)
@@ -179,7 +190,7 @@ public sealed class ElasticProgram
     }
 
     private static void FillGradient(
-        double[] hessian, double[] weights, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
+        double[] hessian, ReadOnlySpan<double> weights, double[] g, double[] slack, double[] t, double[] f, double[] gradient)
     {
         var n = t.Length;
         for (var i = 0; i < n; i++)
@@ -192,7 +203,7 @@ public sealed class ElasticProgram
     }
 
     /// <summary>Brings the upper triangle of H + Σ w g gᵀ over the violated rows up to date: rows newly violated come in, others leave.</summary>
-    private static void Update(double[] matrix, double[] weights, double[] g, double[] slack, int n, bool[] isIn)
+    private static void Update(double[] matrix, ReadOnlySpan<double> weights, double[] g, double[] slack, int n, bool[] isIn)
     {
         for (var r = 0; r < weights.Length; r++)
         {
@@ -224,7 +235,7 @@ public sealed class ElasticProgram
         // Where the energy leaves a direction free, rounding must not make it negative.
         for (var ridge = 1e-15 * largest; ; ridge *= 100)
         {
-            matrix.CopyTo(factor, 0);
+            matrix.AsSpan(0, n * n).CopyTo(factor);
             for (var i = 0; i < n; i++)
                 factor[(i * n) + i] += ridge;
             var direction = Array.ConvertAll(gradient, g => -g);
@@ -237,9 +248,8 @@ public sealed class ElasticProgram
 
     /// <summary>Exact minimum along a direction: the root of a slope that only grows.</summary>
     private static double LineSearch(
-        double[] hessian, double[] weights, double[] g, double[] slack, double[] gradient, double[] direction, int n, out double[] slopes)
+        double[] hessian, ReadOnlySpan<double> weights, double[] g, double[] slack, double[] gradient, double[] direction, int n, Span<double> slopes)
     {
-        slopes = new double[weights.Length];
         var curvature = 0.0;
         for (var i = 0; i < n; i++)
             curvature += direction[i] * InnerProduct.Of(hessian.AsSpan(i * n, n), direction);
@@ -275,9 +285,9 @@ public sealed class ElasticProgram
     }
 
     /// <summary>What the rows violated some way along a direction add to the slope there, and to its growth.</summary>
-    private static (double Slope, double Growth) Pull(double[] weights, double[] slack, double[] slopes, double way)
+    private static (double Slope, double Growth) Pull(ReadOnlySpan<double> weights, ReadOnlySpan<double> slack, ReadOnlySpan<double> slopes, double way)
     {
-        Span<Vector256<double>> w = MemoryMarshal.Cast<double, Vector256<double>>(weights.AsSpan()), at = MemoryMarshal.Cast<double, Vector256<double>>(slack.AsSpan()), along = MemoryMarshal.Cast<double, Vector256<double>>(slopes.AsSpan());
+        ReadOnlySpan<Vector256<double>> w = MemoryMarshal.Cast<double, Vector256<double>>(weights), at = MemoryMarshal.Cast<double, Vector256<double>>(slack), along = MemoryMarshal.Cast<double, Vector256<double>>(slopes);
         Vector256<double> ways = Vector256.Create(way), slope = default, growth = default;
         for (var k = 0; k < w.Length; k++)
         {
@@ -300,17 +310,9 @@ public sealed class ElasticProgram
         return (sum, rate);
     }
 
-    /// <summary>A square matrix to be filled, kept for the next time.</summary>
-    private static double[] Room(ref double[] kept, int n)
-    {
-        if (kept.Length != n * n)
-            kept = new double[n * n];
-        return kept;
-    }
-
     private void Changed() => (_reducedHessian, _reducedLinear) = (null, null);
 
-    private Elimination Eliminated() => _elimination ??= new Elimination(_equations, Unknowns);
+    private Elimination Eliminated() => _elimination ??= new Elimination(_equations, Unknowns, _lent);
 
     /// <summary>Makes room for so many rows; what they came to is forgotten where the equations have changed.</summary>
     private void Keep(int rows, int free)
@@ -318,10 +320,10 @@ public sealed class ElasticProgram
         if (_reducedBy != _elimination)
             Array.Clear(_reduced);
         _reducedBy = _elimination;
-        if (_reduced.Length >= rows && _rows.Length >= rows * free)
+        if (_reduced.Length >= rows)
             return;
         var room = rows * 5 / 4;
-        Array.Resize(ref _rows, room * free);
+        _lent.Lengthen(ref _rows, room * free);
         Array.Resize(ref _constants, room);
         Array.Resize(ref _reduced, room);
     }
@@ -353,10 +355,20 @@ public sealed record SparseRow(int[] Indices, double[] Values)
     }
 
     /// <summary>The row over unknowns a fixed number further on.</summary>
-    public SparseRow Shifted(int by) => this with { Indices = Array.ConvertAll(Indices, k => k + by) };
+    public SparseRow Shifted(int by)
+    {
+        var indices = new int[Count];
+        TensorPrimitives.Add(Indices, by, indices);
+        return this with { Indices = indices };
+    }
 
     /// <summary>The row times a factor.</summary>
-    public SparseRow Times(double factor) => this with { Values = Array.ConvertAll(Values, v => factor * v) };
+    public SparseRow Times(double factor)
+    {
+        var values = new double[Count];
+        TensorPrimitives.Multiply(Values, factor, values);
+        return this with { Values = values };
+    }
 
     /// <summary>The sum of two rows.</summary>
     public SparseRow Plus(SparseRow other)
@@ -371,14 +383,6 @@ public sealed record SparseRow(int[] Indices, double[] Values)
         ArgumentNullException.ThrowIfNull(vector);
         for (var k = 0; k < Count; k++)
             vector[Indices[k]] += factor * Values[k];
-    }
-
-    /// <summary>The same row with its zeros written out.</summary>
-    public double[] Dense(int unknowns)
-    {
-        var dense = new double[unknowns];
-        AddTo(dense, 1);
-        return dense;
     }
 }
 

@@ -17,7 +17,7 @@ internal sealed class Elimination
     private readonly SparseRow[] _rows; // the same rows without their zeros
     private readonly double[] _particular;
 
-    public Elimination(List<(double[] Row, double Value)> equations, int unknowns)
+    public Elimination(List<(SparseRow Row, double Value)> equations, int unknowns, LentNumbers lent)
     {
         _unknowns = unknowns;
         var rows = equations.ConvertAll(e => Scaled(e.Row, e.Value, unknowns));
@@ -60,7 +60,7 @@ internal sealed class Elimination
             taken[b] = true;
         _free = [.. Enumerable.Range(0, unknowns).Where(k => !taken[k])];
         _particular = new double[unknowns];
-        _nullspace = new double[unknowns * Free];
+        _nullspace = lent.Zeros(unknowns * Free);
         for (var k = 0; k < Free; k++)
             _nullspace[(_free[k] * Free) + k] = 1;
         for (var r = 0; r < _basic.Length; r++)
@@ -106,10 +106,10 @@ internal sealed class Elimination
     }
 
     /// <summary>Zᵀ H Z.</summary>
-    public double[] ReduceMatrix(double[] h)
+    public double[] ReduceMatrix(double[] h, LentNumbers lent)
     {
         var n = _unknowns;
-        var hz = new double[n * Free];
+        var hz = lent.Zeros(n * Free);
         for (var i = 0; i < n; i++)
         {
             var target = hz.AsSpan(i * Free, Free);
@@ -121,7 +121,7 @@ internal sealed class Elimination
             }
         }
 
-        var reduced = new double[Free * Free];
+        var reduced = lent.Zeros(Free * Free);
         for (var i = 0; i < n; i++)
         {
             var source = hz.AsSpan(i * Free, Free);
@@ -155,17 +155,24 @@ internal sealed class Elimination
 
     private SparseRow SparseRowOf(int unknown)
     {
-        var row = _nullspace.AsSpan(unknown * Free, Free).ToArray();
-        int[] filled = [.. Enumerable.Range(0, Free).Where(k => row[k] != 0)];
-        return new SparseRow(filled, Array.ConvertAll(filled, k => row[k]));
+        var row = _nullspace.AsSpan(unknown * Free, Free);
+        var filled = Free - row.Count(0.0);
+        var (indices, values) = (new int[filled], new double[filled]);
+        for (int k = 0, at = 0; at < filled; k++)
+        {
+            if (row[k] != 0)
+                (indices[at], values[at++]) = (k, row[k]);
+        }
+
+        return new SparseRow(indices, values);
     }
 
-    private static double[] Scaled(double[] row, double value, int unknowns)
+    private static double[] Scaled(SparseRow row, double value, int unknowns)
     {
         var scaled = new double[unknowns + 1];
-        row.CopyTo(scaled, 0);
+        row.AddTo(scaled, 1);
+        var largest = TensorPrimitives.MaxMagnitude<double>(scaled);
         scaled[unknowns] = value;
-        var largest = TensorPrimitives.MaxMagnitude<double>(row);
         if (Math.Abs(largest) > 0)
             TensorPrimitives.Divide<double>(scaled, Math.Abs(largest), scaled);
         return scaled;

@@ -8,6 +8,7 @@ namespace Lines.Kernel.Splines;
 public sealed class SplineBasis
 {
     private readonly double[] _knots;
+    private readonly int[][] _runs;
 
     /// <summary>Makes the basis on a clamped knot vector.</summary>
     /// <param name="degree">Polynomial degree, 1 to 7.</param>
@@ -32,6 +33,7 @@ public sealed class SplineBasis
         Breaks = [.. _knots.Distinct()];
         Degree = degree;
         Count = _knots.Length - degree - 1;
+        _runs = new int[Count][];
     }
 
     /// <summary>Polynomial degree.</summary>
@@ -214,6 +216,10 @@ public sealed class SplineBasis
             factor *= p - k;
         }
     }
+
+    /// <summary>Indices of the functions that are not zero where one is the first of them: one array for all who ask, to be read only.</summary>
+    /// <param name="first">That one, as <see cref="Evaluate"/> returns it.</param>
+    public int[] RunFrom(int first) => _runs[first] ??= [.. Enumerable.Range(first, Degree + 1)];
 
     private int LastSpan()
     {

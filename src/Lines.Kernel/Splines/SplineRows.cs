@@ -15,7 +15,25 @@ public static class SplineRows
         var w = basis.Degree + 1;
         Span<double> n = stackalloc double[64];
         var first = basis.Evaluate(u, derivative, n);
-        return new SparseRow([.. Enumerable.Range(first, w)], n.Slice(derivative * w, w).ToArray());
+        return new SparseRow(basis.RunFrom(first), n.Slice(derivative * w, w).ToArray());
+    }
+
+    /// <summary>A spline's value or derivative at a parameter.</summary>
+    /// <param name="basis">Basis.</param>
+    /// <param name="u">Parameter.</param>
+    /// <param name="derivative">0 for the value.</param>
+    /// <param name="poles">Its poles.</param>
+    public static double Value(SplineBasis basis, double u, int derivative, double[] poles)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        ArgumentNullException.ThrowIfNull(poles);
+        var w = basis.Degree + 1;
+        Span<double> n = stackalloc double[64];
+        var first = basis.Evaluate(u, derivative, n);
+        var sum = 0.0;
+        for (var k = 0; k < w; k++)
+            sum += n[(derivative * w) + k] * poles[first + k];
+        return sum;
     }
 
     /// <summary>Calls for every Gauss point of every polynomial piece between two parameters.</summary>

@@ -35,13 +35,13 @@ public class BowTests
             }
 
             double[] way = [.. net.Select(_ => 1e-6 * (chance.NextDouble() - 0.5))];
-            var told = At(net).Row(poles).Dot(way);
+            var told = At(net).Row(net, poles, new double[Sample.RowLength]).Dot(way);
             var seen = (At([.. net.Zip(way, (a, b) => a + b)]).Depth - At([.. net.Zip(way, (a, b) => a - b)]).Depth) / 2;
             Assert.InRange(told / seen, 1 - 1e-5, 1 + 1e-5);
         }
     }
 
-    private static BowStep StepAt(SkinPoint point, string kind) => kind switch
+    private static BowStep StepAt(in SkinPoint point, string kind) => kind switch
     {
         "section" => BowStep.UpSection(point, 0.25),
         "transom" => BowStep.UpTransom(point, 0.25),

@@ -14,7 +14,7 @@ public class CharacterLinesTests
     {
         // A beam on end supports lifted by 1 in the middle: f = x/L (3 - 4 (x/L)²) up to the middle; energy ∫ f″² = 48 / L³.
         var u = SplineBasis.Clamped(3, [0, 0.25, 0.5, 0.75, 1]);
-        var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(i => 2 * u.GrevilleAt(i))]);
+        using var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(i => 2 * u.GrevilleAt(i))]);
         line.Pass(0, 0);
         line.Pass(0.5, 1);
         line.Pass(1, 0);
@@ -29,7 +29,7 @@ public class CharacterLinesTests
         var u = SplineBasis.Clamped(3, [.. Enumerable.Range(0, 9).Select(k => k / 8.0)]);
         foreach (var fullness in (double[])[0.56, 0.60, 0.64, 0.70, 0.78])
         {
-            var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(u.GrevilleAt)]);
+            using var line = new Batten(u, [.. Enumerable.Range(0, u.Count).Select(u.GrevilleAt)]);
             line.Pass(0, 0);
             line.Pass(1, 1);
             line.Slope(1, 0);
