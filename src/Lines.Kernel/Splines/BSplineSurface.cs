@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Kernel.Splines;
@@ -5,7 +7,7 @@ namespace Lines.Kernel.Splines;
 /// <summary>A tensor-product B-spline surface in space, not rational.</summary>
 public sealed class BSplineSurface
 {
-    private readonly double[] _net; // x y z of pole (i, j) at 3 (i * V.Count + j)
+    private readonly double[] _net; // x y z and a zero of pole (i, j) at 4 (i * V.Count + j): a pole is one register
 
     /// <summary>Makes the surface from its two bases and its net of poles.</summary>
     /// <param name="u">Basis of the first parameter.</param>
@@ -21,12 +23,12 @@ public sealed class BSplineSurface
             throw new ArgumentException(Invariant($"a {poles.GetLength(0)} x {poles.GetLength(1)} net for {u.Count} x {v.Count} functions"), nameof(poles));
         U = u;
         V = v;
-        _net = new double[3 * u.Count * v.Count];
+        _net = new double[4 * u.Count * v.Count];
         for (var i = 0; i < u.Count; i++)
         {
             for (var j = 0; j < v.Count; j++)
             {
-                var k = 3 * ((i * v.Count) + j);
+                var k = 4 * ((i * v.Count) + j);
                 (_net[k], _net[k + 1], _net[k + 2]) = (poles[i, j].X, poles[i, j].Y, poles[i, j].Z);
             }
         }
@@ -41,7 +43,7 @@ public sealed class BSplineSurface
     /// <summary>The pole at a place of the net.</summary>
     public Point3 PoleAt(int i, int j)
     {
-        var k = 3 * ((i * V.Count) + j);
+        var k = 4 * ((i * V.Count) + j);
         return new Point3(_net[k], _net[k + 1], _net[k + 2]);
     }
 
@@ -51,20 +53,16 @@ public sealed class BSplineSurface
         Span<double> nu = stackalloc double[8];
         Span<double> nv = stackalloc double[8];
         int iu = U.Evaluate(u, 0, nu), iv = V.Evaluate(v, 0, nv);
-        double x = 0, y = 0, z = 0;
+        var poles = MemoryMarshal.Cast<double, Vector256<double>>(_net);
+        Vector256<double> sum = default;
         for (var a = 0; a <= U.Degree; a++)
         {
-            var k = 3 * (((iu + a) * V.Count) + iv);
-            for (var b = 0; b <= V.Degree; b++, k += 3)
-            {
-                var w = nu[a] * nv[b];
-                x += w * _net[k];
-                y += w * _net[k + 1];
-                z += w * _net[k + 2];
-            }
+            var row = poles.Slice(((iu + a) * V.Count) + iv, V.Degree + 1);
+            for (var b = 0; b < row.Length; b++)
+                sum += nu[a] * nv[b] * row[b];
         }
 
-        return new Point3(x, y, z);
+        return new Point3(sum[0], sum[1], sum[2]);
     }
 
     /// <summary>Point with first and second derivatives; outside the domain the end pieces are continued.</summary>
@@ -75,22 +73,20 @@ public sealed class BSplineSurface
         Span<double> nu = stackalloc double[24];
         Span<double> nv = stackalloc double[24];
         int iu = U.Evaluate(u, Math.Min(2, U.Degree), nu), iv = V.Evaluate(v, Math.Min(2, V.Degree), nv);
-        Vector3 s = default, du = default, dv = default, duu = default, duv = default, dvv = default;
+        var poles = MemoryMarshal.Cast<double, Vector256<double>>(_net);
+        Vector256<double> s = default, du = default, dv = default, duu = default, duv = default, dvv = default;
         for (var a = 0; a < p; a++)
         {
-            // The row's point and derivatives along v, in scalars: this is where every cut and quadrature spends its time.
-            double x = 0, y = 0, z = 0, xv = 0, yv = 0, zv = 0, xvv = 0, yvv = 0, zvv = 0;
-            var row = _net.AsSpan(3 * (((iu + a) * V.Count) + iv), 3 * q);
-            for (var b = 0; b < q; b++)
+            // The row's point and derivatives along v: this is where every cut and quadrature spends its time.
+            Vector256<double> r = default, rv = default, rvv = default;
+            var row = poles.Slice(((iu + a) * V.Count) + iv, q);
+            for (var b = 0; b < row.Length; b++)
             {
-                double w = nv[b], wv = nv[q + b], wvv = nv[(2 * q) + b];
-                double px = row[3 * b], py = row[(3 * b) + 1], pz = row[(3 * b) + 2];
-                (x, y, z) = (x + (w * px), y + (w * py), z + (w * pz));
-                (xv, yv, zv) = (xv + (wv * px), yv + (wv * py), zv + (wv * pz));
-                (xvv, yvv, zvv) = (xvv + (wvv * px), yvv + (wvv * py), zvv + (wvv * pz));
+                r += nv[b] * row[b];
+                rv += nv[q + b] * row[b];
+                rvv += nv[(2 * q) + b] * row[b];
             }
 
-            Vector3 r = new(x, y, z), rv = new(xv, yv, zv), rvv = new(xvv, yvv, zvv);
             s += nu[a] * r;
             dv += nu[a] * rv;
             dvv += nu[a] * rvv;
@@ -99,7 +95,9 @@ public sealed class BSplineSurface
             duu += nu[(2 * p) + a] * r;
         }
 
-        return new SurfaceJet(new Point3(s.X, s.Y, s.Z), du, dv, duu, duv, dvv);
+        return new SurfaceJet(new Point3(s[0], s[1], s[2]), Triple(du), Triple(dv), Triple(duu), Triple(duv), Triple(dvv));
+
+        static Vector3 Triple(Vector256<double> v) => new(v[0], v[1], v[2]);
     }
 }
 

@@ -43,9 +43,11 @@ public sealed class CubicInterpolant
 
     /// <summary>Point at a chord length; outside the points the end pieces are continued.</summary>
     /// <param name="s">Chord length [unit of the points].</param>
-    public Point2 PointAt(double s)
+    public Point2 PointAt(double s) => PointOn(Place(s));
+
+    private Point2 PointOn((int K, double H, double A, double B) place)
     {
-        var (k, h, a, b) = Place(s);
+        var (k, h, a, b) = place;
         double ca = ((a * a * a) - a) * h * h / 6, cb = ((b * b * b) - b) * h * h / 6;
         return new Point2(
             (a * _points[k].X) + (b * _points[k + 1].X) + (ca * _bend[k].X) + (cb * _bend[k + 1].X),
@@ -54,17 +56,21 @@ public sealed class CubicInterpolant
 
     /// <summary>First derivative by the chord length.</summary>
     /// <param name="s">Chord length [unit of the points].</param>
-    public Vector2 FirstAt(double s)
+    public Vector2 FirstAt(double s) => FirstOn(Place(s));
+
+    private Vector2 FirstOn((int K, double H, double A, double B) place)
     {
-        var (k, h, a, b) = Place(s);
+        var (k, h, a, b) = place;
         return ((1 / h) * (_points[k + 1] - _points[k])) + (h / 6 * (((1 - (3 * a * a)) * _bend[k]) + (((3 * b * b) - 1) * _bend[k + 1])));
     }
 
     /// <summary>Second derivative by the chord length: continuous and linear between the points.</summary>
     /// <param name="s">Chord length [unit of the points].</param>
-    public Vector2 SecondAt(double s)
+    public Vector2 SecondAt(double s) => SecondOn(Place(s));
+
+    private Vector2 SecondOn((int K, double H, double A, double B) place)
     {
-        var (k, _, a, b) = Place(s);
+        var (k, _, a, b) = place;
         return (a * _bend[k]) + (b * _bend[k + 1]);
     }
 
@@ -77,15 +83,17 @@ public sealed class CubicInterpolant
     public (double Distance, double Foot) DistanceTo(Point2 p, double near)
     {
         var s = Math.Clamp(near, 0, _s[^1]);
-        var gap = p - PointAt(s);
+        var place = Place(s);
+        var gap = p - PointOn(place);
         while (true)
         {
-            var first = FirstAt(s);
-            var next = Math.Clamp(s + (gap.Dot(first) / (first.Dot(first) - gap.Dot(SecondAt(s)))), 0, _s[^1]);
-            var nextGap = p - PointAt(next);
+            var first = FirstOn(place);
+            var next = Math.Clamp(s + (gap.Dot(first) / (first.Dot(first) - gap.Dot(SecondOn(place)))), 0, _s[^1]);
+            var nextPlace = Place(next);
+            var nextGap = p - PointOn(nextPlace);
             if (!(nextGap.Length < gap.Length) || Math.Abs(next - s) <= 1e-12 * _s[^1])
                 return (Math.Sign(first.Cross(gap)) * gap.Length, s);
-            (s, gap) = (next, nextGap);
+            (s, place, gap) = (next, nextPlace, nextGap);
         }
     }
 
