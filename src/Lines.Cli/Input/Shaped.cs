@@ -231,7 +231,7 @@ internal sealed class Shaped
 
     private FairnessReport Judge()
     {
-        var report = FairnessReport.Of(Lines);
+        var report = FairnessReport.Of(Hull);
         // Where targets find dials, another value of one would move those too: what was tried with them fixed would not hold.
         return report.Fair || Design.Vessel.Targets.Asked.Count > 0 ? report : report with { Trials = EasingTrial.Of(report, Hull.Dials, Design.Source.AsTold, Design.Source.Shown) };
     }

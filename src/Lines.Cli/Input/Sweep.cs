@@ -10,7 +10,6 @@ using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
 using Lines.Hull.Resistance;
-using Lines.Hull.Sections;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 
@@ -115,7 +114,7 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         var vessel = new VesselShape(hulls[0], [.. made.Vessel.Outriggers.Zip(hulls.Skip(1))]);
         if (made.Outriggers.Zip(hulls.Skip(1)).SelectMany(o => o.First.Source.ExplainSpacing(hulls[0].Dials.Beam, o.Second.Dials.Beam)).FirstOrDefault() is { } close)
             return Refused(close.Key, close.Problem);
-        string[] unfair = [.. hulls.Select(h => FairnessReport.Of(HullLines.Of(h))).Select((r, k) => r.Fair ? "" : k == 0 ? r.Verdict : $"{made.Outriggers[k - 1].Title}: {r.Verdict}").Where(v => v.Length > 0)];
+        string[] unfair = [.. hulls.Select(FairnessReport.Of).Select((r, k) => r.Fair ? "" : k == 0 ? r.Verdict : $"{made.Outriggers[k - 1].Title}: {r.Verdict}").Where(v => v.Length > 0)];
         var afloat = UprightHydrostatics.Below(hulls[0], hulls[0].Draft, IntegralTolerance);
         var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
         var outriggers = vessel.Outriggers.Select((o, k) => new HullOfVessel(VesselFigures.NameOf(k + 1, o.Outrigger.Side), o.Surface, UprightHydrostatics.Below(o.Surface, o.Surface.Draft, IntegralTolerance), o.Outrigger));

@@ -1,5 +1,4 @@
 using Lines.Hull.Form;
-using Lines.Hull.Sections;
 
 namespace Lines.Hull.Fairness;
 
@@ -54,7 +53,7 @@ public sealed record EasingTrial(Dial Dial, int Toward, double? Fair, string Sho
             var value = told(dial, DialAccess.ValueOf(d, dial)!.Value + (way * s_reaches[k] * DialAccess.UnitOf(d, dial)), way > 0);
             if (!(value >= least && value <= greatest) || HullAttempt.Make(DialAccess.With(d, dial, value)).Surface is not { } hull)
                 break;
-            var report = FairnessReport.Of(HullLines.Of(hull));
+            var report = FairnessReport.Of(hull);
             if (k == 0)
                 first = report.Lines.Max(l => l.Excess);
             if (report.Fair)

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
+using Lines.Hull.Form;
 using Lines.Hull.Sections;
 
 namespace Lines.Hull.Fairness;
@@ -9,6 +11,8 @@ namespace Lines.Hull.Fairness;
 /// <param name="ConvexThroughout">Whether no line, asked to or not, is hollow by more than 0.1 mm.</param>
 public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair, bool ConvexThroughout)
 {
+    private static readonly ConditionalWeakTable<HullSurface, FairnessReport> Made = [];
+
     /// <summary>The lines that are not fair, worst against its limit first.</summary>
     public IReadOnlyList<LineFairness> Faults => [.. Lines.Where(l => !l.Fair).OrderByDescending(l => l.Excess)];
 
@@ -40,8 +44,12 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
         : WorstHollow.Hollow.Depth <= Limits.Hollow ? $"hollow only where that is meant ({MeantHollows[0].MeantSentence})"
         : Invariant($"deepest hollow nobody asked for {Limits.Millimeters(WorstHollow.Hollow.Depth, Limits.Hollow)} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
 
-    /// <summary>Judges the lines of a hull.</summary>
-    /// <param name="lines">The lines, cut once.</param>
+    /// <summary>Judges the lines of a hull on its own grid: once, for shaping a hull asks the same.</summary>
+    /// <param name="hull">The hull.</param>
+    public static FairnessReport Of(HullSurface hull) => Made.GetValue(hull, static h => Of(HullLines.Of(h)));
+
+    /// <summary>Judges lines of a hull.</summary>
+    /// <param name="lines">The lines.</param>
     public static FairnessReport Of(HullLines lines)
     {
         ArgumentNullException.ThrowIfNull(lines);

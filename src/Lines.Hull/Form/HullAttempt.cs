@@ -1,6 +1,5 @@
 using Lines.Hull.Fairness;
 using Lines.Hull.Hydrostatics;
-using Lines.Hull.Sections;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -34,10 +33,8 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
     /// <summary>Bow of a batten or section that counts as straight [m].</summary>
     private const double Straight = 5e-5;
 
-    private readonly Lazy<bool> _isFair = new(() => Surface is { } hull && FairnessReport.Of(HullLines.Of(hull)).Fair);
-
     /// <summary>Whether it is a hull that the fairness check passes.</summary>
-    public bool IsFair => _isFair.Value;
+    public bool IsFair => Surface is { } hull && FairnessReport.Of(hull).Fair;
 
     /// <summary>Shapes lines and skin, checking each before the next is begun: on the usual spans, and on others where those leave no hull, or no fair
     /// one.</summary>

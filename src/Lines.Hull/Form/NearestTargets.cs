@@ -1,5 +1,4 @@
 using Lines.Hull.Fairness;
-using Lines.Hull.Sections;
 using Lines.Kernel.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -133,7 +132,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         {
             var value = toldTarget(target, reach.Value * (upward ? 1 + back : 1 - back), upward);
             if (value > 0 && new TargetSearch(d, targets.With(k, value)).Cold(out _) is { } end && end.Miss <= TargetSearch.Met)
-                return new TargetHint(target, value) { Fair = FairnessReport.Of(HullLines.Of(end.Made)).Fair };
+                return new TargetHint(target, value) { Fair = FairnessReport.Of(end.Made).Fair };
         }
 
         return null;
@@ -159,7 +158,7 @@ internal sealed class NearestTargets(HullDials d, HullTargets targets, ToldValue
         {
             var asked = At(Math.Max(0, share), told: true);
             if (new TargetSearch(d, asked).Cold(out _) is { } met && met.Miss <= TargetSearch.Met)
-                return [.. asked.Asked.Select(t => new TargetHint(t.Target, t.Value) { Fair = FairnessReport.Of(HullLines.Of(met.Made)).Fair })];
+                return [.. asked.Asked.Select(t => new TargetHint(t.Target, t.Value) { Fair = FairnessReport.Of(met.Made).Fair })];
         }
 
         return [.. targets.Asked.Select(t => new TargetHint(t.Target, null))];
