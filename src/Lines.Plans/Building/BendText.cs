@@ -18,14 +18,16 @@ public static class BendText
         ArgumentNullException.ThrowIfNull(bend);
         ArgumentNullException.ThrowIfNull(build);
         string Shown(double meters) => new Length(meters).ToText(notation);
+        string Size(double meters) => new Length(Math.Round(meters, 4)).ToSize(notation);
+        var (run, runName) = notation == LengthNotation.Millimeters ? (1, "meter") : (0.3048, "foot");
         var place = Invariant($"strip {bend.Strip} from the sheer, {Shown(bend.X)} from the bow and {Shown(bend.Height)} up");
         var stretch = bend.Aft - bend.Fore > 0.05 ? Invariant($", worst of the stretch from {Shown(bend.Fore)} to {Shown(bend.Aft)}") : "";
         return bend.Kind switch
         {
             StripBendKind.Facet => Invariant(
-                $"Round: {place}{stretch}, leaves {1000 * bend.Value:F1} mm to plane off {1000 * build.Planking:0.#} mm; strips {Shown(bend.Remedy)} wide leave a tenth of the planking."),
+                $"Round: {place}{stretch}, leaves {Size(bend.Value)} to plane off {Size(build.Planking)}; strips {Shown(bend.Remedy)} wide leave a tenth of the planking."),
             StripBendKind.Twist => Invariant(
-                $"Twist: {place}{stretch}, turns {bend.Value / Degree:F0} deg in a meter, and strips this thick take {bend.Limit / Degree:F0} deg cold; steam it, or laminate two of {Shown(Math.Min(bend.Remedy, build.Planking / 2))}."),
+                $"Twist: {place}{stretch}, turns {bend.Value * run / Degree:F0} deg in a {runName}, and strips this thick take {bend.Limit * run / Degree:F0} deg cold; steam it, or laminate two of {Shown(Math.Min(bend.Remedy, build.Planking / 2))}."),
             StripBendKind.Flat => Invariant(
                 $"Bend: {place}{stretch}, is bent to a radius of {Shown(1 / bend.Value)}, and strips this thick take {Shown(1 / bend.Limit)} cold; kerf or steam it, or laminate thinner ones."),
             _ => Invariant(

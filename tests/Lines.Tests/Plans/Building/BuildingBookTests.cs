@@ -114,6 +114,8 @@ public class BuildingBookTests
         Assert.Equal(
             "Twist: strip 7 from the sheer, 500 mm from the bow and 60 mm up, worst of the stretch from 400 mm to 600 mm, turns 90 deg in a meter, and strips this thick take 45 deg cold; steam it, or laminate two of 3 mm.",
             BendText.Of(bend, Build, LengthNotation.Millimeters));
+        Assert.Contains("turns 27 deg in a foot, and strips this thick take 14 deg cold", BendText.Of(bend, Build, LengthNotation.Inches), StringComparison.Ordinal);
+        Assert.Contains("leaves 0.059 in (1.5 mm) to plane off 0.236 in (6 mm);", BendText.Of(bend with { Kind = StripBendKind.Facet, Value = 0.00149 }, Build, LengthNotation.Inches), StringComparison.Ordinal);
     }
 
     private static BuildingBook Book(LengthNotation notation, BuildDials? build = null)
