@@ -25,8 +25,17 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
     /// <summary>The line that stands furthest off its batten.</summary>
     public LineFairness WorstOnBatten => Lines.MaxBy(l => l.Batten.Depth)!;
 
-    /// <summary>The line with the deepest hollow that was not asked for.</summary>
-    public LineFairness WorstHollow => Lines.MaxBy(l => l.Hollow.Depth)!;
+    /// <summary>The deepest hollow nobody asked for on many lines between those of the plan, on which line, and what it may be [m]; null where none was looked for or found.</summary>
+    public (string Subject, double Depth, double Limit)? Between { get; init; }
+
+    private (string Subject, double Depth, double Limit) Deepest
+    {
+        get
+        {
+            var line = Lines.MaxBy(l => l.Hollow.Depth)!;
+            return Between is { } between && between.Depth > line.Hollow.Depth ? between : (line.Subject, line.Hollow.Depth, line.HollowLimit);
+        }
+    }
 
     /// <summary>The judgment in one plain sentence, lengths in millimeters.</summary>
     public string Verdict
@@ -41,12 +50,17 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
 
     /// <summary>How hollow a fair hull is; a hollow over what most lines may have stands beside what its own line may.</summary>
     private string Shape => ConvexThroughout ? "convex throughout"
-        : WorstHollow.Hollow.Depth <= Limits.Hollow ? $"hollow only where that is meant ({MeantHollows[0].MeantSentence})"
-        : Invariant($"deepest hollow nobody asked for {Limits.Millimeters(WorstHollow.Hollow.Depth, Limits.Hollow)} mm, on {WorstHollow.Subject}, which may have {1000 * WorstHollow.HollowLimit:F2}");
+        : Deepest.Depth <= Limits.Hollow ? $"hollow only where that is meant ({MeantHollows[0].MeantSentence})"
+        : Invariant($"deepest hollow nobody asked for {Limits.Millimeters(Deepest.Depth, Limits.Hollow)} mm, on {Deepest.Subject}, which may have {1000 * Deepest.Limit:F2}");
 
     /// <summary>Judges the lines of a hull on its own grid: once, for shaping a hull asks the same.</summary>
     /// <param name="hull">The hull.</param>
-    public static FairnessReport Of(HullSurface hull) => Made.GetValue(hull, static h => Of(HullLines.Of(h)));
+    public static FairnessReport Of(HullSurface hull) => Made.GetValue(hull, static h =>
+    {
+        var report = Of(HullLines.Of(h));
+        var deepest = UnaskedHollows.Of(h).Where(u => u.Line.Kind != LineKind.Buttock).MaxBy(u => u.Hollow.Depth);
+        return deepest is null ? report : report with { ConvexThroughout = report.ConvexThroughout && deepest.Hollow.Depth <= Limits.Hollow, Between = (deepest.Subject, deepest.Hollow.Depth, deepest.Limit) };
+    });
 
     /// <summary>Judges lines of a hull.</summary>
     /// <param name="lines">The lines.</param>

@@ -1,5 +1,6 @@
 using Lines.Hull.Fairness;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Sections;
 using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
@@ -79,7 +80,7 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         for (var again = 0; ; again++)
         {
             fault = Unsound(lines, surface);
-            List<UnaskedHollow> hollows = fault is null ? [.. SkinFaults.Hollow(lines, surface)] : [];
+            List<HollowSpot> hollows = fault is null ? [.. SkinFaults.Hollow(lines, surface)] : [];
             var deepest = hollows.Count == 0 ? default : hollows.MaxBy(h => h.Part);
             fault ??= hollows.Where(h => h.Fault is not null && h.Part > 1).OrderByDescending(h => h.Part).Select(h => h.Fault).FirstOrDefault();
             if (fault is null)
@@ -90,12 +91,12 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         }
     }
 
-    /// <summary>Where a hollow found between the places watched is watched in the next skin.</summary>
-    private static IEnumerable<(double U, double V)> Around(UnaskedHollow hollow)
+    /// <summary>Where a hollow found between the places watched is watched in the next skin, and on a diagonal at its own angle.</summary>
+    private static IEnumerable<WatchedPlace> Around(HollowSpot hollow)
     {
-        var (du, dv) = hollow.IsUpSection ? (0.0, 0.05) : (0.02, 0.0);
+        var (du, dv) = hollow.Line.Kind is LineKind.Station or LineKind.Stern ? (0.0, 0.05) : (0.02, 0.0);
         foreach (var k in (int[])[-1, 0, 1])
-            yield return (Math.Clamp(hollow.U + (k * du), 0, 1), Math.Clamp(hollow.V + (k * dv), 0, 1));
+            yield return new(Math.Clamp(hollow.U + (k * du), 0, 1), Math.Clamp(hollow.V + (k * dv), 0, 1), Math.Tan(hollow.Line.Tag.Angle));
     }
 
     /// <summary>The skin is no hull where it folds, where the side swells past the beam, where a vee is none, and where a waterline that ends on the

@@ -3,6 +3,12 @@ using Lines.Kernel.Splines;
 
 namespace Lines.Hull.Form;
 
+/// <summary>A place of a skin that is watched for hollows.</summary>
+/// <param name="U">Its parameter along the hull.</param>
+/// <param name="V">Its parameter up the section.</param>
+/// <param name="Fall">Fall over half-breadth of a diagonal watched there beside that at 45 degrees; 0 for none.</param>
+internal readonly record struct WatchedPlace(double U, double V, double Fall);
+
 /// <summary>The bounds a skin is held to at sample places: heights rise up every section, and lines do not turn hollow.</summary>
 internal sealed class SkinBounds
 {
@@ -48,9 +54,9 @@ internal sealed class SkinBounds
 
     /// <summary>Watches a further place.</summary>
     /// <returns>The row that keeps the skin from folding there.</returns>
-    public ElasticRow Watch(double u, double v)
+    public ElasticRow Watch(WatchedPlace place)
     {
-        var sample = At(u, v);
+        var sample = At(place.U, place.V, place.Fall);
         _samples.Add(sample);
         return Rise(sample);
     }
@@ -96,8 +102,11 @@ internal sealed class SkinBounds
             var weight = SkinStiffness.Convexity * (_convex || Math.Min(s.U, 1 - s.U) > HollowLines ? 1 : SoftForHollow);
             var reach = _scale.Length * Math.Min(0.125, Math.Max(0.02, 2 * Math.Min(s.U, 1 - s.U)));
             AddNear(bows, Bow.Of(at, BowStep.AlongWaterline(at, reach), weight));
-            if (at.Q > -0.5)
-                AddNear(bows, Bow.Of(at, BowStep.AlongDiagonal(at, reach), weight));
+            foreach (var fall in (ReadOnlySpan<double>)[1, s.Fall])
+            {
+                if (fall > 0 && fall * at.Q > -0.5)
+                    AddNear(bows, Bow.Of(at, BowStep.AlongDiagonal(at, reach, fall), weight));
+            }
 
             // Where a buttock runs steeper the waterlines hold it, and one more bound leads the skin astray.
             if (at.Q > 0 && Math.Abs(at.P / at.Q) < SteepButtock)
@@ -174,7 +183,7 @@ internal sealed class SkinBounds
         }
     }
 
-    private Sample At(double u, double v) => new(_u, _v, _x, u, v) { LeastRise = _scale.LeastRise(u, v) };
+    private Sample At(double u, double v, double fall = 0) => new(_u, _v, _x, u, v) { LeastRise = _scale.LeastRise(u, v), Fall = fall };
 
     /// <summary>Whether the fold rows come first here.</summary>
     private bool IsNearlyFolded(in SkinPoint at) => at.Delta < Math.Max(0.3 * at.At.LeastRise * _scale.Length, 1e-6);

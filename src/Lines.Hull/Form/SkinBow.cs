@@ -144,13 +144,14 @@ internal readonly record struct BowStep(double Dx, double Dz, double Scale)
         return new BowStep(reach, 0, scale) { ScaleByP = -3 * scale * at.P / square };
     }
 
-    /// <summary>Along a diagonal at 45 degrees, on which z falls as y grows: dz/dx = -y', y' = p / (1 + q).</summary>
+    /// <summary>Along a diagonal, on which z falls as y grows: dz/dx = -t y', y' = p / (1 + t q).</summary>
     /// <param name="at">Where.</param>
     /// <param name="reach">Step aft [m].</param>
-    public static BowStep AlongDiagonal(in SkinPoint at, double reach)
+    /// <param name="fall">Its fall over half-breadth t, 1 at 45 degrees.</param>
+    public static BowStep AlongDiagonal(in SkinPoint at, double reach, double fall = 1)
     {
-        double by = 1 / (1 + at.Q), scale = by / 8;
-        return new BowStep(reach, -reach * at.P * by, scale) { DzByP = -reach * by, DzByQ = reach * at.P * by * by, ScaleByQ = -scale * by };
+        double by = 1 / (1 + (fall * at.Q)), down = fall * reach, scale = by / 8;
+        return new BowStep(reach, -down * at.P * by, scale) { DzByP = -down * by, DzByQ = down * fall * at.P * by * by, ScaleByQ = -scale * fall * by };
     }
 
     /// <summary>Along a buttock, on which dz/dx = -p / q.</summary>

@@ -70,50 +70,20 @@ internal static class SkinFaults
     }
 
     /// <summary>Without hollow lines asked for, no waterline, diagonal or section is hollow by more than a builder would take for fair.</summary>
-    /// <returns>What comes near to that or is deeper, each with its place on the skin and whether it runs up a section.</returns>
-    public static IEnumerable<UnaskedHollow> Hollow(CharacterLines lines, HullSurface surface)
-    {
-        var d = lines.Dials;
-        var top = Math.Min(d.Depth, Math.Min(d.Bow.Sheer, d.Stern.Sheer));
-        double[] heights =
-        [
-            .. Enumerable.Range(1, 9).Select(k => d.Draft * k / 10), d.Draft, .. Enumerable.Range(1, 7).Select(k => d.Draft + ((top - d.Draft) * k / 8)),
-        ];
-        var grid = LinesGrid.For(surface);
-        var cut = heights.SelectMany(z => Cut.Waterline(surface, z))
-            .Concat(Enumerable.Range(1, 31).Select(k => d.Length * k / 32).Concat(grid.Stations.Select(s => s.X)).SelectMany(x => Cut.Station(surface, x)))
-            .Concat([Cut.Sheer(surface), Cut.Stern(surface)])
-            .Concat(grid.Diagonals.SelectMany(m => Cut.Diagonal(surface, m.Height, m.Angle)))
-            .Concat(grid.Buttocks.SelectMany(y => Cut.Buttock(surface, y)));
-        foreach (var line in cut)
+    /// <returns>What comes near to that or is deeper, each with its place on the skin and the line it is on.</returns>
+    public static IEnumerable<HollowSpot> Hollow(CharacterLines lines, HullSurface surface) =>
+        UnaskedHollows.Of(surface).Where(h => h.Part > NearHollow).Select(h =>
         {
-            var intention = Intention.Of(line, surface);
-            var trace = LineTrace.Of(line, intention.Axes, intention.OutwardSign);
-            foreach (var hollow in Hollows.In(trace, NearHollow * intention.HollowLimit))
-            {
-                var at = line.At(hollow.Place);
-                if (intention.Asks(at.Point))
-                    continue;
-                var fault = new FormFault(Invariant($"{NameOf(line, surface)} would be hollow by {Limits.Millimeters(hollow.Depth, intention.HollowLimit)} mm (allowed {intention.HollowLimit * 1000:F2})"), HullAttempt.EndDials(lines, at.U));
-                yield return new UnaskedHollow(line.Kind == LineKind.Buttock ? null : fault, hollow.Depth / intention.HollowLimit, at.U, at.V, line.Kind is LineKind.Station or LineKind.Stern);
-            }
-        }
-    }
-
-    private static string NameOf(HullLine line, HullSurface surface) => line.Kind switch
-    {
-        LineKind.Waterline => Invariant($"the waterline {line.Position * 1000:F0} mm above the base line"),
-        LineKind.Station => Invariant($"the section {line.Position * 1000:F0} mm aft of the foremost point"),
-        LineKind.Sheer => "the sheer in plan",
-        LineKind.Stern => surface.Transom is null ? "the sternpost" : "the transom",
-        _ => "a diagonal",
-    };
+            var at = h.Line.At(h.Hollow.Place);
+            var fault = new FormFault(Invariant($"{h.Subject} would be hollow by {Limits.Millimeters(h.Hollow.Depth, h.Limit)} mm (allowed {h.Limit * 1000:F2})"), HullAttempt.EndDials(lines, at.U));
+            return new HollowSpot(h.Line.Kind == LineKind.Buttock ? null : fault, h.Part, at.U, at.V, h.Line);
+        });
 }
 
-/// <summary>A hollow that was not asked for.</summary>
+/// <summary>Where a hollow that was not asked for is on the skin.</summary>
 /// <param name="Fault">What it is, should it be too deep; null for a buttock, whose hollow is a matter of fairness.</param>
 /// <param name="Part">Its depth as a part of what is allowed.</param>
 /// <param name="U">Where on the skin it is deepest.</param>
 /// <param name="V">The same.</param>
-/// <param name="IsUpSection">Whether it runs up a section rather than lengthwise.</param>
-internal readonly record struct UnaskedHollow(FormFault? Fault, double Part, double U, double V, bool IsUpSection);
+/// <param name="Line">The line it is on.</param>
+internal readonly record struct HollowSpot(FormFault? Fault, double Part, double U, double V, HullLine Line);

@@ -217,10 +217,10 @@ internal sealed class SkinProgram : IDisposable
     }
 
     /// <summary>Solves on, with further places watched for hollows and folds.</summary>
-    /// <param name="places">Their parameters.</param>
-    public BSplineSurface SolveOn(IEnumerable<(double U, double V)> places)
+    /// <param name="places">The places.</param>
+    public BSplineSurface SolveOn(IEnumerable<WatchedPlace> places)
     {
-        _fixed.AddRange(places.Select(p => _bounds.Watch(p.U, p.V)));
+        _fixed.AddRange(places.Select(_bounds.Watch));
         Descend(PassesForMore, hardness: 1);
         return WithAreas();
     }

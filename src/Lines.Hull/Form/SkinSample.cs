@@ -66,6 +66,9 @@ internal sealed class Sample
     /// <summary>Least dz/dv at constant x asked for here [m].</summary>
     public double LeastRise { get; init; }
 
+    /// <summary>Fall over half-breadth of a diagonal that is watched here beside that at 45 degrees; 0 for none.</summary>
+    public double Fall { get; init; }
+
     /// <summary>Derivatives of y and z of a net: y first, z from <paramref name="zOffset"/>.</summary>
     public NetJet JetOf(double[] net, int zOffset)
     {

@@ -23,8 +23,11 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
     /// <summary>Relative error of the area of a waterline that is no iso-line.</summary>
     private const double CutTolerance = 1e-8;
 
-    /// <summary>How far inside its end, in the parameter along the hull, the direction of a cut waterline is taken.</summary>
+    /// <summary>How far inside its end, in the parameter along the hull, the direction of a waterline is taken that ends where keel and stem meet.</summary>
     private const double Inside = 1e-4;
+
+    /// <summary>Least rise of the section at its end, over the beam, by which a waterline has a direction there: with less it leaves the keel square.</summary>
+    private const double LeastRise = 1e-9;
 
     /// <summary>The coefficients of a hull.</summary>
     public static FormCoefficients Of(HullSurface hull)
@@ -81,8 +84,15 @@ public sealed record FormCoefficients(double Entry, double Run, double Midship, 
             [hull.Dials.Beam * hull.Dials.Length],
             breaks,
             CutTolerance)[0];
-        // A hair inside: where the keel meets the stem just at the water, the waterline ends on a point at which it has no direction of its own.
-        return (Area(fore), Area(aft), region.AlongAt(fore[0] + Inside).Slope, region.AlongAt(aft[^1] - Inside).Slope);
+        return (Area(fore), Area(aft), EndSlope(fore[0], 1), EndSlope(aft[^1], -1));
+
+        // Where the keel meets the stem just at the water, the waterline ends on a point at which it has no direction of its own: a hair inside it has.
+        Vector3 EndSlope(double u, int inward)
+        {
+            var corner = Math.Min(u - hull.Side.U.Start, hull.Side.U.End - u) < Inside && region.WaterlineAt(u) < Inside;
+            var at = corner ? u + (inward * Inside) : u;
+            return hull.Side.JetAt(at, region.WaterlineAt(at)).V.Z > LeastRise * hull.Dials.Beam ? region.AlongAt(at).Slope : new Vector3(0, inward, 0);
+        }
     }
 
     private static double Integral(SplineBasis basis, Func<double, double> f, double from, double to)

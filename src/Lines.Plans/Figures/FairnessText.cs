@@ -42,6 +42,8 @@ public static class FairnessText
                 .Append(Invariant($"{family.Max(l => l.MonotonePieces),19}\n"));
         }
 
+        if (Between(report) is { } between)
+            text.Append("  ").Append(between).Append('\n');
         return text.Append("  ").Append(Allowed(report)).Append('\n').ToString();
     }
 
@@ -53,6 +55,11 @@ public static class FairnessText
         { Fair: null } t => (t.Toward > 0 ? "raise" : "lower", ""),
         var t => (t.Toward > 0 ? "raise" : "lower", $" to {t.Shown}, with which the hull is fair"),
     };
+
+    /// <summary>The deepest hollow between the lines of the plan, in a sentence; null where none was looked for.</summary>
+    internal static string? Between(FairnessReport report) => report.Between is { } b
+        ? Invariant($"Between these lines, on many more of the same surface, the deepest hollow nobody asked for is {Limits.Millimeters(b.Depth, b.Limit)} mm, on {b.Subject} (allowed {1000 * b.Limit:F2} mm).")
+        : null;
 
     /// <summary>What the lines may be, in a sentence.</summary>
     internal static string Allowed(FairnessReport report)

@@ -107,7 +107,7 @@ public static class HullFigures
             Known("center_of_flotation_aft", "Center of flotation", afloat.FlotationAft, Quantity.Length) with { Note = AftOfFore },
             Known("center_of_flotation_part", "Center of flotation, part of the length", afloat.FlotationFraction, Quantity.Fraction) with { Note = AftOfFore },
             Known("waterplane_area", "Waterplane area", afloat.Waterplane?.Area, Quantity.Area),
-            new("wetted_surface", "Wetted surface", afloat.WettedSurface, Quantity.Area),
+            new("wetted_surface", "Wetted surface", afloat.WettedSurface, Quantity.Area) { Note = afloat.TransomArea > 0 ? "immersed transom counted in" : "" },
             new("transom_area", "Immersed transom", afloat.TransomArea, Quantity.Area),
             Known("greatest_section_area", "Greatest section", afloat.Greatest?.Area, Quantity.SectionArea),
             Known("greatest_section_aft", "Greatest section, place", afloat.Greatest?.X - afloat.Waterplane?.Fore, Quantity.Length) with { Note = AftOfFore },

@@ -27,7 +27,10 @@ internal static class FairnessTable
                 bad == 0 ? "fair" : Invariant($"{bad} of {family.Count()} not fair"), bad > 0);
         }
 
-        html.Append("</tbody>\n</table>\n</div>\n<details>\n<summary>Every line</summary>\n<div class=\"scroll\">\n<table>\n").Append(Columns("Line")).Append("<tbody>\n");
+        html.Append("</tbody>\n</table>\n</div>\n");
+        if (FairnessText.Between(report) is { } between)
+            html.Append("<p>").Append(ReportPage.Escaped(between)).Append("</p>\n");
+        html.Append("<details>\n<summary>Every line</summary>\n<div class=\"scroll\">\n<table>\n").Append(Columns("Line")).Append("<tbody>\n");
         foreach (var line in report.Lines)
             Row(html, line.Name, line, line.Meant.Depth, line, line.UnaskedInflections, line.MonotonePieces, line.Fair ? "fair" : "not fair", !line.Fair);
         return html.Append("</tbody>\n</table>\n</div>\n</details>\n").ToString();

@@ -8,7 +8,7 @@ namespace Lines.Tests.Hull.Form;
 /// <remarks>Against central differences. Rows that leave out how a diagonal turns with the skin end a descent short of its valley's floor.</remarks>
 public class BowTests
 {
-    public static TheoryData<string> Steps => ["section", "transom", "waterline", "diagonal", "buttock"];
+    public static TheoryData<string> Steps => ["section", "transom", "waterline", "diagonal", "flat diagonal", "buttock"];
 
     [Theory]
     [MemberData(nameof(Steps))]
@@ -47,6 +47,7 @@ public class BowTests
         "transom" => BowStep.UpTransom(point, 0.25),
         "waterline" => BowStep.AlongWaterline(point, 0.4),
         "diagonal" => BowStep.AlongDiagonal(point, 0.4),
+        "flat diagonal" => BowStep.AlongDiagonal(point, 0.4, 0.5),
         _ => BowStep.AlongButtock(point, 0.4),
     };
 }
