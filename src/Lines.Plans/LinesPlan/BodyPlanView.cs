@@ -15,6 +15,12 @@ internal sealed class BodyPlanView
     /// <summary>Least height of the numbers of half stations [mm on paper].</summary>
     private const double LeastLetters = 1.4;
 
+    /// <summary>Distance of the middle of a diagonal's label from other diagonals [mm].</summary>
+    private const double FromDiagonal = 2;
+
+    /// <summary>Cost of a label that stands no nearer to its own diagonal than to another [mm of distance].</summary>
+    private const double Ambiguous = 8;
+
     private readonly PageMarks _marks;
     private readonly PlanLayout _layout;
     private readonly HullLines _lines;
@@ -88,30 +94,41 @@ internal sealed class BodyPlanView
     private void AddDiagonals()
     {
         var taken = new List<Point2>();
-        foreach (var d in _lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal))
-        {
-            var reach = d.Nodes.Max(n => d.Axes.Flat(n.Point).Y) + (2.5 / K);
-            var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
-            foreach (var side in new[] { -1, 1 })
+        List<(HullLine Line, ArcSegment Drawn)> diagonals =
+        [
+            .. _lines.Diagonals.DistinctBy(d => d.Label, StringComparer.Ordinal).SelectMany(_ => (int[])[-1, 1], (d, side) =>
             {
-                // The label stands beyond the end, on the line drawn out to it or beside; off the grid where there is room, never on another.
-                Point2 from = At(side, new Point3(0, 0, d.Position)), to = At(side, end);
-                var way = (to - from).Unit();
-                var places =
-                    from aside in (double[])[0, 2, -2, 3, -3, 4, -4]
-                    from along in Enumerable.Range(0, 25)
-                    let beyond = (Math.Abs(aside) < 3 ? 2.4 : 0) + (0.5 * along)
-                    let p = to + (beyond * way) + (aside * way.TurnedLeft)
-                    where IsFree(p, taken)
-                    orderby beyond + (2 * Math.Abs(aside)) + (IsOffGrid(p) ? 0 : OnGrid)
-                    select (At: p, End: aside == 0 ? p - (2.4 * way) : to);
-                var label = places.Take(1).ToList();
-                _curves.Add(new PlanCurve(PlanInks.Diagonals, [from, label.Count == 0 ? to : label[0].End], label.Count == 0 ? d.Label : ""));
-                foreach (var (at, _) in label)
-                {
-                    taken.Add(at);
-                    _marks.Text(PlanInks.Lettering, d.Label, at, 1.8, anchor: Anchor.Middle);
-                }
+                var reach = d.Nodes.Max(n => d.Axes.Flat(n.Point).Y) + (2.5 / K);
+                var end = new Point3(0, reach * Math.Cos(d.Tag.Angle), d.Position - (reach * Math.Sin(d.Tag.Angle)));
+                return (d, new ArcSegment(At(side, new Point3(0, 0, d.Position)), At(side, end), 0));
+            }),
+        ];
+        for (var k = 0; k < diagonals.Count; k++)
+        {
+            // The label stands beyond the end, on the line drawn out to it or beside; off the grid where there is room, never on another label or diagonal.
+            var (d, drawn) = diagonals[k];
+            var (start, to) = (drawn.From, drawn.To);
+            var way = (to - start).Unit();
+            List<ArcSegment> others = [.. diagonals.Where((_, i) => i != k).Select(o => o.Drawn)];
+            var places =
+                from aside in (double[])[0, 2, -2, 3, -3, 4, -4]
+                from along in Enumerable.Range(0, 25)
+                let beyond = (Math.Abs(aside) < 3 ? 2.4 : 0) + (0.5 * along)
+                let p = to + (beyond * way) + (aside * way.TurnedLeft)
+                let end = aside == 0 ? p - (2.4 * way) : to
+                let own = new ArcSegment(start, end, 0)
+                let fromOthers = others.Min(o => o.DistanceTo(p))
+                where IsFree(p, taken) && fromOthers > FromDiagonal && taken.TrueForAll(t => own.DistanceTo(t) > FromDiagonal)
+                orderby beyond + (2 * Math.Abs(aside)) + (IsOffGrid(p) ? 0 : OnGrid) + (fromOthers > own.DistanceTo(p) + 0.5 ? 0 : Ambiguous)
+                select (At: p, End: end);
+            var label = places.Take(1).ToList();
+            if (label.Count > 0)
+                diagonals[k] = (d, new ArcSegment(start, label[0].End, 0));
+            _curves.Add(new PlanCurve(PlanInks.Diagonals, [start, diagonals[k].Drawn.To], label.Count == 0 ? d.Label : ""));
+            foreach (var (at, _) in label)
+            {
+                taken.Add(at);
+                _marks.Text(PlanInks.Lettering, d.Label, at, 1.8, anchor: Anchor.Middle);
             }
         }
     }
