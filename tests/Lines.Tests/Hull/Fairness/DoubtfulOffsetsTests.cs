@@ -52,6 +52,27 @@ public class DoubtfulOffsetsTests
         }
     }
 
+    // 1/32 in is half the error: of 320 lines of another making 94 % were named, 65 % rounded to a millimeter.
+    [Theory]
+    [InlineData(0.0005, 290)]
+    [InlineData(0.0254 / 32, 260)]
+    [InlineData(0.001, 160)]
+    public void In_a_table_coarsely_rounded_most_are_named_and_never_a_neighbor(double step, int least)
+    {
+        var named = 0;
+        for (var seed = 0; seed < 300; seed++)
+        {
+            var (points, random) = Table(seed, step);
+            var k = random.Next(2, points.Length - 2);
+            points[k] = points[k] with { Y = points[k].Y + (random.Next(2) == 0 ? Sixteenth : -Sixteenth) };
+            var doubtful = DoubtfulOffsets.In(points, step);
+            Assert.All(doubtful, d => Assert.Equal(k, d.Index));
+            named += doubtful.Count;
+        }
+
+        Assert.InRange(named, least, 300);
+    }
+
     [Fact]
     public void Two_errors_are_both_named()
     {
