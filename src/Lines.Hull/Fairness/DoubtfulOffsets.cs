@@ -58,17 +58,19 @@ public static class DoubtfulOffsets
 
         Point2[] line = [.. points];
         var wrong = new SortedSet<int>();
-        var mended = rounding < Coarse ? (Func<Point2[], int, Point2>)Mended : (l, k) => l[k] with { Y = Smoothed(l, k, rounding).Y };
-        while (wrong.Count < points.Count / MostShare && (rounding < Coarse ? Worst(line, rounding) : WorstSmoothed(line, rounding)) is { } k)
+        var isCoarse = rounding >= Coarse;
+        while (wrong.Count < points.Count / MostShare && (isCoarse ? WorstSmoothed(line, rounding) : Worst(line, rounding)) is { } k)
         {
             wrong.Add(k);
-            line[k] = mended(line, k);
+            line[k] = PutRight(k);
         }
 
         // Each put right once more, now that the others are.
         foreach (var k in wrong)
-            line[k] = mended(line, k);
+            line[k] = PutRight(k);
         return [.. wrong.Where(k => Math.Abs(points[k].Y - line[k].Y) > LeastError).Select(k => new DoubtfulOffset(k, points[k].Y - line[k].Y, line[k].Y))];
+
+        Point2 PutRight(int k) => isCoarse ? line[k] with { Y = Smoothed(line, k, rounding).Y } : Mended(line, k);
     }
 
     // The point that stands furthest beyond what rounding can do; null where none does.
@@ -76,10 +78,16 @@ public static class DoubtfulOffsets
     {
         if (line.Length < Degree + 4)
             return null;
-        var (worst, furthest) = Enumerable.Range(1, line.Length - 2)
-            .Select(k => (At: k, Beyond: Smoothed(line, k, rounding) is var s && ((s.Unrest < Restless * rounding && k > 1 && k < line.Length - 2) || Excess(line, k, rounding) > 0) ? Math.Abs(line[k].Y - s.Y) / s.Doubt : 0))
-            .OrderByDescending(p => p.Beyond).FirstOrDefault();
+        var (worst, furthest) = Enumerable.Range(1, line.Length - 2).Select(k => (k, Beyond(k))).OrderByDescending(p => p.Item2).First();
         return furthest > 1 ? worst : null;
+
+        // How far a point stands off, over how far it may; 0 where smoothing cannot judge it and its few neighbors do not blame it.
+        double Beyond(int k)
+        {
+            var (y, doubt, unrest) = Smoothed(line, k, rounding);
+            var isJudged = unrest < Restless * rounding && k > 1 && k < line.Length - 2;
+            return isJudged || Excess(line, k, rounding) > 0 ? Math.Abs(line[k].Y - y) / doubt : 0;
+        }
     }
 
     // Ordinate of a smoothed polynomial through neighbors at the abscissa of a point, how far the point may be from it, and how far its neighbors are.
@@ -92,7 +100,7 @@ public static class DoubtfulOffsets
         var weights = powers.QR().Solve(Matrix<double>.Build.DenseIdentity(near.Length));
         var ordinates = Vector<double>.Build.DenseOfEnumerable(near.Select(p => p.Y));
         var fit = weights * ordinates;
-        var unrest = Math.Sqrt((ordinates - (powers * fit)).DotProduct(ordinates - (powers * fit)) / (near.Length - Degree - 1));
+        var unrest = (ordinates - (powers * fit)).L2Norm() / Math.Sqrt(near.Length - Degree - 1);
         return (fit[0], (rounding / 2) + (Deviations * weights.Row(0).L2Norm() * Math.Max(rounding / Math.Sqrt(12), unrest)), unrest);
     }
 

@@ -58,7 +58,7 @@ public sealed record FairnessReport(IReadOnlyList<LineFairness> Lines, bool Fair
     public static FairnessReport Of(HullSurface hull) => Made.GetValue(hull, static h =>
     {
         var report = Of(HullLines.Of(h));
-        var deepest = UnaskedHollows.Of(h).Where(u => u.Line.Kind != LineKind.Buttock).MaxBy(u => u.Hollow.Depth);
+        var deepest = UnaskedHollows.Of(h).Where(u => u.ExcludesHull).MaxBy(u => u.Hollow.Depth);
         return deepest is null ? report : report with { ConvexThroughout = report.ConvexThroughout && deepest.Hollow.Depth <= Limits.Hollow, Between = (deepest.Subject, deepest.Hollow.Depth, deepest.Limit) };
     });
 

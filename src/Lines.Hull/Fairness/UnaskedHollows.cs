@@ -13,6 +13,9 @@ internal sealed record UnaskedHollow(HullLine Line, Hollow Hollow, double Limit)
     /// <summary>Its depth as a part of what is allowed.</summary>
     public double Part => Hollow.Depth / Limit;
 
+    /// <summary>Whether a hull is refused for it where it is too deep: that of a buttock is a matter of fairness alone.</summary>
+    public bool ExcludesHull => Line.Kind != LineKind.Buttock;
+
     /// <summary>The line in words that say where it is, for it may be none of the plan.</summary>
     public string Subject => Line.Kind switch
     {

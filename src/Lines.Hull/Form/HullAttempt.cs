@@ -80,23 +80,24 @@ internal sealed record HullAttempt(HullSurface? Surface, FormFault? Fault)
         for (var again = 0; ; again++)
         {
             fault = Unsound(lines, surface);
-            List<HollowSpot> hollows = fault is null ? [.. SkinFaults.Hollow(lines, surface)] : [];
-            var deepest = hollows.Count == 0 ? default : hollows.MaxBy(h => h.Part);
-            fault ??= hollows.Where(h => h.Fault is not null && h.Part > 1).OrderByDescending(h => h.Part).Select(h => h.Fault).FirstOrDefault();
+            var hollows = fault is null ? SkinFaults.Hollows(surface) : [];
+            var deepest = hollows.Select(h => h.Part).DefaultIfEmpty().Max();
+            fault ??= SkinFaults.TooHollow(lines, hollows);
             if (fault is null)
                 sound = surface;
-            if (!(deepest.Part > 1) || deepest.Part > OutOfReach || again == MostAgain)
+            if (!(deepest > 1) || deepest > OutOfReach || again == MostAgain)
                 return sound is null ? new HullAttempt(null, fault) : new HullAttempt(sound, null);
             surface = HullShape.With(skin.SolveOn(hollows.SelectMany(Around)), lines);
         }
     }
 
     /// <summary>Where a hollow found between the places watched is watched in the next skin, and on a diagonal at its own angle.</summary>
-    private static IEnumerable<WatchedPlace> Around(HollowSpot hollow)
+    private static IEnumerable<WatchedPlace> Around(UnaskedHollow hollow)
     {
+        var at = hollow.Line.At(hollow.Hollow.Place);
         var (du, dv) = hollow.Line.Kind is LineKind.Station or LineKind.Stern ? (0.0, 0.05) : (0.02, 0.0);
         foreach (var k in (int[])[-1, 0, 1])
-            yield return new(Math.Clamp(hollow.U + (k * du), 0, 1), Math.Clamp(hollow.V + (k * dv), 0, 1), Math.Tan(hollow.Line.Tag.Angle));
+            yield return new(Math.Clamp(at.U + (k * du), 0, 1), Math.Clamp(at.V + (k * dv), 0, 1), Math.Tan(hollow.Line.Tag.Angle));
     }
 
     /// <summary>The skin is no hull where it folds, where the side swells past the beam, where a vee is none, and where a waterline that ends on the

@@ -1,5 +1,4 @@
 using Lines.Hull.Fairness;
-using Lines.Hull.Sections;
 
 namespace Lines.Hull.Form;
 
@@ -69,21 +68,12 @@ internal static class SkinFaults
         return null;
     }
 
-    /// <summary>Without hollow lines asked for, no waterline, diagonal or section is hollow by more than a builder would take for fair.</summary>
-    /// <returns>What comes near to that or is deeper, each with its place on the skin and the line it is on.</returns>
-    public static IEnumerable<HollowSpot> Hollow(CharacterLines lines, HullSurface surface) =>
-        UnaskedHollows.Of(surface).Where(h => h.Part > NearHollow).Select(h =>
-        {
-            var at = h.Line.At(h.Hollow.Place);
-            var fault = new FormFault(Invariant($"{h.Subject} would be hollow by {Limits.Millimeters(h.Hollow.Depth, h.Limit)} mm (allowed {h.Limit * 1000:F2})"), HullAttempt.EndDials(lines, at.U));
-            return new HollowSpot(h.Line.Kind == LineKind.Buttock ? null : fault, h.Part, at.U, at.V, h.Line);
-        });
-}
+    /// <summary>The hollows nobody asked for that come near to what a builder would take for fair, or are deeper.</summary>
+    public static List<UnaskedHollow> Hollows(HullSurface surface) => [.. UnaskedHollows.Of(surface).Where(h => h.Part > NearHollow)];
 
-/// <summary>Where a hollow that was not asked for is on the skin.</summary>
-/// <param name="Fault">What it is, should it be too deep; null for a buttock, whose hollow is a matter of fairness.</param>
-/// <param name="Part">Its depth as a part of what is allowed.</param>
-/// <param name="U">Where on the skin it is deepest.</param>
-/// <param name="V">The same.</param>
-/// <param name="Line">The line it is on.</param>
-internal readonly record struct HollowSpot(FormFault? Fault, double Part, double U, double V, HullLine Line);
+    /// <summary>The deepest of them against its limit, where a hull is refused for it.</summary>
+    public static FormFault? TooHollow(CharacterLines lines, IEnumerable<UnaskedHollow> hollows) =>
+        hollows.Where(h => h.ExcludesHull && h.Part > 1).MaxBy(h => h.Part) is { } h
+            ? new FormFault(Invariant($"{h.Subject} would be hollow by {Limits.Millimeters(h.Hollow.Depth, h.Limit)} mm (allowed {h.Limit * 1000:F2})"), HullAttempt.EndDials(lines, h.Line.At(h.Hollow.Place).U))
+            : null;
+}
