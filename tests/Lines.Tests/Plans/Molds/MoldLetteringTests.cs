@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
@@ -16,6 +17,8 @@ public partial class MoldLetteringTests
 {
     private const double Clear = 0.3;
 
+    private static readonly ConcurrentDictionary<(string Name, bool Halves, LengthNotation Notation), IReadOnlyList<(string Part, Sheet Sheet)>> s_onPaper = new();
+
     [GeneratedRegex("^((?<name>SHEER|TOP|DWL|WL [0-9]+) )?(.*, )?(?<up>.+) UP$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Figure();
 
@@ -26,9 +29,11 @@ public partial class MoldLetteringTests
             var cases = new TheoryData<string, bool, LengthNotation>();
             foreach (var name in ShapedTemplates.Names)
             {
-                // Halves have the least room and feet the longest words: the two together, and whole molds in millimeters.
-                cases.Add(name, true, LengthNotation.FeetInchesEighths);
-                cases.Add(name, false, LengthNotation.Millimeters);
+                foreach (var halves in new[] { true, false })
+                {
+                    cases.Add(name, halves, LengthNotation.Millimeters);
+                    cases.Add(name, halves, LengthNotation.FeetInchesEighths);
+                }
             }
 
             return cases;
@@ -44,9 +49,10 @@ public partial class MoldLetteringTests
         {
             foreach (var mold in hull.Molds.Parts.Select(m => halves && HalfMold.Exists(m) ? HalfMold.Of(m) : m))
                 faults.AddRange(Faults(MoldSheets.ForRouter(hull.Design.Title, mold, notation)).Select(f => $"{hull.Design.Title} {mold.Name} router: {f}"));
-            foreach (var mold in hull.Molds.Parts)
-                faults.AddRange(Faults(MoldSheets.ForPaper(hull.Design.Title, mold, notation, new PrintSettings(PaperSize.A4) { Halves = halves, Guard = 3 })).Select(f => $"{hull.Design.Title} {mold.Name} paper: {f}"));
         }
+
+        foreach (var (part, sheet) in OnPaper(name, halves, notation))
+            faults.AddRange(Faults(sheet).Select(f => $"{part} paper: {f}"));
 
         Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults)}");
     }
@@ -57,26 +63,22 @@ public partial class MoldLetteringTests
     public void A_figure_to_check_by_is_nearest_to_its_own_line_and_with_a_name_it_stands_by_none(string name, bool halves, LengthNotation notation)
     {
         var faults = new List<string>();
-        foreach (var hull in ShapedTemplates.Of(name).Hulls)
+        foreach (var (part, sheet) in OnPaper(name, halves, notation))
         {
-            foreach (var mold in hull.Molds.Parts)
+            var foot = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "cut").Min(m => m.Path.Bounds().Bottom);
+            var levels = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "mark" && m.Name.Length > 0 && m.Path.Bounds().Height < 1e-6).Select(m => (m.Name, Box: m.Path.Bounds())).ToList();
+            foreach (var text in sheet.Marks.OfType<TextMark>())
             {
-                var sheet = MoldSheets.ForPaper(hull.Design.Title, mold, notation, new PrintSettings(PaperSize.A4) { Halves = halves, Guard = 3 });
-                var foot = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "cut").Min(m => m.Path.Bounds().Bottom);
-                var levels = sheet.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "mark" && m.Name.Length > 0 && m.Path.Bounds().Height < 1e-6).Select(m => (m.Name, Box: m.Path.Bounds())).ToList();
-                foreach (var text in sheet.Marks.OfType<TextMark>())
-                {
-                    var (box, told) = (Lettered.Box(text), Figure().Match(text.Text));
-                    var beside = levels.Where(l => l.Box.Left <= box.Right && l.Box.Right >= box.Left).Select(l => (l.Name, l.Box.Bottom, Away: Math.Max(l.Box.Bottom - box.Top, box.Bottom - l.Box.Bottom))).ToList();
-                    if (!told.Success || beside.Count == 0)
-                        continue;
-                    var near = beside.MinBy(l => l.Away);
-                    var of = told.Groups["name"].Value;
-                    if (of.Length == 0 && Math.Abs(near.Bottom - foot - Length.Parse(told.Groups["up"].Value).Millimeters) > 2)
-                        faults.Add($"{hull.Design.Title} {mold.Name} paper: \"{text.Text}\" is nearest to {near.Name}");
-                    else if (of.Length > 0 && near.Away < 4 && !string.Equals(of, near.Name, StringComparison.Ordinal))
-                        faults.Add(Invariant($"{hull.Design.Title} {mold.Name} paper: \"{text.Text}\" stands {near.Away:F1} mm from {near.Name}"));
-                }
+                var (box, told) = (Lettered.Box(text), Figure().Match(text.Text));
+                var beside = levels.Where(l => l.Box.Left <= box.Right && l.Box.Right >= box.Left).Select(l => (l.Name, l.Box.Bottom, Away: Math.Max(l.Box.Bottom - box.Top, box.Bottom - l.Box.Bottom))).ToList();
+                if (!told.Success || beside.Count == 0)
+                    continue;
+                var near = beside.MinBy(l => l.Away);
+                var of = told.Groups["name"].Value;
+                if (of.Length == 0 && Math.Abs(near.Bottom - foot - Length.Parse(told.Groups["up"].Value).Millimeters) > 2)
+                    faults.Add($"{part} paper: \"{text.Text}\" is nearest to {near.Name}");
+                else if (of.Length > 0 && near.Away < 4 && !string.Equals(of, near.Name, StringComparison.Ordinal))
+                    faults.Add(Invariant($"{part} paper: \"{text.Text}\" stands {near.Away:F1} mm from {near.Name}"));
             }
         }
 
@@ -158,6 +160,12 @@ public partial class MoldLetteringTests
 
         Point2 Turned(Point2 p) => new(upright.Width - p.X, upright.Height - p.Y);
     }
+
+    // Drawn once for the two that look at it.
+    private static IReadOnlyList<(string Part, Sheet Sheet)> OnPaper(string name, bool halves, LengthNotation notation) => s_onPaper.GetOrAdd(
+        (name, halves, notation),
+        _ => [.. ShapedTemplates.Of(name).Hulls.SelectMany(h => h.Molds.Parts, (h, m) =>
+            ($"{h.Design.Title} {m.Name}", MoldSheets.ForPaper(h.Design.Title, m, notation, new PrintSettings(PaperSize.A4) { Halves = halves, Guard = 3 })))]);
 
     private static IEnumerable<string> Faults(Sheet sheet)
     {
