@@ -35,6 +35,13 @@ internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double 
             builder.LineTo(On(points[i]));
     }
 
+    /// <summary>The canvas's point for a place on the sheet [mm].</summary>
+    public SKPoint On(Point2 p)
+    {
+        double x = p.X * scale, y = (sheetHeight - p.Y) * scale;
+        return wholeUnits ? new((float)Math.Round(x), (float)Math.Round(y)) : new((float)x, (float)y);
+    }
+
     private void Leg(ArcSegment leg)
     {
         if (leg.IsLine)
@@ -71,11 +78,5 @@ internal sealed class PathPen(SKPathBuilder builder, double sheetHeight, double 
     {
         var (sin, cos) = Math.SinCos(angle / 4);
         return 2.0 / 27.0 * Math.Pow(sin, 6) / (cos * cos);
-    }
-
-    private SKPoint On(Point2 p)
-    {
-        double x = p.X * scale, y = (sheetHeight - p.Y) * scale;
-        return wholeUnits ? new((float)Math.Round(x), (float)Math.Round(y)) : new((float)x, (float)y);
     }
 }

@@ -36,7 +36,8 @@ public static class PngFile
         using (var canvas = new SKCanvas(bitmap))
         {
             canvas.Clear(SKColors.White);
-            new SheetCanvas(scale, ArcTolerance / scale, ThinnestLine).Draw(sheet, canvas);
+            using var marks = new SheetCanvas(scale, ArcTolerance / scale, ThinnestLine);
+            marks.Draw(sheet, canvas);
         }
 
         using var pixels = bitmap.PeekPixels();

@@ -49,34 +49,36 @@ public static class StrokeLettering
     public static IReadOnlyList<ArcPath> Strokes(TextMark mark)
     {
         ArgumentNullException.ThrowIfNull(mark);
+        return [.. Letters(mark).SelectMany(l => l.Strokes)];
+    }
+
+    /// <summary>The smallest box around the middles of a text's strokes.</summary>
+    /// <param name="mark">The lettering: text, place, height, anchor, direction.</param>
+    /// <returns>The box [mm on the sheet]; it holds nothing where nothing is drawn.</returns>
+    /// <exception cref="ArgumentException">The height is not a positive number.</exception>
+    public static Box2 Bounds(TextMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        return Letters(mark).Aggregate(Box2.Nothing, (b, l) => b.With(l.Bounds));
+    }
+
+    /// <summary>The letters of a line of lettering and where each stands, in the order a pen draws them.</summary>
+    /// <exception cref="ArgumentException">The height is not a positive number.</exception>
+    internal static IEnumerable<PlacedGlyph> Letters(TextMark mark)
+    {
         if (!(mark.Height > 0 && double.IsFinite(mark.Height)))
             throw new ArgumentException(Invariant($"lettering height {mark.Height} mm of \"{mark.Text}\" is not a positive number"), nameof(mark));
         var scale = mark.Height / UnitsPerHeight;
-        var (sin, cos) = Math.SinCos(mark.Angle);
+
+        // Rounded, for half a turn's sine is not quite 0.
+        var along = new Vector2(Math.Round(Math.Cos(mark.Angle), 15), Math.Round(Math.Sin(mark.Angle), 15));
         var start = StartOf(mark);
-        var strokes = new List<ArcPath>();
         var pen = start.X;
         foreach (var rune in mark.Text.EnumerateRunes())
         {
             var glyph = GlyphOf(rune);
-            foreach (var stroke in glyph.Strokes)
-                strokes.Add(Placed(stroke, pen, start.Y));
+            yield return new PlacedGlyph(glyph, mark.At + (pen * along) + (start.Y * along.TurnedLeft), scale * along);
             pen += (glyph.Width + Gap) * scale;
-        }
-
-        return strokes;
-
-        ArcPath Placed(ArcPath stroke, double x, double y)
-        {
-            var placed = new ArcVertex[stroke.Vertices.Count];
-            for (var i = 0; i < placed.Length; i++)
-            {
-                var (point, bulge) = (stroke.Vertices[i].Point, stroke.Vertices[i].Bulge);
-                var (along, up) = (x + (point.X * scale), y + (point.Y * scale));
-                placed[i] = new ArcVertex(new Point2(mark.At.X + (along * cos) - (up * sin), mark.At.Y + (along * sin) + (up * cos)), bulge);
-            }
-
-            return new ArcPath(placed, stroke.Closed);
         }
     }
 

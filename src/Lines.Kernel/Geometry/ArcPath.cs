@@ -27,7 +27,10 @@ public sealed record ArcPath(IReadOnlyList<ArcVertex> Vertices, bool Closed)
     public ArcPath Mapped(Func<Point2, Point2> map, bool mirrors = false)
     {
         ArgumentNullException.ThrowIfNull(map);
-        return new ArcPath([.. Vertices.Select(v => new ArcVertex(map(v.Point), mirrors ? -v.Bulge : v.Bulge))], Closed);
+        var mapped = new ArcVertex[Vertices.Count];
+        for (var i = 0; i < mapped.Length; i++)
+            mapped[i] = new ArcVertex(map(Vertices[i].Point), mirrors ? -Vertices[i].Bulge : Vertices[i].Bulge);
+        return new ArcPath(mapped, Closed);
     }
 }
 

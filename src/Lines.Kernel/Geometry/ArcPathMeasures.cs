@@ -3,16 +3,11 @@ namespace Lines.Kernel.Geometry;
 /// <summary>Measures of paths of lines and arcs.</summary>
 public static class ArcPathMeasures
 {
-    /// <summary>The segments in order; a closed path has as many as vertices, an open one less by one.</summary>
-    public static IReadOnlyList<ArcSegment> Segments(this ArcPath path)
+    /// <summary>The segments in order.</summary>
+    public static ArcSegments Segments(this ArcPath path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        var v = path.Vertices;
-        var count = path.Closed ? v.Count : v.Count - 1;
-        var segments = new ArcSegment[Math.Max(0, count)];
-        for (var i = 0; i < segments.Length; i++)
-            segments[i] = new ArcSegment(v[i].Point, v[(i + 1) % v.Count].Point, v[i].Bulge);
-        return segments;
+        return new ArcSegments(path);
     }
 
     /// <summary>Length along the path.</summary>

@@ -167,7 +167,7 @@ internal sealed class WitnessFigures
             foreach (var at in places((width, height)))
             {
                 var box = new Box2(at.X, at.Y, at.X + width, at.Y + height).Grown(Clearance);
-                if (_taken.Exists(box.Touches) || (keptFree is not null && keptFree.Any(box.Touches)) || !_outline.Contains(box.Center) || !_lines.AreClearOf(box))
+                if (_taken.Exists(box.Touches) || (keptFree is not null && keptFree.Any(box.Touches)) || !_lines.AreClearOf(box) || !_outline.Contains(box.Center))
                     continue;
                 _taken.Add(box);
                 _figures.Add(new TextMark(MoldInks.Text, text, at, height));

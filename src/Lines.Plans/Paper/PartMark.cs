@@ -10,27 +10,22 @@ internal sealed class PartMark
     /// <summary>Greatest distance of a filled area's chords from its arcs [mm]; stroked arcs stay arcs.</summary>
     private const double FillTolerance = 0.002;
 
+    private readonly Lazy<IReadOnlyList<(ArcPath Path, Box2 Bounds)>> _strokes;
+
     /// <summary>Measures a mark.</summary>
     /// <param name="mark">The mark.</param>
     /// <param name="part">Index of its part among those on the same pages.</param>
     public PartMark(Mark mark, int part = 0)
     {
         (Mark, Part) = (mark, part);
-        IReadOnlyList<ArcPath> strokes = mark switch
+        Bounds = mark switch
         {
-            PathMark path => [path.Path],
-            TextMark text => StrokeLettering.Strokes(text),
+            PathMark path => path.Path.Bounds(),
+            TextMark text => StrokeLettering.Bounds(text),
             _ => throw new ArgumentException($"a mark of kind {mark.GetType().Name} cannot be tiled", nameof(mark)),
         };
-        var measured = new (ArcPath Path, Box2 Bounds)[strokes.Count];
-        Bounds = Box2.Nothing;
-        for (var i = 0; i < measured.Length; i++)
-        {
-            measured[i] = (strokes[i], strokes[i].Bounds());
-            Bounds = Bounds.With(measured[i].Bounds);
-        }
-
-        Strokes = measured;
+        // Few letters are ever cut.
+        _strokes = new(() => mark is TextMark text ? [.. StrokeLettering.Strokes(text).Select(s => (s, s.Bounds()))] : [(((PathMark)mark).Path, Bounds)]);
     }
 
     /// <summary>The mark.</summary>
@@ -40,7 +35,7 @@ internal sealed class PartMark
     public int Part { get; }
 
     /// <summary>Its strokes, each with the box around it: a path is its own stroke, lettering those of its alphabet.</summary>
-    public IReadOnlyList<(ArcPath Path, Box2 Bounds)> Strokes { get; }
+    public IReadOnlyList<(ArcPath Path, Box2 Bounds)> Strokes => _strokes.Value;
 
     /// <summary>The smallest box around the middles of its lines.</summary>
     public Box2 Bounds { get; }

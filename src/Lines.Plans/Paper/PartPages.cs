@@ -86,7 +86,7 @@ internal sealed class PartPages
         IEnumerable<double> Free(double least, double most)
         {
             var wish = Math.Clamp(CrossPlaces[placed.Count].Wish, least, most);
-            var tried = Enumerable.Range(0, steps + 1).Select(k => least + ((most - least) * k / steps)).OrderBy(f => Math.Abs(f - wish)).Prepend(wish).ToList();
+            var tried = Enumerable.Range(0, steps + 1).Select(k => least + ((most - least) * k / steps)).OrderBy(f => Math.Abs(f - wish)).Prepend(wish);
             return tried.Where(f => Grid.IsFree(Around(f, -LettersReach, LettersReach)))
                 .Concat(tried.Where(f => AreFree(f, CrossArm + 0.5, LettersReach))).Concat(tried.Where(f => AreFree(f, BeyondFrom, BeyondTo)));
         }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
 using Lines.Plans.Molds;
@@ -110,12 +111,10 @@ internal static class SeamLettering
             if (size < 1 && size * least < LeastHeight)
                 break;
             var sized = new Place(about, size, default).Of(box);
-            foreach (var move in Moves([.. cells.Select(c => c.Grown(-clear))], sized))
+            foreach (var move in Moves([.. cells.Select(c => c.Grown(-clear))], sized, alongOnly ? along : null))
             {
                 var there = sized.Moved(move);
-                if (alongOnly && Math.Abs(move.Cross(along)) > 1e-9)
-                    continue;
-                if (!others.Exists(there.Grown(Clearance).Touches) && lines.AreClearOf(there.Grown(fromLines)) && IsWayClear(barriers, passes ? [] : others, sized, move))
+                if (TouchesNone(others, there.Grown(Clearance)) && lines.AreClearOf(there.Grown(fromLines)) && IsWayClear(barriers, passes ? [] : others, sized, move))
                     return new Place(about, size, move);
             }
         }
@@ -126,13 +125,26 @@ internal static class SeamLettering
     // Up or down and then aside, or the other way round.
     private static bool IsWayClear(PartLines barriers, List<Box2> lettering, Box2 from, Vector2 move)
     {
-        return new[] { move with { X = 0 }, move with { Y = 0 } }.Any(first => IsClear(from.With(from.Moved(first))) && IsClear(from.Moved(first).With(from.Moved(move))));
+        return ByWayOf(from.Moved(move with { X = 0 })) || ByWayOf(from.Moved(move with { Y = 0 }));
 
-        bool IsClear(Box2 swept) => barriers.AreClearOf(swept) && !lettering.Exists(swept.Touches);
+        bool ByWayOf(Box2 corner) => IsClear(from.With(corner)) && IsClear(corner.With(from.Moved(move)));
+
+        bool IsClear(Box2 swept) => barriers.AreClearOf(swept) && TouchesNone(lettering, swept);
     }
 
-    // The shortest ways into each of the nearest cells, and from there on steps further in.
-    private static List<Vector2> Moves(IReadOnlyList<Box2> cells, Box2 box)
+    private static bool TouchesNone(List<Box2> boxes, Box2 box)
+    {
+        foreach (ref readonly var other in CollectionsMarshal.AsSpan(boxes))
+        {
+            if (other.Touches(box))
+                return false;
+        }
+
+        return true;
+    }
+
+    // The shortest ways into each of the nearest cells, and from there on steps further in; along a direction only, if asked.
+    private static Vector2[] Moves(IReadOnlyList<Box2> cells, Box2 box, Vector2? along)
     {
         var moves = new List<Vector2>();
         foreach (var cell in cells.Where(c => c.Grown(PartPages.LettersReach).Touches(box)))
@@ -142,12 +154,16 @@ internal static class SeamLettering
             foreach (var x in Along(cell.Left - box.Left, cell.Right - box.Right))
             {
                 foreach (var y in Along(cell.Bottom - box.Bottom, cell.Top - box.Top))
-                    moves.Add(new Vector2(x, y));
+                {
+                    if (along is not { } way || Math.Abs(new Vector2(x, y).Cross(way)) <= 1e-9)
+                        moves.Add(new Vector2(x, y));
+                }
             }
         }
 
-        moves.Sort((a, b) => a.Length.CompareTo(b.Length));
-        return moves;
+        Vector2[] shortestFirst = [.. moves];
+        Array.Sort([.. moves.Select(m => m.Length)], shortestFirst);
+        return shortestFirst;
 
         static IEnumerable<double> Along(double least, double most)
         {

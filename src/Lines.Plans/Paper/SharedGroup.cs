@@ -70,19 +70,8 @@ internal sealed class SharedGroup
         var most = Math.Min(limit - 1, _most - Count);
         if (least > most)
             return null;
-        // The places of a number of pages before any of more; each in order.
-        for (var further = least; further <= most; further++)
-        {
-            if (FirstFree(turns, further) is { } place)
-                return place;
-        }
-
-        return null;
-    }
-
-    // The first place of so many further pages that nothing lies on.
-    private Place? FirstFree(PageCounts[] turns, int further)
-    {
+        // Of as many pages the first in order.
+        Place? fewest = null;
         for (var row = 0; row < _rows; row++)
         {
             for (var column = 0; column < _columns; column++)
@@ -92,17 +81,21 @@ internal sealed class SharedGroup
                 {
                     foreach (ref readonly var begin in turn.Begins.AsSpan())
                     {
-                        if (BitOperations.PopCount((begin.Pages << here) & ~_pages) != further || column + begin.Columns > _columns || row + begin.Rows > _rows)
+                        var further = BitOperations.PopCount((begin.Pages << here) & ~_pages);
+                        if (further < least || further > most || column + begin.Columns > _columns || row + begin.Rows > _rows)
                             continue;
                         var place = new Place(turn.Ground, begin, row, column, further);
-                        if (IsFree(place))
-                            return place;
+                        if (!IsFree(place))
+                            continue;
+                        (fewest, most) = (place, further - 1);
+                        if (further == least)
+                            return fewest;
                     }
                 }
             }
         }
 
-        return null;
+        return fewest;
     }
 
     /// <summary>Adds a part.</summary>

@@ -26,6 +26,13 @@ internal sealed class TilePage
     private const double TickStep = 4;
     private const double Tick = 1.4;
 
+    // Where register letters are tried, away from the seam beyond their usual place and aside from the cross [mm], the shortest way first.
+    private static readonly (double Away, double Aside)[] LetterSteps =
+    [
+        .. Enumerable.Range(-6, 26).SelectMany(away => Enumerable.Range(-5, 11), (away, aside) => (Away: away, Aside: aside))
+            .OrderBy(s => (Math.Abs(s.Away) / 2.0) + Math.Abs(s.Aside)).Select(s => (0.75 * s.Away, 2.0 * s.Aside)),
+    ];
+
     private readonly PageLayout _layout;
     private readonly PartPages _part;
     private readonly int _row;
@@ -169,9 +176,9 @@ internal sealed class TilePage
         var half = new Vector2(StrokeLettering.Width(name, LettersHeight) / 2, LettersHeight / 2);
         var usual = PartPages.CrossArm + 1 + (inward.Y == 0 ? half.X : half.Y);
         // Nearer to the seam than the arm's end only beside the arm.
-        var places = Enumerable.Range(-6, 26).SelectMany(away => Enumerable.Range(-5, 11), (away, aside) => (Away: usual + (0.75 * away), Aside: 2.0 * aside, Detour: (Math.Abs(away) / 2.0) + Math.Abs(aside)))
+        var places = LetterSteps.Select(s => (Away: usual + s.Away, s.Aside))
             .Where(p => p.Away >= usual || (p.Away > (usual - PartPages.CrossArm - 1) + FromSeam && Math.Abs(p.Aside) > PartPages.CrossArm + (inward.Y == 0 ? half.Y : half.X) + FromSeam))
-            .OrderBy(p => p.Detour).Select(p => cross + (p.Away * inward) + (p.Aside * inward.TurnedLeft));
+            .Select(p => cross + (p.Away * inward) + (p.Aside * inward.TurnedLeft));
         var at = places.Where(IsFree).Append(cross + (usual * inward)).First();
         _marks.Text(PageInks.Register, name, at, LettersHeight, anchor: Anchor.Middle);
 
