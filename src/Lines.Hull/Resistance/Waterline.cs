@@ -11,6 +11,9 @@ namespace Lines.Hull.Resistance;
 /// <param name="Slope">dy/dx.</param>
 internal sealed record Waterline(double Depth, double[] X, double[] Y, double[] Slope)
 {
+    /// <summary>Rate of x along the waterline by u below which it is rounding [m].</summary>
+    private const double Rounding = 1e-9;
+
     /// <summary>Cuts it from a skin.</summary>
     public static Waterline Cut(BSplineSurface side, double height, double depth, int points)
     {
@@ -22,7 +25,14 @@ internal sealed record Waterline(double Depth, double[] X, double[] Y, double[] 
         for (var k = 0; k <= points; k++)
         {
             var (point, along) = region.AlongAt(from + ((to - from) * (1 - Math.Cos(Math.PI * k / points)) / 2));
-            (x[k], y[k], slope[k]) = (point.X, point.Y, along.Y / along.X);
+            (x[k], y[k], slope[k]) = (point.X, point.Y, Math.Abs(along.X) > Rounding ? along.Y / along.X : double.NaN);
+        }
+
+        // At the foot of stem or stern both edges of the skin run one way and leave the slope open: it is that of a parabola over the stretch.
+        foreach (var (end, next) in new[] { (0, 1), (points, points - 1) })
+        {
+            if (double.IsNaN(slope[end]))
+                slope[end] = (2 * (y[next] - y[end]) / (x[next] - x[end])) - slope[next];
         }
 
         return new Waterline(depth, x, y, slope);
