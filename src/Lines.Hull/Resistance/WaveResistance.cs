@@ -64,6 +64,7 @@ public sealed class WaveResistance
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "must be above 0");
         double k = Standards.Gravity / (speed * speed), scale = 4 * Standards.Gravity * Standards.Gravity / (Math.PI * speed * speed), least = beside / scale;
         Span<double> sums = [0, 0], part = [0, 0], apart = [0, 0];
+        var before = 0.0;
         for (double t = 0, step = First; t < Farthest;)
         {
             GaussKronrod.Over(Spectrum, t, t + step, part, apart);
@@ -77,8 +78,12 @@ public sealed class WaveResistance
             }
 
             (sums[0], sums[1], t) = (sums[0] + part[0], sums[1] + part[1], t + step);
-            if (Math.Max(part[0] / together, part[1] / alone) < Nothing * tolerance * step / 0.5)
+
+            // At high speeds the spectrum rises at first: its small beginning is not its end.
+            var rate = Math.Max(part[0] / together, part[1] / alone) / step;
+            if (rate < Nothing * tolerance / 0.5 && rate < before)
                 break;
+            before = rate;
             if (misfit < Easy * tolerance)
                 step = Math.Min(Greatest, 2 * step);
         }

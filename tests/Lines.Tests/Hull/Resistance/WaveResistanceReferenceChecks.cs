@@ -28,6 +28,19 @@ public class WaveResistanceReferenceChecks
     public void The_wave_resistance_of_the_wigley_hull_is_that_of_three_evaluations(double froude, double overWeight) =>
         Relative(overWeight, Of([(s_wigley, 0, 0)], froude) / Standards.Gravity, 1e-4);
 
+    // At high speeds the spectrum begins with next to nothing; beside much friction that was taken for its end, and the waves for none.
+    [Theory]
+    [InlineData(0.4)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Friction_beside_the_waves_takes_none_of_them_away(double froude)
+    {
+        var waves = new WaveResistance([new HullInWater(s_wigley.Side, s_wigley.Draft, 0, 0)]);
+        var speed = froude * Math.Sqrt(Standards.Gravity);
+        var alone = waves.Parts(speed, 1e-6).Together;
+        Assert.Equal(alone, waves.Parts(speed, 1e-4, 20 * alone).Together, 0.004 * alone);
+    }
+
     [Theory]
     [InlineData(0.25)]
     [InlineData(0.40)]
