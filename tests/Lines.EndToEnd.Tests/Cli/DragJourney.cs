@@ -34,6 +34,28 @@ public class DragJourney
         Assert.StartsWith("speed_m_per_s,froude,friction_n,form_n,wave_n,interference_n,transom_n,appendages_n,air_n,total_n,towing_power_w", rows[0], StringComparison.Ordinal);
     }
 
+    // Crew far out on one side: she lies heeled, and upright at that level she would carry another weight than hers.
+    [Fact]
+    public void A_case_that_heels_her_is_dragged_under_its_own_weight()
+    {
+        using var place = new Workplace();
+        place.Write("heeled.toml", Designs.Runner() + """
+
+            [structure]
+            mass = "30 kg"
+            at = ["2.6 m", "0 mm", "150 mm"]
+
+            [[load]]
+            name = "reader"
+            mass = "100 kg"
+            at = ["2.6 m", "80 mm", "150 mm"]
+            """);
+        using var json = JsonDocument.Parse(Command.Run(place.Root, "float", "heeled.toml", "--json").Out);
+        Assert.InRange(json.RootElement.GetProperty("figures").EnumerateObject().Last(g => g.Value.TryGetProperty("heel_rad", out _) && g.Value.TryGetProperty("mass_kg", out _)).Value.GetProperty("heel_rad").GetDouble(), 0.1, 1);
+        var told = Command.Run(place.Root, "drag", "heeled.toml", "--load", "loaded", "--speeds", "4");
+        Assert.Contains("130 kg all told", told.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_power_asked_for_reaches_the_speed_that_takes_it()
     {
