@@ -36,7 +36,7 @@ public sealed record LoadCaseStudy(
     IReadOnlyList<RightingArms> Arms,
     IReadOnlyList<SailHeel> Sails)
 {
-    /// <summary>The boat swamped; empty where it was not looked at, its main hull is decked, or nobody is aboard.</summary>
+    /// <summary>The boat swamped; empty where it was not looked at, nobody is aboard, or its main hull is decked and has no compartments.</summary>
     public IReadOnlyList<SwampedCase> Swamped { get; init; } = [];
 
     /// <summary>Forces along the main hull in still water, on a crest and in a trough; empty where they were not looked at, or it does not float.</summary>
@@ -61,7 +61,7 @@ public sealed record LoadCaseStudy(
             var density = settings.Water.Density;
             return study with
             {
-                Swamped = shape.Main.Deck is null && loading.Loads.Count > 0 ? swamped.Value.Under(study.Afloat.Weight, density) : [],
+                Swamped = loading.Loads.Count > 0 && (shape.Main.Deck is null || vessel.Compartments.Count > 0) ? swamped.Value.Under(study.Afloat.Weight, density) : [],
                 Bending = study.Afloat.Afloat is { } afloat
                     ? [.. Enum.GetValues<WaveForm>().Select(w => bending.Value.In(afloat, study.Structure, [.. loading.Weights], density, w, settings.Joints)).OfType<Bending>()]
                     : [],
@@ -93,7 +93,7 @@ public sealed record LoadCaseStudy(
         var place = loading.Loads.Count > 0 ? Weight.Of(loading.Weights).Center : all.Center;
         var further = afloat.State == FloatState.Floats ? Allowance.Further(craft, all, density, floating.Water, place, settings.Freeboard) : 0;
         IReadOnlyList<SailHeel> sails = vessel.Rig is { } rig && afloat.State == FloatState.Floats && loading.Loads.Count > 0
-            ? [.. arms.Select(a => SailHeel.Of(rig, a, all.Mass, afloat.Hulls[0].Depth, settings.Wind))]
+            ? [.. arms.Select(a => SailHeel.Of(rig, a, arms.FirstOrDefault(o => o.ToPort != a.ToPort), all.Mass, afloat.Hulls[0].Depth, settings.Wind))]
             : [];
         return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, further, arms, sails);
     }

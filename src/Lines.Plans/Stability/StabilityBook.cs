@@ -32,7 +32,9 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed lie at the center of what is aboard, keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard, and end where she would come to rest no more.";
 
     /// <summary>The wind of the heel under sail; empty without a sail.</summary>
-    private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}. " : "";
+    private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}{(Studies.Any(s => s.Sails.Any(h => h.Heel < 0)) ? "; negative where weights to windward still lean her that way" : "")}. " : "";
+
+    private string UnderDeck => Studies.Any(s => s.Afloat.Hulls is [{ Body.IsOpen: false }, ..]) ? "The main hull's deck is taken as tight, cockpit and hatches closed. " : "";
 
     /// <summary>All figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];
@@ -86,7 +88,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
             ]),
         ]);
 
-    /// <summary>Swamped boats; null where the main hull is decked.</summary>
+    /// <summary>Swamped boats; null where nobody is aboard, or the main hull is decked and has no compartments.</summary>
     public FigureTable? Swamped => Studies.Any(s => s.Swamped.Count > 0)
         ? Listed("Swamped: main hull full, crew aboard; the own buoyancy of wood and crew left out", "Case", [.. Studies.SelectMany(s => s.Swamped.Zip(LoadCaseFigures.Swamped(s), (c, g) => ($"{s.Name}, {(c.Holed is { } h ? $"{h} holed" : "all sound")}: {Word(c.Afloat.State)}{(c.Afloat.State is FloatState.Floats && c.Sheer < 0 ? ", sheer under" : "")}", g.Figures)))])
         : null;
@@ -113,7 +115,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     {
         get
         {
-            List<(FigureTable, string)> tables = [(Cases, Conditions), (Stability, UnderSail + (HasOutriggers ? Cautions.Outriggers : "")), (Arms, ""), .. Swamped is { } s ? [(s, Unsettled + Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
+            List<(FigureTable, string)> tables = [(Cases, Conditions), (Stability, UnderDeck + UnderSail + (HasOutriggers ? Cautions.Outriggers : "")), (Arms, ""), .. Swamped is { } s ? [(s, Unsettled + Cautions.Trials)] : Array.Empty<(FigureTable, string)>()];
             if (Bending is { } b)
                 tables.Add((b, Strength));
             if (Joints is { } j)

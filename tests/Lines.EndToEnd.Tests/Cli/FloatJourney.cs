@@ -77,6 +77,19 @@ public sealed class FloatJourney
         Assert.Contains("righting arm, mm", File.ReadAllText(place.PathOf("a.svg")), StringComparison.Ordinal);
     }
 
+    // A deck keeps the sea out as long as its cockpit does: what is left when she is full is asked of her sealed ends all the same.
+    [Fact]
+    public void A_decked_boat_with_compartments_is_swamped_too_and_her_deck_is_said_to_be_tight()
+    {
+        using var place = new Workplace();
+        place.Write("a.toml", Design().Replace("\n[hull.bow]", "\ncrown = \"30 mm\"\n[hull.bow]", StringComparison.Ordinal));
+
+        var text = Command.Run(place.Root, "float", "a.toml").Out;
+
+        Assert.Contains("loaded, bow holed:", text, StringComparison.Ordinal);
+        Assert.Contains("deck is taken as tight", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_case_that_does_not_float_is_told_with_numbers_and_exit_code_1()
     {
