@@ -43,6 +43,9 @@ public sealed class RightingArms
     /// <summary>Width of a bracket at which a heel counts as found [rad].</summary>
     private const double Found = 1e-7;
 
+    /// <summary>Width of a bracket at which a heel where the arms turn counts as found [rad].</summary>
+    private const double Turning = 1e-4;
+
     /// <summary>Arms this small are none: ten times what is left at equilibrium [m].</summary>
     private const double Level = 1e-7;
 
@@ -54,6 +57,9 @@ public sealed class RightingArms
     private readonly double _density;
     private readonly double _side;
     private readonly ConcurrentDictionary<double, RightingArm> _known = new();
+
+    // The heels of the curve, and under a right angle those between two of them at which the arms turn from rising to falling or back.
+    private readonly IReadOnlyList<double> _places;
 
     /// <summary>Computes the curve.</summary>
     /// <param name="craft">The bodies.</param>
@@ -71,6 +77,7 @@ public sealed class RightingArms
         Curve = curve;
         foreach (var arm in curve)
             _known[arm.Heel] = arm;
+        _places = [.. curve.Zip(curve.Skip(1), Turn).OfType<double>().Concat(curve.Select(c => c.Heel)).Order()];
         From = Resting();
         Downflooding = Crossing(p => p.Sheer < 0, From ?? 0);
         Vanishing = From is { } b ? Crossing(p => p.Heel > b + 1e-6 && p.Arm < 0, b) : null;
@@ -194,6 +201,23 @@ public sealed class RightingArms
         return !falls ? 0 : Crossing(a => a.Heel > 0 && a.Arm >= 0, 0) is { } rest and < Math.PI / 2 ? rest : null;
     }
 
+    // Where a float lifts clear arms have a sharp peak, which the angles of the curve pass by.
+    private double? Turn(RightingArm before, RightingArm after)
+    {
+        if (before.Slope * after.Slope >= 0 || after.Heel > Math.PI / 2)
+            return null;
+        double low = before.Heel, high = after.Heel;
+        while (high - low > Turning)
+        {
+            var middle = (low + high) / 2;
+            if (At(middle) is not { } arm)
+                return null;
+            (low, high) = arm.Slope * before.Slope > 0 ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
+    }
+
     // Straight from the neighbor, else by way of the middle.
     private RightingArm? Reach(RightingArm? near, double heel)
     {
@@ -212,11 +236,11 @@ public sealed class RightingArms
     private RightingArm Told(double heel, Afloat afloat) =>
         new(heel, afloat, _side * afloat.LeverAcross, afloat.Stiffness, _craft.LowestSheer(afloat.Water)?.Height);
 
-    // Least heel from which a condition holds; between the angles of the curve it changes once.
+    // Least heel from which a condition holds; between the places looked at it changes once.
     private double? Crossing(Func<RightingArm, bool> holds, double from)
     {
         RightingArm? before = null;
-        foreach (var heel in (double[])[from, .. Curve.Select(c => c.Heel).Where(h => h > from)])
+        foreach (var heel in (double[])[from, .. _places.Where(h => h > from)])
         {
             if (At(heel) is not { } arm)
                 return null;

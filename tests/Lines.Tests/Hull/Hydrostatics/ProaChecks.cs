@@ -45,6 +45,22 @@ public class ProaChecks
         Assert.Equal(0, Alone(arms.Vanishing!.Value), 1e-6);
     }
 
+    // Weight 10 mm toward the float: she falls away from it till it all but lifts clear at tan = 0.02 / 1.15, and past that the box alone, as above, turns her back
+    // to sin = 0.01 / 0.217 only. All of it lies between upright and the first angle of the curve, 5 degrees.
+    [Fact]
+    public void A_range_narrower_than_the_steps_of_the_curve_is_found_and_so_is_what_it_holds()
+    {
+        var arms = new RightingArms(s_proa, At(0.01), Density, toPort: true);
+        double Alone(double heel) => (0.01 * Math.Cos(heel)) + (Math.Sin(heel) * (0.05 + (0.4 / 3 * (1 + (Math.Pow(Math.Tan(heel), 2) / 2))) - High));
+        Assert.True(arms.Rests);
+        Assert.InRange(arms.From!.Value, 0.01, Math.Atan(0.02 / 1.15));
+        Assert.Equal(0, Alone(arms.Vanishing!.Value), 1e-6);
+        Assert.InRange(arms.Vanishing.Value, 0.04, 0.05);
+        var peak = Alone(Math.Atan(0.02 / 1.15));
+        Assert.NotNull(arms.Steady(_ => 0.98 * peak));
+        Assert.Null(arms.Steady(_ => 1.02 * peak));
+    }
+
     [Fact]
     public void With_her_weight_outside_the_main_hull_she_capsizes_away_from_the_float_and_the_lever_is_told()
     {
