@@ -118,7 +118,7 @@ public sealed class ComparisonBook
     public IReadOnlyList<string> Notes =>
     [
         .. Crossings.Select(c => c.Sentence),
-        "Drag is an estimate: friction by ITTC 1957, form for slender hulls, waves by thin-ship theory, whose humps come out too high by tens of per cent.",
+        Invariant($"Drag is an estimate: friction by ITTC 1957, form for hulls of waterline length over cube root of volume {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured}, waves by thin-ship theory for Froude numbers of 0.2 to 1 without planing, whose humps come out too high by tens of per cent."),
         "Bow-down trim is for a steady force in calm water; a wave, a gust or speed puts the bow under sooner.",
         .. Designs.Any(d => d.Vessel.Outriggers.Count > 0) ? (string[])[Cautions.Outriggers] : [],
         Cautions.Figures,

@@ -66,7 +66,7 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     /// <summary>What the figures are worth and where they end.</summary>
     public IEnumerable<string> Worth()
     {
-        yield return "Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell), whose humps come out too high by tens of per cent.";
+        yield return Invariant($"Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls, waterline length over cube root of volume {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell) for Froude numbers of 0.2 to 1 without planing, whose humps come out too high by tens of per cent.");
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
         yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 0.56 m² (6 ft²) drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";

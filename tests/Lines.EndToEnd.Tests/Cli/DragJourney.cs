@@ -16,6 +16,8 @@ public class DragJourney
         Assert.Equal((0, ""), (text.Code, text.Error));
         Assert.Contains("estimates", text.Out, StringComparison.Ordinal);
         Assert.Contains("Not counted: leeway", text.Out, StringComparison.Ordinal);
+        Assert.Contains("volume 6 to 9.5", text.Out, StringComparison.Ordinal);
+        Assert.Contains("Froude numbers of 0.2 to 1 without planing", text.Out, StringComparison.Ordinal);
 
         using var json = JsonDocument.Parse(Command.Run(place.Root, "drag", "runner.toml", "--speeds", "3,4.5,6", "--json").Out);
         var speeds = json.RootElement.GetProperty("figures").EnumerateObject().Where(g => g.Name.StartsWith("drag_", StringComparison.Ordinal)).Select(g => g.Value).ToList();
