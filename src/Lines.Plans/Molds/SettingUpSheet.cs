@@ -1,7 +1,7 @@
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
 using Lines.Hull.Form;
-using Lines.Hull.Sections;
+using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Report;
 
@@ -97,15 +97,18 @@ public static class SettingUpSheet
 
         if (hull.Dials.Crown is { } crown)
             yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
-        if (DeckLines.Of(hull) is { } deck && plan.Bulkheads.Count > 0)
+        if (hull.Deck is not null && plan.Bulkheads is [var bulkhead, ..])
         {
-            yield return $"Bulkheads end level at the sheer; fit a deck beam on top, as high at the centerline as the crown less the deck is thick: {string.Join("; ", plan.Bulkheads.Select(b => $"{b.Name} {(deck.CrownAt(b.X) is { } rise ? Shown(rise) : SettingUpTable.None)}"))}.";
+            yield return $"Bulkheads rise to the underside of a deck {new Length(bulkhead.Planking + bulkhead.Sheathing).ToSize(notation)} thick, as thick as planking and inner cloth; at the centerline above the sheer they stand: {string.Join("; ", plan.Bulkheads.Select(b => $"{b.Name} {Shown(Rise(b))}"))}.";
         }
 
         foreach (var l in plan.LeftOut)
             yield return l.Sentence(notation);
         yield return Cautions.Print;
     }
+
+    // Bulkheads are drawn from their own sheer down.
+    private static double Rise(Mold bulkhead) => Math.Max(0, -bulkhead.Outline.Bounds().Bottom);
 
     private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads.Where(b => b.Purpose is null).ToList() is [var first, var second, ..] pairs
         ? $"Bulkheads {first.Name} to {pairs[^1].Name} go in when the inside is sheathed, over a {new Length(second.X - first.X).ToSize(notation)} spacer."

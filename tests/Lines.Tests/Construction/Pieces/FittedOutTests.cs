@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Lines.Construction;
 using Lines.Construction.Molds;
 using Lines.Construction.Pieces;
@@ -91,7 +93,7 @@ public class FittedOutTests
     }
 
     [Fact]
-    public void Lettering_on_shallow_bulkheads_of_a_closed_float_covers_no_other_and_the_sheet_tells_the_deck_beams()
+    public void Lettering_on_shallow_bulkheads_of_a_closed_float_covers_no_other_and_the_sheet_tells_how_high_they_rise()
     {
         var hull = HullShape.Solve(FormDials.DoubleEnder with
         {
@@ -112,8 +114,16 @@ public class FittedOutTests
             Assert.Equal(part.Marks.Any(m => m.Kind == MoldMarkKind.Opening), sheet.Marks.OfType<TextMark>().Any(t => t.Text == "HATCH"));
         }
 
-        var crown = DeckLines.Of(hull)!.CrownAt(plan.Bulkheads[1].X)!.Value;
-        Assert.Contains($"B1 AFT {new Length(crown).ToText(LengthNotation.Millimeters)}.", Notes(plan, hull), StringComparison.Ordinal);
+        // A ridge nearly level: its underside is the deck's thickness, planking and inner cloth, under it.
+        foreach (var bulkhead in plan.Bulkheads)
+        {
+            var rise = DeckLines.Of(hull)!.CrownAt(bulkhead.X)!.Value - 0.0044;
+            var told = Regex.Match(Notes(plan, hull), Invariant($@"{bulkhead.Name} ([0-9.]+) mm[;.]"));
+            Assert.Equal(rise, double.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture) / 1000, 2e-4);
+        }
+
+        Assert.Contains("Bulkheads rise to the underside of a deck 4.4 mm thick", Notes(plan, hull), StringComparison.Ordinal);
+        Assert.DoesNotContain("level at the sheer", Notes(plan, hull), StringComparison.Ordinal);
     }
 
     private static string Notes(MoldPlan plan) => Notes(plan, SampleHulls.DoubleEnder());
