@@ -13,7 +13,8 @@ namespace Lines.Plans.Molds;
 /// <para><b>Method.</b> Every level line tells its length from edge to edge (from the centerline, on a half) and its height over the lowest edge, the foot
 /// of a mold; so does the sheer; the top tells its height. D to D is a diagonal from the left end of the foot to the right end of the level line that makes it longest.
 /// A figure stands by its line, at the first place where it touches nothing, or lower with its name, on a half in a list over the foot, away from other lines it might be taken to
-/// belong to and out of the label; only where there is no such room does it stand among those. It is never smaller than can be read.</para>
+/// belong to and out of the label; only where there is no such room does it stand among those, and on a part too narrow for breadth and height
+/// in one line each has one of its own. It is never smaller than can be read.</para>
 /// <para><b>Accuracy.</b> Taken from the outline and shown to the step of the notation.</para>
 /// </remarks>
 internal sealed class WitnessFigures
@@ -80,7 +81,7 @@ internal sealed class WitnessFigures
     private void AddLevel(string name, ArcSegment line)
     {
         var isWhole = IsOnEdge(line.From) && IsOnEdge(line.To);
-        AddAlong(line.From, line.To, name, isWhole ? $"{Across(line.Length)}, {Up(line.From.Y)}" : Up(line.From.Y));
+        AddAlong(line.From, line.To, name, isWhole ? [Across(line.Length), Up(line.From.Y)] : [Up(line.From.Y)]);
     }
 
     // Between the marks of both edges; beside the one of a profile or a half.
@@ -92,9 +93,9 @@ internal sealed class WitnessFigures
         var (left, right) = (marks.Min(m => Math.Min(m.From.X, m.To.X)), marks.Max(m => Math.Max(m.From.X, m.To.X)));
         var y = marks[0].From.Y;
         if (_mold.StarboardRight is null)
-            AddAlong(new Point2(left, y), new Point2(right + Reach, y), "", $"SHEER {Up(y)}");
+            AddAlong(new Point2(left, y), new Point2(right + Reach, y), "", [$"SHEER {Up(y)}"]);
         else
-            AddAlong(new Point2(_mold.IsHalf ? 0 : left, y), new Point2(right, y), "", $"SHEER {Across(_mold.IsHalf ? right : right - left)}, {Up(y)}");
+            AddAlong(new Point2(_mold.IsHalf ? 0 : left, y), new Point2(right, y), "", [$"SHEER {Across(_mold.IsHalf ? right : right - left)}", Up(y)]);
     }
 
     private void AddTop()
@@ -119,25 +120,30 @@ internal sealed class WitnessFigures
 
     private bool IsOnEdge(Point2 p) => _outline.DistanceTo(p) < OnEdge;
 
+    // Breadth and height in one figure; on a part too narrow for that in any of its places, each in one of its own.
+    private void AddAlong(Point2 from, Point2 to, string name, IReadOnlyList<string> figures)
+    {
+        if (IsAlong(from, to, name, string.Join(", ", figures)) || figures.Count == 1)
+            return;
+        var named = name.Length > 0 ? name : "SHEER";
+        foreach (var figure in figures)
+            IsAlong(from, to, figure.StartsWith(named, StringComparison.Ordinal) ? "" : named, figure);
+    }
+
     // Over the line from its middle outward, then under it; where there is no room, lower on the part with the line's name.
-    private void AddAlong(Point2 from, Point2 to, string name, string text)
+    private bool IsAlong(Point2 from, Point2 to, string name, string text)
     {
         double left = Math.Min(from.X, to.X), right = Math.Max(from.X, to.X);
-        var isPlaced = Add(text, size =>
+        return Add(text, size =>
         {
             var middle = (left + right - size.Width) / 2;
             var xs = Enumerable.Range(0, (int)Math.Max(0, (right - left - size.Width) / Step)).Select(k => middle + (Step * (k % 2 == 0 ? -k / 2 : (k + 1) / 2)));
             return new[] { from.Y + FromLine, from.Y - FromLine - size.Height }.SelectMany(y => xs.Select(x => new Point2(x, y)));
-        });
-        if (!isPlaced)
-            AddApart($"{name} {text}".TrimStart(), size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size));
+        }) || AddApart($"{name} {text}".TrimStart(), size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size));
     }
 
-    private void AddApart(string text, Func<(double Width, double Height), IEnumerable<Point2>> places)
-    {
-        if (!Add(text, places, _others))
-            Add(text, places);
-    }
+    private bool AddApart(string text, Func<(double Width, double Height), IEnumerable<Point2>> places) =>
+        Add(text, places, _others) || Add(text, places);
 
     // On either side of the centerline or middle, from a level downward.
     private IEnumerable<Point2> Below(double level, (double Width, double Height) size)

@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
+using Lines.Construction;
 using Lines.Construction.Molds;
 using Lines.Drawing.Model;
+using Lines.Hull.Form;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -86,6 +88,36 @@ public partial class PaperDrawingTests
                 return crossings.Count < 2 ? 0 : crossings.Max() - crossings.Min();
             }
         }
+    }
+
+    // 109 mm over the sheer: no half of the first mold takes breadth and height in feet and inches in one line.
+    [Fact]
+    public void A_mold_too_narrow_for_breadth_and_height_in_one_line_tells_each_in_one_of_its_own()
+    {
+        var hull = HullShape.Solve(FormDials.DoubleEnder with
+        {
+            Length = 5.3467,
+            Beam = 0.4318,
+            Depth = 0.3556,
+            Draft = 0.13335,
+            Bow = FormDials.DoubleEnder.Bow with { EntryFullness = 0.66, Rocker = 0.0508, Sheer = 0.4572, Forefoot = 0.3048 },
+            Midship = new MidshipDials(8 * FormDials.Degree, 0.76, 4 * FormDials.Degree),
+        }).Surface!;
+        var plan = MoldPlan.Of(hull, new BuildDials { Planking = 0.0119, MoldSpacing = 0.3048, StemSiding = 0.0286, StrongbackWidth = 0.0889 });
+        var split = 0;
+        foreach (var mold in plan.Molds.Where(m => m.Kind == MoldKind.Station && m.LapFloor is null))
+        {
+            var sheet = MoldSheets.ForPaper("Trial", mold, LengthNotation.FeetInches, new PrintSettings(PaperSize.Letter));
+            Assert.Empty(Lettered.Overlaps(sheet));
+            var told = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+            var marks = mold.Marks.Where(m => m.Kind == MoldMarkKind.Sheer).SelectMany(m => m.Path.Vertices).ToList();
+            var sheer = Assert.Single(told, t => t.StartsWith("SHEER ", StringComparison.Ordinal) && t.Contains(" ACROSS", StringComparison.Ordinal));
+            Assert.Equal(marks.Max(v => v.Point.X) - marks.Min(v => v.Point.X), Length.Parse(sheer[6..sheer.IndexOf(" ACROSS", StringComparison.Ordinal)]).Meters, 0.0254 / 64 + 1e-6);
+            Assert.True(told.Count(t => t.Contains(" ACROSS", StringComparison.Ordinal)) >= 4, $"{mold.Name}: {string.Join("; ", told)}");
+            split += told.Count(t => t.EndsWith(" ACROSS", StringComparison.Ordinal));
+        }
+
+        Assert.NotEqual(0, split);
     }
 
     [Theory]
