@@ -18,8 +18,21 @@ public sealed record CutSettings(double? Tool, bool Halves)
         ArgumentNullException.ThrowIfNull(mold);
         tight = [];
         if (Tool is { } tool)
-            mold = mold with { Outline = CornerRelief.Of(mold.Outline, tool / 2, out tight) };
+        {
+            var cut = CornerRelief.Of(mold.Outline, tool / 2, out tight);
+            mold = mold with { Outline = cut, Marks = [.. mold.Marks.Select(m => m.Kind == MoldMarkKind.Centerline ? m with { Path = Within(cut, m.Path) } : m)] };
+        }
+
         return Halves && HalfMold.Exists(mold) ? HalfMold.Of(mold) : mold;
+    }
+
+    // The centerline of a mold begins at its notch, which may have become deeper.
+    private static ArcPath Within(ArcPath outline, ArcPath line)
+    {
+        var foot = line.Vertices[0].Point;
+        return line.Vertices.Count == 2 && outline.Segments().Where(s => s.Bulge == -1 && s.Center.DistanceTo(foot) < s.Radius).ToList() is [var notch]
+            ? ArcPath.Line(notch.Center + (notch.Radius * (line.Vertices[1].Point - foot).Unit()), line.Vertices[1].Point)
+            : line;
     }
 
     /// <summary>All molds as they are cut.</summary>

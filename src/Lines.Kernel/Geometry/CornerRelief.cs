@@ -5,7 +5,8 @@ namespace Lines.Kernel.Geometry;
 /// <para><b>Sign.</b> The path is closed and counter-clockwise: inside is on its left, and an inside corner turns right.</para>
 /// <para><b>Method.</b> A tool of radius r that follows the outside of the path stops short of an inside corner. Moved along the bisector of
 /// the corner until its circle runs through the corner itself, it cuts both sides back to 2 r cos θ from it, θ the half angle between
-/// them; the path follows that circle. Only corners of two straight lines between 30 and 150 degrees apart are cut out: those of notches and slots.</para>
+/// them; the path follows that circle. Only corners of two straight lines between 30 and 150 degrees apart are cut out: those of notches and slots.
+/// A half circle cut into a straight side that is narrower than the tool becomes one about the same middle that the tool goes into.</para>
 /// <para><b>Accuracy.</b> Rounding only: the corner lies on the arc in its place.</para>
 /// </remarks>
 public static class CornerRelief
@@ -13,6 +14,11 @@ public static class CornerRelief
     private const double Degree = Math.PI / 180;
     private const double LeastAngle = 30 * Degree;
     private const double GreatestAngle = 150 * Degree;
+
+    /// <summary>Radius of a widened notch over that of the tool: one just as wide holds it fast.</summary>
+    private const double Easy = 1.05;
+
+    private const double Straight = 1e-6;
 
     /// <summary>Cuts out the inside corners of a path.</summary>
     /// <param name="path">The path.</param>
@@ -28,6 +34,7 @@ public static class CornerRelief
             throw new ArgumentException("only a closed path has an inside", nameof(path));
         if (!(radius > 0 && double.IsFinite(radius)))
             throw new ArgumentOutOfRangeException(nameof(radius), radius, "the tool's radius must be positive");
+        path = Widened(path, Easy * radius);
         var segments = path.Segments();
         var reach = new double[segments.Count];
         for (var i = 0; i < segments.Count; i++)
@@ -56,6 +63,26 @@ public static class CornerRelief
         }
 
         tight = left;
+        return new ArcPath(vertices, true);
+    }
+
+    // Half circles into a straight side that are too narrow.
+    private static ArcPath Widened(ArcPath path, double radius)
+    {
+        var segments = path.Segments();
+        var vertices = path.Vertices.ToArray();
+        for (var i = 0; i < segments.Count; i++)
+        {
+            ArcSegment before = segments[(i + segments.Count - 1) % segments.Count], notch = segments[i], after = segments[(i + 1) % segments.Count];
+            var along = before.EndDirection;
+            if (Math.Abs(notch.Bulge + 1) > Straight || notch.Radius >= radius || !before.IsLine || !after.IsLine || Math.Abs(along.Cross(after.StartDirection)) > Straight
+                || Math.Min(before.Length, after.Length) <= radius - notch.Radius)
+                continue;
+            var more = (radius - notch.Radius) * along;
+            vertices[i] = vertices[i] with { Point = notch.From - more };
+            vertices[(i + 1) % vertices.Length] = vertices[(i + 1) % vertices.Length] with { Point = notch.To + more };
+        }
+
         return new ArcPath(vertices, true);
     }
 

@@ -51,6 +51,20 @@ public class CornerReliefTests
             Assert.False(relieved.Contains(arc.Center));
         });
 
+    // A half circle of radius 4 in the lower edge of a plate.
+    [Theory]
+    [InlineData(3, 4)]
+    [InlineData(6, 6.3)]
+    [InlineData(60, 4)]
+    public void A_half_circle_in_a_side_is_widened_until_the_tool_goes_in_where_the_side_has_room(double tool, double radius)
+    {
+        var plate = new ArcPath([new(new(54, 0), 0), new(new(100, 0), 0), new(new(100, 80), 0), new(new(0, 80), 0), new(new(0, 0), 0), new(new(46, 0), -1)], true);
+        var arc = Assert.Single(CornerRelief.Of(plate, tool, out _).Segments(), s => !s.IsLine);
+        Assert.Equal(radius, arc.Radius, 1e-12);
+        Assert.Equal(-1, arc.Bulge);
+        Assert.Equal(0, arc.Center.DistanceTo(new Point2(50, 0)), 1e-12);
+    }
+
     [Fact]
     public void Outside_corners_arcs_and_corners_too_tight_for_the_tool_stay()
     {
