@@ -21,6 +21,9 @@ public sealed record BuildDials
     /// <summary>Thickness of the mold stock [m].</summary>
     public double MoldStock { get; init; } = 0.012;
 
+    /// <summary>Thickness of the deck of a closed hull [m], as much as planking and inner cloth: bulkheads and transom end under it.</summary>
+    public double DeckThickness => Planking + Sheathing;
+
     /// <summary>Width of a planking strip [m].</summary>
     public double StripWidth { get; init; } = 0.019;
 

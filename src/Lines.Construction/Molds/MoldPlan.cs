@@ -28,6 +28,9 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
     /// <summary>The bulkheads of the joints, two each, forward one first, then others; they stay in the boat and never stand on the strongback.</summary>
     public IReadOnlyList<Mold> Bulkheads { get; init; } = [];
 
+    /// <summary>Thickness of the deck of a closed hull, under which bulkheads and transom end [m].</summary>
+    public double DeckThickness { get; init; }
+
     /// <summary>Openings in bottom and deck.</summary>
     public IReadOnlyList<HullOpening> Openings { get; init; } = [];
 
@@ -98,7 +101,7 @@ public sealed record MoldPlan(Strongback Strongback, IReadOnlyList<Mold> Molds, 
             shaping.Strongback,
             [.. stem, .. SightLine.Drilled([.. stations.Select(s => OpeningMarks.On(s, build.Openings))], build.StemSiding), .. stern],
             [.. leftOut.Select(l => l.InRoomOf is { } end && leftOut.Exists(o => o.End == end) ? l.WithoutItsEnd() : l)])
-        { Joints = build.Joints, Bulkheads = [.. bulkheads.Select(b => OpeningMarks.On(b, build.Openings))], Openings = build.Openings, Clashes = clashes };
+        { Joints = build.Joints, DeckThickness = build.DeckThickness, Bulkheads = [.. bulkheads.Select(b => OpeningMarks.On(b, build.Openings))], Openings = build.Openings, Clashes = clashes };
 
         // An end whose inside finds no edge is left out like any mold, and the sheet says why.
         IReadOnlyList<Mold> End(MoldKind kind, double x, Func<Mold> shape)

@@ -37,7 +37,9 @@ public sealed record Strongback(double ForeX, double Length, double Top, double 
     {
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(build);
-        var highest = Enumerable.Range(0, 201).Max(i => hull.Side.PointAt(i / 200.0, 1).Z);
+        // A transom under a crowned deck rises above its sheer, other molds end there.
+        var sheer = Enumerable.Range(0, 201).Max(i => hull.Side.PointAt(i / 200.0, 1).Z);
+        var highest = hull.Transom is not null && hull.Deck is { } deck ? Math.Max(sheer, deck.PointAt(1, 1).Z) : sheer;
         var least = UpToStep(highest + LeastClearance);
         if (build.StrongbackTop is { } asked && !(asked >= highest + LeastClearance))
         {

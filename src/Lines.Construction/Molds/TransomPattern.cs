@@ -1,3 +1,4 @@
+using Lines.Construction.Pieces;
 using Lines.Kernel.Geometry;
 
 namespace Lines.Construction.Molds;
@@ -5,7 +6,8 @@ namespace Lines.Construction.Molds;
 /// <summary>The pattern of a transom: its after face in true shape, inside of the planking.</summary>
 /// <remarks>
 /// <para><b>Method.</b> The section of the inset skin by the transom's own plane, so the planking is deducted square in space. The sides run on
-/// past the sheer like a mold's and the top is left straight between them: what stands above the sheer is the builder's to shape.</para>
+/// past the sheer like a mold's and the top is left straight between them: what stands above the sheer is the builder's to shape. Of a closed hull it ends
+/// under the crowned deck, as bulkheads do (<see cref="DeckUnderside"/>), so that one deck lies fair over all of them.</para>
 /// <para>The planking crosses the edge at a bevel: sin β = n · m, n the skin's normal, m the plane's. It makes the fore face the larger.</para>
 /// </remarks>
 internal static class TransomPattern
@@ -27,7 +29,9 @@ internal static class TransomPattern
         if (!CrossSection.TryCut(shaping, plane, frame, u, out var section, out var reason))
             throw new NoEdgeException(reason);
 
-        var edge = section!.EdgeTo(section.Bottom);
+        var under = shaping.Hull.Deck is { } deck ? DeckUnderside.AtTransom(deck, shaping.Build.DeckThickness, plane).Over(section!, frame) : null;
+        var side = section!.EdgeBetween(under?.End ?? section.Top, section.Bottom);
+        var edge = under is { } over ? ArcPaths.Joined([over.Arc, side], closed: false, MoldShaping.Coincident) : side;
         var bevels = section.Below(BevelPlaces).Select(p => Math.Asin(p.Normal.Dot(m))).ToList();
         var keel = section.PointAtKeel();
         double foot = shaping.Strongback.DistanceTo(frame.ToHull(keel).X), sheer = shaping.Strongback.DistanceTo(frame.ToHull(section.PointAt(section.SheerMark)).X);
@@ -41,7 +45,7 @@ internal static class TransomPattern
             Outline = ArcPaths.Joined([edge, ArcPaths.Mirrored(edge)], closed: true, MoldShaping.Coincident),
             Marks =
             [
-                .. section.Waterlines(shaping, section.Keel.Point.Z), .. section.SheerMarks(),
+                .. section.Waterlines(shaping, section.Keel.Point.Z), .. under is null ? section.SheerMarks() : [],
                 new MoldMark(MoldMarkKind.Centerline, "CL", ArcPath.Line(new Point2(0, edge.Vertices[0].Point.Y), keel), null),
             ],
             Holes = [],

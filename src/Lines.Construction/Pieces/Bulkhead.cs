@@ -107,7 +107,7 @@ internal static class Bulkhead
                 return false;
             }
 
-            var under = inner.Hull.Deck is { } deck ? new DeckUnderside(deck, inner.Skin.Thickness).Over(x, section, frame) : null;
+            var under = inner.Hull.Deck is { } deck ? DeckUnderside.AtStation(deck, inner.Skin.Thickness, x).Over(section, frame) : null;
             cut = new Cut(x, face, frame, section, section.EdgeBetween(under?.End ?? section.SheerMark, section.Bottom), under?.Arc);
             return true;
         }

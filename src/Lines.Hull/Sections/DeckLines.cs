@@ -53,5 +53,8 @@ public sealed class DeckLines
     /// <param name="x">Place of the station [m].</param>
     public double? CrownAt(double x) => At(x, _deck.V.End)?.Z - At(x, _deck.V.Start)?.Z;
 
+    /// <summary>Height of the ridge above the sheer at the after end [m], in the transom's plane where there is one.</summary>
+    public double CrownAtEnd => _deck.PointAt(_deck.U.End, _deck.V.End).Z - _deck.PointAt(_deck.U.End, _deck.V.Start).Z;
+
     private Point3? At(double x, double v) => StationPlace.On(_deck, x, v) is (var u, true) ? _deck.PointAt(u, v) : null;
 }

@@ -43,6 +43,13 @@ public static class SettingUpCsv
 
         void Told(IEnumerable<string> cells) => text.Figures(cells.Select(c => c is SettingUpTable.None ? "" : c));
 
-        string Crown(Mold mold) => mold.Kind == MoldKind.Station && deck!.CrownAt(mold.X) is { } rise ? new Length(rise).ToCell(notation) : "";
+        string Crown(Mold mold) => CrownAt(mold) is { } rise ? new Length(rise).ToCell(notation) : "";
+
+        double? CrownAt(Mold mold) => mold.Kind switch
+        {
+            MoldKind.Station => deck!.CrownAt(mold.X),
+            MoldKind.Transom => deck!.CrownAtEnd,
+            _ => null,
+        };
     }
 }

@@ -75,8 +75,15 @@ public static class SettingUpSheet
         yield return $"Far edge proud of the planking's inside: plane it back (a stroke: a shaving); clear: leave it. Holes: {string.Join("; ", Holes(plan, notation))}.";
         foreach (var missing in plan.ApexSentences(notation))
             yield return missing;
+        IReadOnlyList<Mold> underDeck = hull.Deck is null ? [] : [.. plan.Bulkheads, .. plan.Molds.Where(m => m.Kind == MoldKind.Transom && m.Marks.All(k => k.Kind != MoldMarkKind.Sheer))];
         if (hull.Transom is not null)
-            yield return "The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). Past SHEER it holds the last strip; trim it later.";
+        {
+            var past = underDeck.Any(m => m.Kind == MoldKind.Transom)
+                ? "Its top is the deck's underside at that face; plane the edge to a batten along the deck."
+                : "Past SHEER it holds the last strip; trim it later.";
+            yield return $"The transom stands on posts. Its pattern is the after face: saw on its line, blade at the bevel given (plus: fore face larger). {past}";
+        }
+
         if (plan.Joints.Count > 0)
         {
             yield return $"Joints, from the strongback's fore end: {string.Join("; ", plan.Joints.Select((x, k) => Invariant($"{k + 1} at {Shown(s.DistanceTo(x))}")))}. {Bulkheads(plan, notation)}";
@@ -97,9 +104,15 @@ public static class SettingUpSheet
 
         if (hull.Dials.Crown is { } crown)
             yield return $"Molds end at the sheer. The deck, {Shown(crown)} higher at the centerline where the sheer is broadest, has no patterns here; setting-up.csv tells its crown at every mold.";
-        if (hull.Deck is not null && plan.Bulkheads is [var bulkhead, ..])
+        if (underDeck.Count > 0)
         {
-            yield return $"Bulkheads rise to the underside of a deck {new Length(bulkhead.Planking + bulkhead.Sheathing).ToSize(notation)} thick, as thick as planking and inner cloth; at the centerline above the sheer they stand: {string.Join("; ", plan.Bulkheads.Select(b => $"{b.Name} {Shown(Rise(b))}"))}.";
+            var (who, they) = (plan.Bulkheads.Count > 0, underDeck.Count > plan.Bulkheads.Count) switch
+            {
+                (true, true) => ("Bulkheads and transom rise", "they stand"),
+                (true, false) => ("Bulkheads rise", "they stand"),
+                _ => ("The transom rises", "it stands"),
+            };
+            yield return $"{who} to the underside of a deck {new Length(plan.DeckThickness).ToSize(notation)} thick, as thick as planking and inner cloth; at the centerline above the sheer {they}: {string.Join("; ", underDeck.Select(b => $"{b.Name} {Shown(Rise(plan, b))}"))}.";
         }
 
         foreach (var l in plan.LeftOut)
@@ -107,8 +120,9 @@ public static class SettingUpSheet
         yield return Cautions.Print;
     }
 
-    // Bulkheads are drawn from their own sheer down.
-    private static double Rise(Mold bulkhead) => Math.Max(0, -bulkhead.Outline.Bounds().Bottom);
+    // What ends under a deck is highest on the centerline; the boat stands upside down.
+    private static double Rise(MoldPlan plan, Mold part) =>
+        Math.Max(0, part.Heights.Sheer - plan.Strongback.HeightOf(part.Frame.ToHull(new Point2(0, part.Outline.Bounds().Bottom)).Z));
 
     private static string Bulkheads(MoldPlan plan, LengthNotation notation) => plan.Bulkheads.Where(b => b.Purpose is null).ToList() is [var first, var second, ..] pairs
         ? $"Bulkheads {first.Name} to {pairs[^1].Name} go in when the inside is sheathed, over a {new Length(second.X - first.X).ToSize(notation)} spacer."
