@@ -19,7 +19,12 @@ internal static class RouterFolder
     public static int Check(string folder, bool json)
     {
         var files = Files(folder);
-        var faults = files.SelectMany(f => RouterFileCheck.Faults(f, Encoding.UTF8.GetString(DesignInput.Bytes(f)))).ToList();
+        var texts = files.ConvertAll(f => (File: f, Text: Encoding.UTF8.GetString(DesignInput.Bytes(f))));
+        List<Diagnostic> faults =
+        [
+            .. texts.SelectMany(t => RouterFileCheck.Faults(t.File, t.Text)),
+            .. texts.GroupBy(t => Path.GetDirectoryName(t.File), StringComparer.Ordinal).SelectMany(g => RouterSetCheck.Faults([.. g])),
+        ];
         if (json)
         {
             Printed.Json(new Results(folder) { Files = files, Diagnostics = faults });
@@ -30,7 +35,7 @@ internal static class RouterFolder
                 Streams.Out.Write(fault.Headline + "\n");
             var faulty = faults.Select(f => f.File).Distinct(StringComparer.Ordinal).Count();
             Streams.Out.Write(faults.Count == 0
-                ? Invariant($"{Counted(files.Count, "router file")}: outlines closed, each path drawn once, units, scale and layers as they should be\n")
+                ? Invariant($"{Counted(files.Count, "router file")}: outlines closed, each path drawn once, no file missing, units, scale and layers as they should be\n")
                 : Invariant($"{Counted(faults.Count, "fault")} in {faulty} of {Counted(files.Count, "router file")}\n"));
         }
 

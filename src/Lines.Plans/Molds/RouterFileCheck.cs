@@ -8,7 +8,7 @@ namespace Lines.Plans.Molds;
 
 /// <summary>Looks through a DXF file for a router for what shops lose time to.</summary>
 /// <remarks>
-/// <para>Open outlines, lines drawn twice, a unit or scale that is wrong or not told, layers that are missing, outlines and holes run the wrong way, and
+/// <para>Open outlines and such as cross themselves, lines drawn twice, a unit or scale that is wrong or not told, layers that are missing, outlines and holes run the wrong way, and
 /// entities that controllers do not follow. The layers are those of <see cref="MoldInks"/>, the scale that of <see cref="TestSquare"/>.</para>
 /// <para><b>Accuracy.</b> Ends and lines within 0.01 mm are one; a test square is true within 0.1 mm.</para>
 /// </remarks>
@@ -16,7 +16,9 @@ public static class RouterFileCheck
 {
     private const double Same = 0.01;
     private const double SquareTolerance = 0.1;
-    private const double MillimetersPerInch = 25.4;
+    
+    /// <summary>Millimeters in an inch.</summary>
+    internal const double MillimetersPerInch = 25.4;
 
     /// <summary>What is wrong with a file.</summary>
     /// <param name="file">Its name as the user knows it.</param>
@@ -95,6 +97,12 @@ public static class RouterFileCheck
                     yield return (path.Line, path.Layer, gap <= Same
                         ? Invariant($"the outline at {Shown(a)} ends where it begins but is not closed")
                         : Invariant($"an outline is open: its ends, {Shown(a)} and {Shown(b)}, are {gap:0.##} mm apart"), "close it");
+                    continue;
+                }
+
+                if (PathCrossing.Of(path.Path, Same / _mm) is { } crossing)
+                {
+                    yield return (path.Line, path.Layer, Invariant($"an outline crosses itself at {Shown(crossing)}, so that inside and outside change there"), "redraw it from there on, or write the file again");
                     continue;
                 }
 

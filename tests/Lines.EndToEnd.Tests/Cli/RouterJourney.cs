@@ -30,6 +30,8 @@ public sealed class RouterJourney
 
         using var json = JsonDocument.Parse(Command.Run(place.Root, "check", "cnc", "--json").Out);
         Assert.Equal("cnc/stem.dxf", json.RootElement.GetProperty("diagnostics")[0].GetProperty("file").GetString());
+        File.Delete(place.PathOf("cnc/mold-05.dxf"));
+        Assert.Contains("cnc/mold-05.dxf:1:1: file: is missing, for mold-06.dxf is there; ", Command.Run(place.Root, "check", "cnc").Out, StringComparison.Ordinal);
         Assert.Contains("cnc/sheet-01.dxf", json.RootElement.GetProperty("files").EnumerateArray().Select(f => f.GetString()));
     }
 
