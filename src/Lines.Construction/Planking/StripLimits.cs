@@ -1,4 +1,5 @@
 using Lines.Construction.Materials;
+using Lines.Kernel.Numerics;
 
 namespace Lines.Construction.Planking;
 
@@ -26,6 +27,9 @@ internal sealed class StripLimits(double width, double thickness, Wood wood, dou
     /// <summary>Shear strength parallel to the grain over modulus of rupture: 990 over 7500 psi, western redcedar, Wood Handbook (from memory).</summary>
     private const double Shear = 0.132;
 
+    /// <summary>Places down the girth between which the roundest is looked for: a turn of a tenth of the girth has ten of them.</summary>
+    private const int RoundPlaces = 100;
+
     /// <summary>Greatest value of a kind that strips take: curvature [1/m], twist [rad/m] or facet [m].</summary>
     public double Of(StripBendKind kind) => kind switch
     {
@@ -39,11 +43,14 @@ internal sealed class StripLimits(double width, double thickness, Wood wood, dou
     public StripSection Section(StationStrips station)
     {
         var count = (int)Math.Ceiling((station.Girth / width) - 1e-6);
-        var round = Enumerable.Range(0, count).Select(k => station.At((k + 0.5) * station.Girth / count))
-            .Where(s => s.Point.Y >= stem)
-            .Select(s => new StripPlace(s, s.V.Cross(s.U).Unit() is var n && SkinStation.Along(s) is var up ? n.Cross(up).Unit() : default, default).Curvatures().Across)
-            .DefaultIfEmpty(0).Max();
+        var round = Math.Max(0, Peak.Over(Roundness, [.. Enumerable.Range(0, RoundPlaces + 1).Select(k => k * station.Girth / RoundPlaces)]).Value);
         return new StripSection(station.Station.X, station.Girth, count, round > 1e-6 ? 1 / round : double.PositiveInfinity, Facet(round));
+
+        double Roundness(double girth)
+        {
+            var s = station.At(girth);
+            return s.Point.Y >= stem ? new StripPlace(s, s.V.Cross(s.U).Unit().Cross(SkinStation.Along(s)).Unit(), default).Curvatures().Across : 0;
+        }
     }
 
     /// <summary>Every place of a strip where it is bent too far, with the number of the section.</summary>

@@ -100,6 +100,6 @@ public sealed record Strip(int Number, IReadOnlyList<double> Lengths)
 /// <param name="X">The station [m].</param>
 /// <param name="Girth">Girth of the outside from sheer to keel, one side [m].</param>
 /// <param name="Count">Strips a side, the last one narrowed.</param>
-/// <param name="Radius">Least radius across a strip [m]; infinite where none is round.</param>
+/// <param name="Radius">Least radius across strips anywhere on the girth but by stem and keel, where they are fitted piece by piece [m]; infinite where nothing is round.</param>
 /// <param name="Facet">What stands over the round at most and is planed off [m].</param>
 public readonly record struct StripSection(double X, double Girth, int Count, double Radius, double Facet);

@@ -31,6 +31,20 @@ public class StripPlanTests
         Assert.Equal(0.019 * 0.019 / 8 / radius, section.Facet, 1e-7);
     }
 
+    [Theory]
+    [InlineData(0.25, 0.15, 20)]
+    [InlineData(0.25, 0.15, 21)]
+    [InlineData(0.30, 0.10, 8)]
+    public void The_least_radius_is_that_of_the_roundest_place_between_the_middles_of_strips_too(double semiBreadth, double semiHeight, int strips)
+    {
+        // Half an ellipse lying on its side: its radius is least at the end of the longer half-axis, b2 / a, halfway down the girth.
+        var side = HalfEllipse(2, semiBreadth, semiHeight);
+        var girth = StripPlan.Of(side, Build, Cedar, [1]).Sections[0].Girth;
+        var section = Assert.Single(StripPlan.Of(side, Build with { StripWidth = girth / (strips - 0.01) }, Cedar, [1]).Sections);
+        Assert.Equal(strips, section.Count);
+        Assert.Equal(semiHeight * semiHeight / semiBreadth, section.Radius, 1e-3 * section.Radius);
+    }
+
     [Fact]
     public void On_a_cylinder_strips_of_19_mm_take_a_radius_of_75_mm_and_no_less()
     {
@@ -102,5 +116,18 @@ public class StripPlanTests
     }
 
     // The lower quarter of a cylinder, keel at the bottom, sheer at the height of the axis.
+    private static BSplineSurface HalfEllipse(double length, double semiBreadth, double semiHeight)
+    {
+        var round = SampleBodies.CylinderSkin(length, 1);
+        var poles = new Point3[round.U.Count, round.V.Count];
+        for (var i = 0; i < round.U.Count; i++)
+        {
+            for (var j = 0; j < round.V.Count; j++)
+                poles[i, j] = round.PoleAt(i, j) is var p ? new Point3(p.X, semiBreadth * p.Y, semiHeight * p.Z) : default;
+        }
+
+        return new BSplineSurface(round.U, round.V, poles);
+    }
+
     private static BSplineSurface HalfCylinder(double length, double radius) => SampleBodies.CylinderSkin(length, radius, Math.PI / 2);
 }
