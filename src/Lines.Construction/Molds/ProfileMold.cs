@@ -23,9 +23,9 @@ internal static class ProfileMold
     private const double ScrewHeight = 0.018;
     private const double TwoScrews = 0.150;
 
-    /// <summary>Greatest distance of the marked apex from the exact one [m]: a bevel is planed to it by hand. Where the keel turns more tightly than the
-    /// planking is thick the exact one has folds of some micrometers, which need not be followed.</summary>
-    private const double ApexTolerance = 1e-4;
+    /// <summary>Greatest distance of the marked apex from the exact one [m], the shop's, and not half of it as for what is cut: where the keel turns more tightly than
+    /// the planking is thick the exact one has folds of some micrometers, which need not be followed.</summary>
+    private const double ApexTolerance = 2e-5;
 
     /// <summary>x where the edge of the mold crosses the level of the sheer's own parameter line [m].</summary>
     public static double EdgeAtSheer(MoldShaping shaping, bool bow) => shaping.Skin.At(SheerU(shaping, bow, shaping.Build.StemSiding / 2), 1).Point.X;
