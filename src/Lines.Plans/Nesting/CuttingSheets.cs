@@ -74,7 +74,9 @@ public static class CuttingSheets
         {
             var outline = MoldDrawing.Millimeters(part.Outline).Mapped(p => new Point2((scale * p.X) + corner.X, (scale * p.Y) + corner.Y));
             marks.Add([new PathMark(SettingUpInks.Heavy, outline)]);
-            var name = (TextMark)MovedMarks.Of(NestedSheets.MarksOf(title, part, notation).OfType<TextMark>().First(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal)), corner, scale);
+            var drawn = NestedSheets.MarksOf(title, part, notation).Select(m => MovedMarks.Of(m, corner, scale)).ToList();
+            marks.Add(drawn.OfType<PathMark>().Where(m => m.Layer == MoldInks.Holes || m.Layer == MoldInks.Drill).Select(m => new PathMark(SettingUpInks.Fine, m.Path)));
+            var name = drawn.OfType<TextMark>().First(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal));
             marks.Add([Upright(new PartOutline(outline, FromEdge), name)]);
         }
 

@@ -38,6 +38,11 @@ public class CuttingSheetsTests
             {
                 var outlines = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "molds" && m.Path.Closed).Select(m => m.Path).ToList();
                 Assert.Equal(sheet.Parts.Count, outlines.Count);
+
+                // Holes as the part has them, in its outline and thin.
+                var holes = page.Marks.OfType<PathMark>().Where(m => m.Layer.Name is "fine" && m.Path.Vertices.Any(v => v.Bulge != 0)).ToList();
+                Assert.Equal(sheet.Parts.Sum(p => p.Mold.Holes.Count), holes.Count);
+                Assert.All(holes, h => Assert.Contains(outlines, o => o.Contains(h.Path.Bounds().Center)));
                 var texts = page.Marks.OfType<TextMark>().ToList();
                 foreach (var part in sheet.Parts)
                 {
