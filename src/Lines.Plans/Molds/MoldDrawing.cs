@@ -39,7 +39,7 @@ internal static class MoldDrawing
         var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
         foreach (var line in lines)
             marks.AddRange(Pieces(line, label.Low, label.High, holes).Select(p => new PathMark(line.Kind == MoldMarkKind.Apex ? MoldInks.InnerStem : MoldInks.Mark, p, Name: line.Name)));
-        marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, notation));
+        marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, mold.StarboardRight is not null, notation));
         marks.AddRange(label.Marks);
         List<Box2> drilled = [.. holes.Select(h => Around(h.At, h.Radius))];
         marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High, drilled)));

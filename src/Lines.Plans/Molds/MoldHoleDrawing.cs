@@ -12,6 +12,8 @@ internal static class MoldHoleDrawing
     private const double Inside = 2.6;
     private const double Capital = 3;
     private const double Gap = 2;
+    private const double FromCenterline = 1;
+    private const double Leading = 5;
 
     /// <summary>A hole at full size [mm].</summary>
     public static (Point2 At, double Radius) Circle(MoldHole hole) => (new Point2(1000 * hole.At.X, 1000 * hole.At.Y), 500 * hole.Diameter);
@@ -23,8 +25,9 @@ internal static class MoldHoleDrawing
     /// <param name="outline">The part.</param>
     /// <param name="holes">Its holes [m].</param>
     /// <param name="center">Abscissa toward which a screw's lettering runs where there is room [mm].</param>
+    /// <param name="isAcross">Whether the part stands across the boat: its centerline is drawn, which lettering does not cross unless it finds no other room.</param>
     /// <param name="notation">How lengths are written.</param>
-    public static IEnumerable<Mark> Of(PartOutline outline, IReadOnlyList<MoldHole> holes, double center, LengthNotation notation)
+    public static IEnumerable<Mark> Of(PartOutline outline, IReadOnlyList<MoldHole> holes, double center, bool isAcross, LengthNotation notation)
     {
         // Across, what no lettering of a screw may touch: the screws, and the lettering of those before.
         var taken = holes.Where(h => h.Kind == MoldHoleKind.Screw).Select(Circle).Select(c => (Left: c.At.X - c.Radius, Right: c.At.X + c.Radius)).ToList();
@@ -46,11 +49,14 @@ internal static class MoldHoleDrawing
             {
                 yield return told;
             }
-            else if (hole.Kind == MoldHoleKind.Screw && Beside(outline, name, at, radius, at.X <= center ? 1 : -1, taken) is { } text)
+            else if (hole.Kind == MoldHoleKind.Screw)
             {
-                var width = StrokeLettering.Width(text.Text, text.Height);
-                taken.Add(text.Anchor == Anchor.Left ? (text.At.X, text.At.X + width) : (text.At.X - width, text.At.X));
-                yield return text;
+                foreach (var text in Beside(outline, [word, size], at, radius, at.X <= center ? 1 : -1, taken, isAcross))
+                {
+                    var width = StrokeLettering.Width(text.Text, text.Height);
+                    taken.Add(text.Anchor == Anchor.Left ? (text.At.X, text.At.X + width) : (text.At.X - width, text.At.X));
+                    yield return text;
+                }
             }
         }
     }
@@ -79,14 +85,24 @@ internal static class MoldHoleDrawing
         return lines.Select((line, i) => new TextMark(MoldInks.Text, line, at + new Vector2(0, (lines.Length - 1.5 - (2 * i)) * Inside), Inside, Anchor.Center));
     }
 
-    // On the side asked for, or else on the other.
-    private static TextMark? Beside(PartOutline outline, string name, Point2 at, double radius, int side, List<(double Left, double Right)> taken)
+    // In one line on the side asked for, or else on the other; in two where the centerline leaves no room for one; across that only where there is no other room.
+    private static List<TextMark> Beside(PartOutline outline, string[] words, Point2 at, double radius, int side, List<(double Left, double Right)> taken, bool isAcross)
     {
         var left = taken.Where(t => t.Right < at.X).Select(t => t.Right + Gap).DefaultIfEmpty(double.NegativeInfinity).Max();
         var right = taken.Where(t => t.Left > at.X).Select(t => t.Left - Gap).DefaultIfEmpty(double.PositiveInfinity).Min();
-        return new[] { side, -side }
-            .Select(s => outline.Fitted(
-                new TextMark(MoldInks.Text, name, at + new Vector2(s * (radius + Gap), -Capital / 2), Capital, s > 0 ? Anchor.Left : Anchor.Right), (left, right)))
-            .FirstOrDefault(t => t is not null);
+        var (halfLeft, halfRight) = !isAcross ? (left, right) : at.X > 0 ? (Math.Max(left, FromCenterline), right) : (left, Math.Min(right, -FromCenterline));
+        string[] one = [string.Join(' ', words)];
+        return new[] { (one, side, halfLeft, halfRight), (one, -side, halfLeft, halfRight), (words, side, halfLeft, halfRight), (words, -side, halfLeft, halfRight), (one, side, left, right), (one, -side, left, right) }
+            .Select(w => Fitted(w.Item1, w.Item2, (w.Item3, w.Item4))).FirstOrDefault(t => t is not null) ?? [];
+
+        List<TextMark>? Fitted(string[] lines, int s, (double Left, double Right) within)
+        {
+            List<TextMark?> fitted =
+            [
+                .. lines.Select((line, i) => outline.Fitted(
+                    new TextMark(MoldInks.Text, line, at + new Vector2(s * (radius + Gap), ((((lines.Length - 1) / 2.0) - i) * Leading) - (Capital / 2)), Capital, s > 0 ? Anchor.Left : Anchor.Right), within)),
+            ];
+            return fitted.Contains(null) ? null : [.. fitted.Select(t => t! with { Height = fitted.Min(f => f!.Height) })];
+        }
     }
 }

@@ -129,6 +129,21 @@ public class MoldSheetsTests
         }
     }
 
+    [Fact]
+    public void On_narrow_feet_the_lettering_of_screws_keeps_clear_of_the_centerline()
+    {
+        foreach (var mold in MoldPlan.Of(Hull("double-ender"), new BuildDials { Planking = 0.006, StrongbackWidth = 3.5 * Length.Inch }).Molds.Where(m => m.Kind == MoldKind.Station))
+        {
+            var sheet = MoldSheets.ForPaper(Title, mold, LengthNotation.Inches);
+            Assert.Empty(Lettered.Overlaps(sheet));
+            var lines = sheet.Marks.OfType<PathMark>().Where(m => m.Name is "CL").ToList();
+            var told = sheet.Marks.OfType<TextMark>().Where(t => t.Text.StartsWith("SCREW", StringComparison.Ordinal) || Says(t, "0.197 in (5 mm)")).ToList();
+            Assert.NotEmpty(lines);
+            Assert.True(told.Count >= 2, mold.Name);
+            Assert.All(told, t => Assert.True(Lettered.Box(t) is var box && (box.Right < lines[0].Path.Bounds().Left || box.Left > lines[0].Path.Bounds().Right), $"{mold.Name}: {t.Text}"));
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Hulls))]
     public void The_scale_square_is_a_hundred_millimeters_both_ways_and_clear_of_the_part(string name)
