@@ -38,7 +38,9 @@ public sealed record MaterialDials
 /// <param name="Cloth">Cloth, the square meter.</param>
 /// <param name="Resin">Resin with hardener, the kilogram.</param>
 /// <param name="Sheet">Mold stock, the whole sheet.</param>
-public sealed record Prices(string Currency, double BoardFoot, double Cloth, double Resin, double Sheet);
+/// <param name="ProfileSheet">Stock of the stem and stern molds where it is not as thick as mold stock, the whole sheet.</param>
+/// <param name="PlywoodSheet">Boatbuilding plywood of bulkheads and transom, the whole sheet.</param>
+public sealed record Prices(string Currency, double BoardFoot, double Cloth, double Resin, double Sheet, double ProfileSheet, double PlywoodSheet);
 
 /// <summary>Rules that builders and suppliers print for cloth and resin.</summary>
 public static class LayupRules

@@ -45,6 +45,8 @@ internal static class MaterialKeys
         Money("price.cloth", "A square meter of cloth.", "8.00"),
         Money("price.resin", "A kilogram of resin with its hardener.", "28.00"),
         Money("price.sheet", "A whole sheet of mold stock.", "38.00"),
+        Money("price.profile_sheet", "A whole sheet of the stock of stem and stern molds, where that is not as thick as mold stock.", "55.00"),
+        Money("price.plywood_sheet", "A whole sheet of boatbuilding plywood, for bulkheads and transom.", "120.00"),
     ];
 
     private static SchemaKey Cloth(string path, string doc, double otherwise) =>

@@ -127,7 +127,9 @@ internal static class VesselBuilder
             InsideCloth = values.NumberOr("material.inside_cloth", otherwise.InsideCloth),
             FillCoats = values.NumberOr("material.fill_coats", otherwise.FillCoats),
             Prices = values.Find("price.currency") is { } currency
-                ? new Prices(currency.Text, values.NumberOr("price.board_foot", 0), values.NumberOr("price.cloth", 0), values.NumberOr("price.resin", 0), values.NumberOr("price.sheet", 0))
+                ? new Prices(
+                    currency.Text, values.NumberOr("price.board_foot", 0), values.NumberOr("price.cloth", 0), values.NumberOr("price.resin", 0), values.NumberOr("price.sheet", 0),
+                    values.NumberOr("price.profile_sheet", 0), values.NumberOr("price.plywood_sheet", 0))
                 : null,
         };
     }

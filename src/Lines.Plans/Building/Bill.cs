@@ -114,10 +114,13 @@ public static class Bill
         foreach (var stock in book.Cutting.Stocks)
         {
             var (sheets, count) = (stock.Sheets.Count, stock.Molds.Count());
+            var (key, price) = stock.StaysInBoat ? ("plywood_sheet", Price(build, p => p.PlywoodSheet))
+                : stock.Thickness == build.MoldStock ? ("sheet", Price(build, p => p.Sheet)) : ("profile_sheet", Price(build, p => p.ProfileSheet));
+            var unpriced = build.Material.Prices is not null && price is null ? $"; not priced: the file gives no {key} in [price]" : "";
             yield return new BillLine(
                 $"Sheets for {stock.Parts}{(stock.StaysInBoat ? ", boatbuilding plywood" : "")}", Invariant($"{sheets}"),
-                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(stock.Thickness, notation)}", "", stock.StaysInBoat ? null : Cents(Price(build, p => p.Sheet) * sheets),
-                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(stock.Sheets[^1].UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them{(stock.Molds.Any(m => m.IsHalf) ? "; halves are patterns to turn over, whole molds take about twice the stock" : "")}"))
+                $"{new Length(build.SheetLength).ToText(notation)} x {new Length(build.SheetWidth).ToText(notation)} x {Size(stock.Thickness, notation)}", "", Cents(price * sheets),
+                Invariant($"{count} {(count == 1 ? "part" : "parts")}, {new Length(stock.Sheets[^1].UsedLength).ToText(notation)} of the last sheet used; cutting-list.pdf shows them{(stock.Molds.Any(m => m.IsHalf) ? "; halves are patterns to turn over, whole molds take about twice the stock" : "")}{unpriced}"))
             { IsForSettingUp = !stock.StaysInBoat };
         }
 

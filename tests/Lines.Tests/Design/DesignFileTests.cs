@@ -16,7 +16,7 @@ public sealed class DesignFileTests
         var material = DesignFile.Read(SampleDesigns.Pointed + SampleDesigns.Materials, "a.toml").Design!.Build.Material;
         Assert.Equal(("okoume", 0.163, 0.163, 0.150), (material.Wood.Name, material.OutsideCloth, material.InsideCloth, material.FillCoats));
         Assert.Equal(4 * 0.0339057, material.BottomCloth, 1e-6); // 1 oz/yd2 is 33.9057 g/m2
-        Assert.Equal(new Lines.Construction.Materials.Prices("EUR", 11.5, 9, 24, 45), material.Prices);
+        Assert.Equal(new Lines.Construction.Materials.Prices("EUR", 11.5, 9, 24, 45, 60, 110), material.Prices);
         Assert.Equal(new Lines.Construction.Materials.MaterialDials(), DesignFile.Read(SampleDesigns.Pointed, "a.toml").Design!.Build.Material);
     }
 

@@ -112,6 +112,8 @@ internal static class SampleDesigns
         cloth = 9
         resin = 24
         sheet = 45
+        profile_sheet = 60
+        plywood_sheet = 110
 
         [appendage]
         area = "0.12 m2"

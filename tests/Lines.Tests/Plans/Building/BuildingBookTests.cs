@@ -15,7 +15,7 @@ namespace Lines.Tests.Plans.Building;
 
 public class BuildingBookTests
 {
-    private static readonly BuildDials Build = new() { Planking = 0.006, Gunwale = 0.019, Material = new() { BottomCloth = 0.2, Prices = new("USD", 10, 8, 25, 40) } };
+    private static readonly BuildDials Build = new() { Planking = 0.006, Gunwale = 0.019, Material = new() { BottomCloth = 0.2, Prices = new("USD", 10, 8, 25, 40, 60, 110) } };
 
     [Fact]
     public void The_planking_table_has_every_mold_with_its_strips_and_every_strip_with_its_length()
