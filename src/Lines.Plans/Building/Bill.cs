@@ -2,6 +2,7 @@ using Lines.Construction;
 using Lines.Construction.Materials;
 using Lines.Construction.Molds;
 using Lines.Construction.Planking;
+using Lines.Kernel.Numerics;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
 using Lines.Plans.Molds;
@@ -164,13 +165,16 @@ public static class Bill
         }
     }
 
-    // Around the outside, both sides, where it is greatest, and that part of it which lies below the design waterline.
+    // Around the outside, both sides, where each is greatest along the hull: the whole, and what lies below the design waterline.
     private static (double Whole, double Bottom) Girths(BuildingBook book)
     {
         const double tolerance = 1e-6;
+        const int places = 16;
         var hull = book.Hull;
-        var station = SkinStation.Of(hull.Side, hull.WidestX)!;
-        return (2 * station.Girth(station.Low, station.High, tolerance), 2 * station.Girth(station.Low, hull.WaterlineV, tolerance));
+        return (Greatest(1), Greatest(hull.WaterlineV));
+
+        double Greatest(double top) => 2 * Peak.Over(
+            x => SkinStation.Of(hull.Side, x) is { } s ? s.Girth(s.Low, Math.Min(s.High, top), tolerance) : 0, [.. Enumerable.Range(0, places + 1).Select(k => hull.Dials.Length * k / places)]).Value;
     }
 
     private static IEnumerable<BillLine> LeftToTheBuilder() =>
