@@ -105,12 +105,18 @@ public sealed record HullWeight(SkinLayer Layer, double Bottom, IReadOnlyList<We
         return !bow && hull.Transom is not null ? 0 : Pieces(t => hull.Side.PointAt(bow ? 0 : 1, t), double.NegativeInfinity, double.PositiveInfinity).Sum(p => p.Length);
     }
 
-    /// <summary>Length of the sheer of one side [m].</summary>
+    /// <summary>Length of the sheer of one side between two planes across [m].</summary>
     /// <param name="hull">The hull.</param>
-    public static double SheerLength(HullSurface hull)
+    /// <param name="fore">x of the forward plane [m].</param>
+    /// <param name="aft">x of the after plane [m].</param>
+    public static double SheerLength(HullSurface hull, double fore, double aft)
     {
         ArgumentNullException.ThrowIfNull(hull);
-        return Pieces(t => hull.Side.PointAt(t, 1), double.NegativeInfinity, double.PositiveInfinity).Sum(p => p.Length);
+        return Enumerable.Range(0, Steps).Sum(k =>
+        {
+            Point3 from = hull.Side.PointAt((double)k / Steps, 1), to = hull.Side.PointAt((k + 1.0) / Steps, 1);
+            return from.DistanceTo(to) * Math.Clamp((Math.Min(aft, to.X) - Math.Max(fore, from.X)) / (to.X - from.X), 0, 1);
+        });
     }
 
     // Inner and outer stem alike.

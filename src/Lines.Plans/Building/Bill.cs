@@ -94,8 +94,11 @@ public static class Bill
             yield return Rail($"Outer stem, {name}", 1, length, build.StemSiding, build.StemMolding, "laminate or saw; it covers the ends of the planking");
         }
 
-        if (build.Gunwale > 0)
-            yield return Rail("Inwales and outwales", 2 * PiecesOfSheerRail, HullWeight.SheerLength(book.Hull), build.Gunwale, build.Gunwale, "scarf where boards are shorter");
+        foreach (var piece in build.Gunwale > 0 ? book.Pieces : [])
+        {
+            var (named, ends) = book.Pieces.Count > 1 ? (Invariant($", piece {piece.Number}"), "; they end at the joints") : ("", "");
+            yield return Rail($"Inwales and outwales{named}", 2 * PiecesOfSheerRail, HullWeight.SheerLength(book.Hull, piece.Fore, piece.Aft), build.Gunwale, build.Gunwale, $"scarf where boards are shorter{ends}");
+        }
 
         BillLine Rail(string name, int pieces, double length, double across, double deep, string note)
         {

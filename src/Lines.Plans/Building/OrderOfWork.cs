@@ -45,7 +45,10 @@ public static class OrderOfWork
             steps.Add(new(build.Bulkheads.Count == 1 ? "Glue in the bulkhead that is in no joint; fillet and tape it." : Invariant($"Glue in the {build.Bulkheads.Count} bulkheads that are in no joint; fillet and tape them."), Cautions.Epoxy));
         steps.AddRange(Joints(build.Joints.Count));
         var deck = hull.Dials.Crown is { } crown ? $" The deck stands {new Length(crown).ToSize(book.Notation)} above the sheer where that is broadest; no patterns are made for it, and bulkheads reach the underside of one as thick as planking and inner cloth." : "";
-        steps.Add(new((build.Gunwale > 0 ? "Fit inwales and outwales, then thwarts and decks." : "Fit gunwales, thwarts and decks of your own design.") + deck, ""));
+        var rails = build.Joints.Count > 0
+            ? $"Bolt the pieces together again, face to face. Fit {(build.Gunwale > 0 ? "inwales and outwales" : "gunwales of your own design")} in one fair line but cut at every joint, each length ending with its piece; then thwarts and decks, also piece by piece."
+            : build.Gunwale > 0 ? "Fit inwales and outwales, then thwarts and decks." : "Fit gunwales, thwarts and decks of your own design.";
+        steps.Add(new(rails + deck, ""));
         steps.Add(new("Sand the fill coats and varnish or paint: sun destroys bare epoxy.", Cautions.Glass));
         steps.Add(new("Weigh the boat and write the weight into the design file before her load cases are believed.", Cautions.Lift));
         return steps;

@@ -76,6 +76,55 @@ public class BuildingBookTests
     }
 
     [Fact]
+    public void Of_a_hull_that_comes_apart_rails_are_listed_piece_by_piece_and_fitted_so()
+    {
+        var book = Book(LengthNotation.Millimeters, Build with { Joints = [1.7, 3.4] });
+        var rails = Bill.Of(book).Where(l => l.Item.StartsWith("Inwales and outwales", StringComparison.Ordinal)).ToList();
+        Assert.Equal(["Inwales and outwales, piece 1", "Inwales and outwales, piece 2", "Inwales and outwales, piece 3"], rails.Select(l => l.Item));
+        Assert.All(rails, l => Assert.EndsWith("they end at the joints", l.Note, StringComparison.Ordinal));
+
+        // The sheer in chords, and 100 mm of each length to trim.
+        var sheer = Enumerable.Range(0, 20001).Select(k => book.Hull.Side.PointAt(k / 20000.0, 1)).ToList();
+        foreach (var (rail, (fore, aft)) in rails.Zip([(0, 1.698), (1.702, 3.398), (3.402, 9.0)]))
+        {
+            var along = sheer.Where(p => p.X >= fore && p.X <= aft).ToList();
+            Assert.Equal(along.Zip(along.Skip(1)).Sum(c => c.First.DistanceTo(c.Second)) + 0.1, Number(rail.Size.Split(' ')[0]) / 1000, 0.001);
+        }
+
+        Assert.Contains(OrderOfWork.Of(book), s => s.What.Contains("cut at every joint", StringComparison.Ordinal));
+        Assert.DoesNotContain(OrderOfWork.Of(Book(LengthNotation.Millimeters)), s => s.What.Contains("joint", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Cloth_is_reckoned_by_the_greatest_girth_wherever_along_the_hull_it_is()
+    {
+        var book = Book(LengthNotation.Millimeters);
+        var side = book.Hull.Side;
+        var greatest = Enumerable.Range(1, 399).Max(k =>
+        {
+            var section = SkinStation.Of(side, book.Hull.Dials.Length * k / 400)!;
+            var points = Enumerable.Range(0, 2001).Select(j => section.JetAt(section.Low + ((section.High - section.Low) * j / 2000)).Point).ToList();
+            return 2 * points.Zip(points.Skip(1)).Sum(c => c.First.DistanceTo(c.Second));
+        });
+        var note = Bill.Of(book).Single(l => l.Item == "Cloth outside").Note;
+        Assert.StartsWith("length times greatest girth, ", note, StringComparison.Ordinal);
+        Assert.Equal(1000 * greatest, Number(note.Split(' ')[4]), 0.11);
+    }
+
+    [Fact]
+    public void Each_kind_of_sheet_has_a_price_of_its_own_and_one_without_says_so()
+    {
+        var build = Build with { Joints = [1.7] };
+        double? Price(BuildingBook book, string item) => Bill.Of(book).Single(l => l.Item == item).Price;
+        var book = Book(LengthNotation.Millimeters, build);
+        foreach (var (item, price) in ((string, double)[])[("Sheets for molds", 40), ("Sheets for profile molds", 60), ("Sheets for bulkheads, boatbuilding plywood", 110)])
+            Assert.Equal(price * int.Parse(Bill.Of(book).Single(l => l.Item == item).Pieces, CultureInfo.InvariantCulture), Price(book, item));
+        var unpriced = Bill.Of(Book(LengthNotation.Millimeters, build with { Material = build.Material with { Prices = build.Material.Prices! with { PlywoodSheet = 0 } } }));
+        Assert.Null(unpriced.Single(l => l.Item == "Sheets for bulkheads, boatbuilding plywood").Price);
+        Assert.Single(unpriced, l => l.Note.EndsWith("; not priced: the file gives no plywood_sheet in [price]", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Without_prices_nothing_is_summed()
     {
         var book = Book(LengthNotation.Millimeters, Build with { Material = new() });
