@@ -11,7 +11,7 @@ internal static class AngleTable
     public static PageTable Table(LengthNotation notation) => new(
     [
         ("Mold", "", 12, false), ("Line from", "fore end", 20, true), ("Cleat from", "fore end", 20, true), ("Bevel,", "sheer deg", 16, true), ("Bevel,", "bilge deg", 16, true),
-        ("Bevel,", "keel deg", 16, true), ("Flat proud", ByUnit(notation), 18, true), ("there, up", "from base", 20, true), ("Sighting", "holes", 14, true),
+        ("Bevel,", "keel deg", 16, true), ("Plain inset", ByUnit(notation), 18, true), ("there, up", "from base", 20, true), ("Sighting", "holes", 14, true),
     ]);
 
     /// <summary>The cells of a mold's row.</summary>
@@ -35,9 +35,9 @@ internal static class AngleTable
 
     /// <summary>Second line of the heading over <see cref="Proud"/>.</summary>
     /// <param name="notation">How lengths are written.</param>
-    public static string ByUnit(LengthNotation notation) => notation == LengthNotation.Millimeters ? "by mm" : "by in";
+    public static string ByUnit(LengthNotation notation) => notation == LengthNotation.Millimeters ? "too big, mm" : "too big, in";
 
-    /// <summary>How far an outline shrunk flat would stand proud at a place, in hundredths of a millimeter or thousandths of an inch.</summary>
+    /// <summary>By how much the hull's outline inset plainly in the plane of the mold would be too large at a place, in hundredths of a millimeter or thousandths of an inch.</summary>
     /// <param name="bevel">The place.</param>
     /// <param name="notation">How lengths are written.</param>
     public static string Proud(EdgeBevel bevel, LengthNotation notation) =>

@@ -9,7 +9,7 @@ internal static class EndTable
     /// <summary>The table.</summary>
     /// <param name="notation">How lengths are written.</param>
     public static PageTable Table(LengthNotation notation) => new(
-        [("End", "", 17, false), ("at", "", 13, false), ("From", "fore end", 18, true), ("Above", "top", 16, true), ("Bevel", "deg", 12, true), ("Flat proud", AngleTable.ByUnit(notation), 16, true)]);
+        [("End", "", 17, false), ("at", "", 13, false), ("From", "fore end", 18, true), ("Above", "top", 16, true), ("Bevel", "deg", 12, true), ("Plain inset", AngleTable.ByUnit(notation), 16, true)]);
 
     /// <summary>The cells of all rows.</summary>
     /// <param name="plan">The molds.</param>

@@ -87,7 +87,7 @@ public static class FootSheet
     {
         var stations = plan.Molds.Where(m => m.Kind == MoldKind.Station).ToList();
         var across = new Length(FootDetail.Cleat(stations[0])).ToText(notation);
-        yield return Invariant($"{stations.Count} cleats, {new Length(plan.Strongback.Width).ToText(notation)} long, {across} square, one to each mold on its midship side: screw them down one stock from the line, square across, then the molds to them, notch on the centerline.");
+        yield return Invariant($"{stations.Count} cleats, {new Length(plan.Strongback.Width).ToText(notation)} long, {across} square, one to each mold on its midship side: screw them down one stock from the line, square across, then the molds to them, the nick in the foot on the centerline.");
         if (plan.Molds.SelectMany(m => m.Holes).FirstOrDefault(h => h.Kind == MoldHoleKind.Sight) is { } sight)
         {
             yield return $"Sighting holes, {new Length(sight.At.Y).ToText(notation)} above the strongback top and {new Length(Math.Abs(sight.At.X)).ToText(notation)} to each side: "
@@ -99,7 +99,7 @@ public static class FootSheet
             yield return "Bevel of stem and stern: planking to the side of the inner stem, square to its edge; plane from the corners of the mold's edge out to the line APEX, which this makes. FOOT: where stem and keel meet.";
         if (plan.Molds.Any(m => m.Kind is MoldKind.Transom))
             yield return "Bevel of the transom: from square, plus where the fore face is the larger.";
-        yield return "Flat: by how much the hull's outline in the mold's plane, shrunk flat by the planking, would stand proud. These molds are reckoned square to the skin in space and do not.";
+        yield return "Plain inset: by how much a mold would be too big that is made by drawing the planking's thickness inside the hull's outline. These molds have it square to the skin and are not.";
         yield return $"{Cautions.Strongback} {Cautions.Lift}";
     }
 }
