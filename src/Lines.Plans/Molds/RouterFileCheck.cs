@@ -16,7 +16,7 @@ public static class RouterFileCheck
 {
     private const double Same = 0.01;
     private const double SquareTolerance = 0.1;
-    
+
     /// <summary>Millimeters in an inch.</summary>
     internal const double MillimetersPerInch = 25.4;
 
