@@ -71,8 +71,11 @@ public sealed record CaseAfloat(
     /// <summary>Whether she is turned over from where she floats upright and comes to rest aside: a loll, not a list from weights.</summary>
     public bool Lolls { get; init; }
 
-    /// <summary>Height of the transverse metacenter above the center of gravity [m].</summary>
+    /// <summary>Height of the transverse metacenter above the center of gravity [m], the trim held while she heels.</summary>
     public double? TransverseMetacentricHeight => Rise + (Afloat?.Immersed.TransverseMoment / Afloat?.Immersed.Volume);
+
+    /// <summary>The same, the trim free while she heels [m]: the rate by heel of the righting arm. Less than with the trim held where outriggers to one side stand before those to the other.</summary>
+    public double? FreeMetacentricHeight => Afloat?.Stiffness;
 
     /// <summary>Height of the longitudinal metacenter above the center of gravity [m].</summary>
     public double? LongitudinalMetacentricHeight => Rise + (Afloat?.Immersed.LongitudinalMoment / Afloat?.Immersed.Volume);

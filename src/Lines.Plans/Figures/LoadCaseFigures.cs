@@ -60,7 +60,8 @@ public static class LoadCaseFigures
             Known("center_of_buoyancy_aft", "Center of buoyancy", immersed?.Center?.X, Quantity.Length) with { Note = "aft of the foremost point" },
             Known("center_of_buoyancy_height", "Center of buoyancy, height", immersed?.Center?.Z, Quantity.Length),
             Known("center_of_flotation_aft", "Center of flotation", flotation, Quantity.Length) with { Note = "aft of the foremost point" },
-            Known("metacentric_height", "Metacentric height, athwart", study.Afloat.TransverseMetacentricHeight, Quantity.Length) with { Note = "above the center of gravity" },
+            Known("metacentric_height_free_trim", "Metacentric height, athwart, free trim", study.Afloat.FreeMetacentricHeight, Quantity.Length) with { Note = "above the center of gravity: what her righting arms begin with" },
+            Known("metacentric_height", "Metacentric height, athwart, trim held", study.Afloat.TransverseMetacentricHeight, Quantity.Length) with { Note = "of the waterplane alone" },
             Known("metacentric_height_long", "Metacentric height, lengthwise", case_.LongitudinalMetacentricHeight, Quantity.Length),
             Known("moment_to_trim", "Moment to trim 1 cm", case_.MomentToTrim(hull.WaterlineAft - hull.WaterlineFore), Quantity.MassMoment) with { Note = "over the design waterline" },
             Known("immersion", "Immersion", 100 * case_.WeightToSink, Quantity.MassPerLength) with { Note = "mass that sinks her so far" },
@@ -158,9 +159,9 @@ public static class LoadCaseFigures
     // Held upright, a boat goes over as her weight stands too high, or aside of what carries it.
     private static string Upset(CaseAfloat afloat) => afloat switch
     {
-        { TransverseMetacentricHeight: < 0 and var height } => Invariant($"her metacenter is {-1000 * height:0} mm below the center of gravity"),
+        { FreeMetacentricHeight: < 0 and var height } => Invariant($"her metacenter is {-1000 * height:0} mm below the center of gravity"),
         { Afloat.LeverAcross: not 0 and var lever } => Invariant($"the weight stands {1000 * Math.Abs(lever):0} mm to {(lever > 0 ? "port" : "starboard")} of the buoyancy"),
-        _ => Invariant($"her metacenter is {1000 * afloat.TransverseMetacentricHeight!.Value:0} mm above the center of gravity"),
+        _ => Invariant($"her metacenter is {1000 * afloat.FreeMetacentricHeight!.Value:0} mm above the center of gravity"),
     };
 
     /// <summary>Name of a side.</summary>

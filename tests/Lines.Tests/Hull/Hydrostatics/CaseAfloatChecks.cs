@@ -37,6 +37,30 @@ public class CaseAfloatChecks
         Assert.Equal(0.3, hull.Top, 1e-6);
     }
 
+    /// <summary>A float forward to starboard and one aft to port, all boxes 0.1 or 0.05 m deep in the water: heeled, she trims, which takes
+    /// Ixy² / (IL + V (KB - KG)) from the waterplane's moment athwart; moments of rectangles by hand.</summary>
+    [Fact]
+    public void Staggered_floats_give_less_metacentric_height_at_free_trim_and_the_arms_begin_with_it()
+    {
+        var craft = new Craft([SampleBodies.Box(5, 0.4, 0.5), Float(0, 1.2), Float(4, -1.2)]);
+        const double Volume = (5 * 0.4 * 0.1) + (2 * 0.1 * 0.05), Gravity = 0.3;
+        var weight = At(Density * Volume, 2.5, 0, Gravity);
+        double rise = (((0.2 * 0.05) + (0.01 * 0.075)) / Volume) - Gravity;
+        double across = (5 * Math.Pow(0.4, 3) / 12) + (2 * ((Math.Pow(0.1, 3) / 12) + (0.1 * 1.2 * 1.2)));
+        double along = (0.4 * 125 / 12) + (2 * ((0.1 / 12) + (0.1 * 2 * 2))), product = -2 * 0.1 * 2 * 1.2;
+        double held = rise + (across / Volume), free = held - (product * product / (along + (Volume * rise)) / Volume);
+        var found = CaseAfloat.Of(craft, weight, Density);
+        Assert.Equal(held, found.TransverseMetacentricHeight!.Value, 1e-9);
+        Assert.Equal(free, found.FreeMetacentricHeight!.Value, 1e-9);
+        Assert.InRange(free / held, 0.5, 0.9);
+
+        // By the arm itself at a heel so small that its cube is nothing.
+        var arms = new RightingArms(craft, weight, Density, toPort: false);
+        Assert.Equal(free, arms.At(1e-3)!.Arm / 1e-3, 1e-4 * free);
+
+        static FloatingBody Float(double x, double y) => SampleBodies.Box(1, 0.1, 0.3, open: false, new Vector3(x, y, 0.05));
+    }
+
     /// <summary>Each further kilogram sinks a box by 1 / (density L B).</summary>
     [Fact]
     public void A_box_carries_what_its_waterplane_allows() =>
