@@ -39,6 +39,9 @@ public enum Quantity
     /// <summary>Mass times a lever [kg m].</summary>
     MassMoment,
 
+    /// <summary>Mass times a lever that trims the boat by a centimeter [kg m], shown for a centimeter or an inch.</summary>
+    TrimMoment,
+
     /// <summary>Force [N].</summary>
     Force,
 

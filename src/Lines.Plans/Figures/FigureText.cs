@@ -46,6 +46,7 @@ public static class FigureText
             Quantity.SecondMoment => metric ? (1, 4, "m⁴") : (Math.Pow(Length.Foot, 4), 2, "ft⁴"),
             Quantity.Angle => (Math.PI / 180, 1, "deg"),
             Quantity.MassMoment => metric ? (1, 2, "kg m") : (Mass.Pound * Length.Foot, 1, "ft lb"),
+            Quantity.TrimMoment => metric ? (1, 2, "kg m/cm") : (Mass.Pound * Length.Foot * 0.01 / Length.Inch, 1, "ft lb/in"),
             Quantity.Force => metric ? (1, 0, "N") : (PoundForce, 0, "lbf"),
             Quantity.Drag => metric ? (1, 1, "N") : (PoundForce, 2, "lbf"),
             Quantity.Power => (1, 0, "W"),

@@ -63,7 +63,7 @@ public static class LoadCaseFigures
             Known("metacentric_height_free_trim", "Metacentric height, athwart, free trim", study.Afloat.FreeMetacentricHeight, Quantity.Length) with { Note = "above the center of gravity: what her righting arms begin with" },
             Known("metacentric_height", "Metacentric height, athwart, trim held", study.Afloat.TransverseMetacentricHeight, Quantity.Length) with { Note = "of the waterplane alone" },
             Known("metacentric_height_long", "Metacentric height, lengthwise", case_.LongitudinalMetacentricHeight, Quantity.Length),
-            Known("moment_to_trim", "Moment to trim 1 cm", case_.MomentToTrim(hull.WaterlineAft - hull.WaterlineFore), Quantity.MassMoment) with { Note = "over the design waterline" },
+            Known("moment_to_trim", "Moment to trim", case_.MomentToTrim(hull.WaterlineAft - hull.WaterlineFore), Quantity.TrimMoment) with { Note = "over the design waterline" },
             Known("immersion", "Immersion", 100 * case_.WeightToSink, Quantity.MassPerLength) with { Note = "mass that sinks her so far" },
         ]);
     }

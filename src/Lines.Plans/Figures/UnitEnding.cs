@@ -9,7 +9,7 @@ public static class UnitEnding
         ("_kg_per_m", "kg/m", [Quantity.MassPerLength]),
         ("_m_per_s", "m/s", [Quantity.Speed, Quantity.Wind]),
         ("_m_rad", "m rad", [Quantity.RightingArea]),
-        ("_kg_m", "kg m", [Quantity.MassMoment]),
+        ("_kg_m", "kg m", [Quantity.MassMoment, Quantity.TrimMoment]),
         ("_n_m", "N m", [Quantity.Moment]),
         ("_rad", "rad", [Quantity.Angle]),
         ("_kg", "kg", [Quantity.Mass]),

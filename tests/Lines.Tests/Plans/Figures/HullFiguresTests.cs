@@ -146,6 +146,10 @@ public class HullFiguresTests
         Assert.Equal("35.315 ft³", Show(1, Quantity.Volume, LengthNotation.FeetInches));
         Assert.Equal("56.0 lb/in", Show(1000, Quantity.MassPerLength, LengthNotation.FeetInchesEighths));
         Assert.Equal("10.00 kg/cm", Show(1000, Quantity.MassPerLength, LengthNotation.Millimeters));
+        Assert.Equal("4.00 kg m/cm", Show(4, Quantity.TrimMoment, LengthNotation.Millimeters));
+
+        // 4 kg m to a centimeter is 28.932 ft lb, and 2.54 times that to an inch.
+        Assert.Equal("73.5 ft lb/in", Show(4, Quantity.TrimMoment, LengthNotation.Inches));
         Assert.Equal("1-2-3+", Show(0.3667125, Quantity.Length, LengthNotation.FeetInchesEighths));
         Assert.Equal("0.615", Show(0.6149, Quantity.Ratio, LengthNotation.Inches));
         Assert.Equal("51.2 %", Show(0.5123, Quantity.Fraction, LengthNotation.Millimeters));
