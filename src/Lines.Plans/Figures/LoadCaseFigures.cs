@@ -170,6 +170,9 @@ public static class LoadCaseFigures
     /// <summary>The wind of the heel under sail, in words.</summary>
     internal static string WindOf(double wind) => Invariant($"beam on, steady {wind / Standards.Knot:0} kn, all sail set, sheeted in");
 
+    /// <summary>Name of a case as its hull is bent in it: one that capsizes is held upright.</summary>
+    internal static string BentIn(LoadCaseStudy study) => study.Name + (study.Afloat.State is FloatState.Capsizes ? ", held upright" : "");
+
     /// <summary>The water a hull is bent in, in words.</summary>
     internal static string WaterOf(Bending bending) => bending.Wave switch
     {

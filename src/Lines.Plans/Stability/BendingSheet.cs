@@ -58,7 +58,7 @@ internal sealed class BendingSheet
 
     private void Draw(double height, double room)
     {
-        _marks.Text(PlanInks.Titles, $"{_book.Title}: along the hull, {_study.Name}, the case that bends her most", new Point2(Margin, height - Margin - 3), 4, room);
+        _marks.Text(PlanInks.Titles, $"{_book.Title}: along the hull, {LoadCaseFigures.BentIn(_study)}, the case that bends her most", new Point2(Margin, height - Margin - 3), 4, room);
         _marks.Text(PlanInks.Lettering, StabilityBook.Strength, new Point2(Margin, height - Margin - 8.5), 2, room);
         var force = FigureText.UnitOf(Quantity.Force, _book.Notation);
         (double Size, string Name) perLength = _book.Notation == LengthNotation.Millimeters ? (1.0, "N/m") : (force.Size / Length.Foot, "lbf/ft");

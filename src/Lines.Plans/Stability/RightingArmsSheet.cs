@@ -36,7 +36,7 @@ internal static class RightingArmsSheet
         var marks = new PageMarks();
         var box = new Box2(Margin + Left, height - Head - Chart, width - Margin, height - Head);
         marks.Text(PlanInks.Titles, $"{book.Title}: righting arms", new Point2(Margin, height - Margin - 3), 4, room);
-        marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come over an open sheer, which is then taken as decked, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
+        marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come over an open sheer, at the cross, which is then taken as decked, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
         if (sides.Count > 0)
             Draw(marks, book, sides.Select(s => (s.Name, s.Arms)).ToList(), box);
         if (book.HasOutriggers)
@@ -76,26 +76,51 @@ internal static class RightingArmsSheet
             marks.Text(PlanInks.Lettering, told, new Point2(box.Left, box.Bottom - 14 - (Row * k)), 2.2, box.Width);
         }
 
+        List<Point2> numbers = [];
         for (var k = 0; k < sides.Count; k++)
-            Number(marks, [.. sides.Select(s => s.Arms)], k, At);
+            numbers.Add(Number(marks, [.. sides.Select(s => s.Arms)], k, At, numbers));
     }
 
-    // On the curve, where it counts if it does anywhere and the others are farthest off.
-    private static void Number(PageMarks marks, List<Hull.Hydrostatics.RightingArms> all, int index, Func<double, double, Point2> at)
+    // On the curve where it counts, else anywhere on it, off the numbers that stand, and of such places where the other curves are farthest off; returns where.
+    private static Point2 Number(PageMarks marks, List<Hull.Hydrostatics.RightingArms> all, int index, Func<double, double, Point2> at, List<Point2> taken)
     {
-        const double far = 6;
+        const double far = 6, apart = 5;
         var arms = all[index];
-        var (from, range) = arms.Range > 0 ? (arms.From!.Value, arms.Range) : (0, arms.Curve[^1].Heel);
-        var places = Enumerable.Range(4, 15).Select(i => from + (range * i / 20)).Where(h => arms.At(h) is not null).ToList();
-        var place = places.Count == 0 ? at(0, arms.Curve[0].Arm) : places.Select(On).MaxBy(p => Math.Min(far, p.Away)).At;
+        var anywhere = Along(0, arms.Curve[^1].Heel);
+        var places = arms.Range > 0 ? Along(arms.From!.Value, arms.Range) : anywhere;
+        var place = (places.Any(p => Room(p) >= apart) ? places : [.. places, .. anywhere]).OrderByDescending(Room).ThenByDescending(p => p.Away).First().At;
         marks.Box(PageInks.Patch, new Box2(place.X - 1.5, place.Y - 1.8, place.X + 1.5, place.Y + 1.8), filled: true);
         marks.Text(PlanInks.Titles, Invariant($"{index + 1}"), place, 2.4, anchor: Anchor.Middle);
+        return place;
+
+        List<(Point2 At, double Away)> Along(double from, double range) => [.. Enumerable.Range(12, 43).Select(i => On(from + (range * i / 60)))];
+
+        double Room((Point2 At, double Away) place) => taken.Select(t => Math.Min(apart, t.DistanceTo(place.At))).DefaultIfEmpty(apart).Min();
 
         (Point2 At, double Away) On(double heel)
         {
-            var point = at(heel, arms.At(heel)!.Arm);
-            return (point, all.Where(o => o != arms).Select(o => o.At(heel) is { } other ? Math.Abs(at(heel, other.Arm).Y - point.Y) : far).DefaultIfEmpty(far).Min());
+            var point = at(heel, DrawnAt(arms, heel)!.Value);
+            return (point, all.Where(o => o != arms).Select(o => DrawnAt(o, heel) is { } other ? Math.Min(far, Math.Abs(at(heel, other).Y - point.Y)) : far).DefaultIfEmpty(far).Min());
         }
+    }
+
+    // The arm as it is drawn; null past the curve's end.
+    private static double? DrawnAt(Hull.Hydrostatics.RightingArms arms, double heel)
+    {
+        for (var k = 1; k < arms.Curve.Count; k++)
+        {
+            if (arms.Curve[k].Heel >= heel)
+                return Between(arms.Curve[k - 1], arms.Curve[k], (heel - arms.Curve[k - 1].Heel) / (arms.Curve[k].Heel - arms.Curve[k - 1].Heel));
+        }
+
+        return null;
+    }
+
+    // The cubic through two arms with their own slopes, at a part t of the way.
+    private static double Between(Hull.Hydrostatics.RightingArm a, Hull.Hydrostatics.RightingArm b, double t)
+    {
+        double h = b.Heel - a.Heel, s = 1 - t;
+        return (s * s * (1 + (2 * t)) * a.Arm) + (t * t * (3 - (2 * t)) * b.Arm) + (h * s * t * ((s * a.Slope) - (t * b.Slope)));
     }
 
     private static string Told(StabilityBook book, Hull.Hydrostatics.RightingArms arms)
@@ -115,11 +140,9 @@ internal static class RightingArmsSheet
         for (var k = 1; k < arms.Curve.Count; k++)
         {
             var (a, b) = (arms.Curve[k - 1], arms.Curve[k]);
-            var h = b.Heel - a.Heel;
             for (var i = k == 1 ? 0 : 1; i <= Chords; i++)
             {
-                double t = (double)i / Chords, heel = a.Heel + (t * h), s = 1 - t;
-                var arm = (s * s * (1 + (2 * t)) * a.Arm) + (t * t * (3 - (2 * t)) * b.Arm) + (h * s * t * ((s * a.Slope) - (t * b.Slope)));
+                double t = (double)i / Chords, heel = a.Heel + (t * (b.Heel - a.Heel)), arm = Between(a, b, t);
                 if (heel >= end && rest.Count == 0 && arms.At(end) is { } last)
                 {
                     counts.Add(at(end, last.Arm));

@@ -102,7 +102,7 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
         : null;
 
     private List<(string Name, IReadOnlyList<Figure> Figures)> Bent =>
-        [.. Studies.SelectMany(s => s.Bending.Zip(LoadCaseFigures.Bending(s), (b, g) => ($"{s.Name}, {LoadCaseFigures.WaterOf(b)}{(s.Afloat.State is FloatState.Capsizes ? ", held upright" : "")}", g.Figures)))];
+        [.. Studies.SelectMany(s => s.Bending.Zip(LoadCaseFigures.Bending(s), (b, g) => ($"{LoadCaseFigures.BentIn(s)}, {LoadCaseFigures.WaterOf(b)}", g.Figures)))];
 
     private static bool IsJoint(Figure figure) => figure.Key.StartsWith("joint_", StringComparison.Ordinal);
 

@@ -160,6 +160,28 @@ public class StabilityBookTests
         Assert.All(dashed, m => Assert.NotNull(m.Layer.Ink.Dash));
     }
 
+    // Ten cases of nearly one weight have nearly one curve: the numbers, 2.4 mm high in patches of 3 by 3.6 mm, still stand beside each other on it.
+    [Fact]
+    public void Numbers_of_curves_that_lie_on_each_other_do_not()
+    {
+        var shape = new VesselShape(SampleHulls.DoubleEnder(), []);
+        var vessel = new Vessel(SampleHulls.DoubleEnder().Dials) { Loads = [.. Enumerable.Range(1, 10).Select(k => new Load(Invariant($"load {k}"), 50 + (k / 10.0), new Point3(2.6, 0, 0.2), [Invariant($"case {k}")]))] };
+        var studies = LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.15)), s_settings);
+        var book = new StabilityBook("Trial", shape.Main, studies, s_settings, LengthNotation.Millimeters) { HasOutriggers = false };
+        var numbers = StabilityPages.Arms(book, PaperSize.Letter).Marks.OfType<TextMark>().Where(t => t.Height == 2.4).ToList();
+        Assert.Equal(11, numbers.Count);
+        Assert.All(numbers.SelectMany((a, k) => numbers.Skip(k + 1).Select(b => a.At.DistanceTo(b.At))), d => Assert.InRange(d, 4.7, 500));
+    }
+
+    [Fact]
+    public void The_sheet_of_bending_says_that_a_case_that_capsizes_is_held_upright()
+    {
+        var shape = new VesselShape(SampleHulls.DoubleEnder(), []);
+        var vessel = new Vessel(SampleHulls.DoubleEnder().Dials) { Loads = [new Load("climber", 90, new Point3(2.6, 0, 2), null)] };
+        var book = new StabilityBook("Trial", shape.Main, LoadCaseStudy.All(shape, vessel, new Structure(40, new Point3(2.6, 0, 0.15)), s_settings), s_settings, LengthNotation.Millimeters) { HasOutriggers = false };
+        Assert.Contains(StabilityPages.Bending(book, PaperSize.Letter)!.Marks.OfType<TextMark>(), t => t.Text.Contains("loaded, held upright, the case", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Marks_stay_on_their_pages()
     {
