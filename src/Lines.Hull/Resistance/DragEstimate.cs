@@ -25,6 +25,11 @@ public sealed record DragAtSpeed(double Speed, double Froude, double Friction, d
     public double TowingPower => Total * Speed;
 }
 
+/// <summary>How slim a hull is in the water.</summary>
+/// <param name="Hull">What it is called.</param>
+/// <param name="Ratio">Waterline length over the cube root of the volume.</param>
+public readonly record struct HullSlenderness(string Hull, double Ratio);
+
 /// <summary>An estimate of the resistance of a vessel as she lies in the water.</summary>
 /// <remarks>
 /// <para><b>Method.</b> <see cref="FrictionLine"/> on the wetted skin without the transom, <see cref="SlenderForm"/>, <see cref="WaveResistance"/>, <see cref="TransomDrag"/>, <see cref="Appendage"/>, <see cref="AirDrag"/>. Level and
@@ -71,7 +76,7 @@ public sealed class DragEstimate
             var wetted = 2 * UprightHydrostatics.SkinBelow(side, region, Tolerance);
             inWater.AddRange(alike.Select(h => new HullInWater(side, 0, 0, h.Place.Y)));
             var transom = hull.Surface.Transom is not null && region.WaterlineAt(side.U.End) is > 0 and var top ? new TransomDrag(side, top) : null;
-            _shapes.Add(new Wet(alike.Count(), length, wetted, FloatingBody.Of(hull).Below(lies, Tolerance).Volume, transom));
+            _shapes.Add(new Wet([.. alike.Select(h => h.Name)], length, wetted, FloatingBody.Of(hull).Below(lies, Tolerance).Volume, transom));
         }
 
         _waves = new WaveResistance(inWater);
@@ -86,8 +91,8 @@ public sealed class DragEstimate
     /// <summary>What all hulls displace [kg], as she lies.</summary>
     public double Displacement => _water.Density * _shapes.Sum(s => s.Count * s.Volume);
 
-    /// <summary>Waterline length over the cube root of the volume, of each hull in the water, the main hull first.</summary>
-    public IReadOnlyList<double> Slenderness => [.. _shapes.SelectMany(s => Enumerable.Repeat(s.Slenderness, s.Count))];
+    /// <summary>How slim each hull in the water is, the main hull first.</summary>
+    public IReadOnlyList<HullSlenderness> Slenderness => [.. _shapes.SelectMany(s => s.Names.Select(n => new HullSlenderness(n, s.Slenderness)))];
 
     /// <summary>Length of the main hull's waterline [m].</summary>
     public double Length => _shapes[0].Length;
@@ -125,8 +130,10 @@ public sealed class DragEstimate
         return new BSplineSurface(side.U, side.V, poles);
     }
 
-    private sealed record Wet(int Count, double Length, double Area, double Volume, TransomDrag? Transom)
+    private sealed record Wet(IReadOnlyList<string> Names, double Length, double Area, double Volume, TransomDrag? Transom)
     {
+        public int Count => Names.Count;
+
         public double Slenderness { get; } = Length / Math.Cbrt(Volume);
     }
 }

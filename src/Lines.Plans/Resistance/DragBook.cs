@@ -15,8 +15,15 @@ namespace Lines.Plans.Resistance;
 /// <param name="Lies">How the boat lies in the water, in words.</param>
 /// <param name="Wind">The wind, in words.</param>
 /// <param name="Notation">How lengths are written; forces follow it.</param>
-public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<double> Slenderness, CrewBook Crew, string Lies, string Wind, LengthNotation Notation)
+public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IReadOnlyList<HullSlenderness> Slenderness, CrewBook Crew, string Lies, string Wind, LengthNotation Notation)
 {
+    private const string OfWaves = "Froude numbers of 0.2 to 1 without planing";
+
+    private static readonly string s_ofForm = Invariant($"waterline length over cube root of volume {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured}");
+
+    /// <summary>Where the parts are valid, one short line for a chart.</summary>
+    public static string Range { get; } = $"Valid for {s_ofForm} (form) and {OfWaves} (waves); lines drag tells the hulls outside.";
+
     /// <summary>The resistance of a vessel at speeds.</summary>
     /// <param name="drag">The estimate.</param>
     /// <param name="speeds">Speeds [m/s]; empty for the <see cref="UsualSpeeds"/>.</param>
@@ -66,14 +73,14 @@ public sealed record DragBook(IReadOnlyList<FigureGroup> Speeds, int Hulls, IRea
     /// <summary>What the figures are worth and where they end.</summary>
     public IEnumerable<string> Worth()
     {
-        yield return Invariant($"Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls, waterline length over cube root of volume {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell) for Froude numbers of 0.2 to 1 without planing, whose humps come out too high by tens of per cent.");
+        yield return $"Friction: ITTC 1957 on the wetted area. Form: a fit to slender round-bilge hulls, {s_ofForm} (Molland, Turnock and Hudson). Waves: thin-ship theory (Michell) for {OfWaves}, whose humps come out too high by tens of per cent.";
         if (Hulls > 1)
             yield return Invariant($"{Hulls} hulls; interference is what their waves add to each other, negative where they help.");
         yield return $"Air: topsides by ITTC 1978, each of the crew as a seated person of 0.56 m² (6 ft²) drag area (Hoerner, from memory), {Wind}. Appendages only where [appendage] tells them. Not counted: leeway, spray, and what a moving hull sinks and trims beyond her place at rest. Towing power is what moves the boat, not what the crew gives.";
         if (Has("transom"))
             yield return "Transom: slow, the suction of a blunt base (Hoerner); where it runs dry, from 2.5 times the root of gravity times its immersion on, the water's whole pressure (both from memory); between, our blend: a rough figure. Its face has no friction. Trimmed so that the transom comes out of the water it costs nothing.";
-        foreach (var alike in Slenderness.Where(s => s is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured).GroupBy(s => Invariant($"{s:F2}"), StringComparer.Ordinal))
-            yield return Invariant($"Waterline length over cube root of volume is {alike.Key} for {(alike.Count() == 1 ? "one hull" : $"{alike.Count()} hulls")}, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
+        foreach (var alike in Slenderness.Where(s => s.Ratio is < SlenderForm.LeastMeasured or > SlenderForm.GreatestMeasured).GroupBy(s => Invariant($"{s.Ratio:F2}"), StringComparer.Ordinal))
+            yield return Invariant($"Waterline length over cube root of volume is {alike.Key} for {string.Join(" and ", alike.Select(s => s.Hull))}, outside the {SlenderForm.LeastMeasured} to {SlenderForm.GreatestMeasured} that the form was measured over: less sure.");
         if (Speeds.Any(s => s.Figures[1].Value > 1))
             yield return "Froude numbers over 1: hulls begin to plane there, which is not reckoned with.";
     }

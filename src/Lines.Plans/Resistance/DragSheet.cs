@@ -59,7 +59,7 @@ public static class DragSheet
         Power(marks, found, crew.Power, Over(upper, fastest / Standards.Knot, crew.Power.Crew == 1 ? "watts" : "watts, each of two", 0, MostWatts));
         var unit = FigureText.UnitOf(Quantity.Drag, crew.Notation);
         Drags(marks, found, drag.Hulls > 1, Over(lower, fastest / Standards.Knot, $"drag, {unit.Name}", Least(found) / unit.Size, found.Max(d => d.Total) / unit.Size), unit.Size);
-        string[] notes = [CrewBook.Worth[0], .. outriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Figures];
+        string[] notes = [DragBook.Range, CrewBook.Worth[0], .. outriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Figures];
         for (var k = 0; k < notes.Length; k++)
             marks.Text(PlanInks.Lettering, notes[k], new Point2(Margin, Margin + (3.5 * (notes.Length - 1 - k))), 2, room);
         return new Sheet($"{title}, watts and drag", width, height, marks.All);
