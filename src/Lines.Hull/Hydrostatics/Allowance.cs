@@ -2,8 +2,20 @@ using Lines.Kernel.Geometry;
 
 namespace Lines.Hull.Hydrostatics;
 
+/// <summary>What ends a further mass.</summary>
+public enum AllowanceEnd
+{
+    /// <summary>With more her least freeboard is less than is to be kept.</summary>
+    Freeboard,
+
+    /// <summary>With more she comes to rest upright no longer.</summary>
+    Rest,
+}
+
 /// <summary>How much more a boat carries before its least freeboard falls to a stated height.</summary>
-public static class Allowance
+/// <param name="Mass">The greatest further mass [kg]; 0 where even nothing more leaves too little.</param>
+/// <param name="End">What ends it.</param>
+public readonly record struct Allowance(double Mass, AllowanceEnd End)
 {
     /// <summary>Mass to which the answer is found [kg]: under what any scale for people shows.</summary>
     private const double Found = 0.01;
@@ -16,24 +28,29 @@ public static class Allowance
     /// <param name="start">How it floats now.</param>
     /// <param name="place">Where the further mass is put.</param>
     /// <param name="freeboard">Least freeboard to be kept [m].</param>
-    /// <returns>The mass [kg]; 0 where even nothing more leaves too little.</returns>
-    public static double Further(Craft craft, Weight weight, double density, WaterPlane start, Point3 place, double freeboard)
+    /// <returns>The mass, and what ends it.</returns>
+    public static Allowance Further(Craft craft, Weight weight, double density, WaterPlane start, Point3 place, double freeboard)
     {
         ArgumentNullException.ThrowIfNull(craft);
-        if (!Keeps(0))
-            return 0;
+        if (EndAt(0) is { } already)
+            return new Allowance(0, already);
         double low = 0, high = Math.Max(1, weight.Mass / 8);
-        while (Keeps(high))
+        AllowanceEnd? end;
+        while ((end = EndAt(high)) is null)
             (low, high) = (high, 2 * high);
         while (high - low > Found)
         {
             var middle = (low + high) / 2;
-            (low, high) = Keeps(middle) ? (middle, high) : (low, middle);
+            if (EndAt(middle) is { } sooner)
+                (high, end) = (middle, sooner);
+            else
+                low = middle;
         }
 
-        return low;
+        return new Allowance(low, end.Value);
 
-        bool Keeps(double mass)
+        // What a mass is too much for; null where it is not.
+        AllowanceEnd? EndAt(double mass)
         {
             var all = mass > 0 ? weight + new Weight(mass, place) : weight;
             // A boat that lolls when light may stand upright when loaded.
@@ -41,12 +58,12 @@ public static class Allowance
             if (found is not { Stable: true })
                 found = Equilibrium.Free(craft, all, density, default);
             if (found is not { Stable: true })
-                return false;
+                return AllowanceEnd.Rest;
             var lowest = craft.LowestSheer(found.Water)?.Height ?? craft.Bodies[0].LowestSheer(found.Water).Height;
             if (!(lowest >= freeboard))
-                return false;
+                return AllowanceEnd.Freeboard;
             start = found.Water;
-            return true;
+            return null;
         }
     }
 }

@@ -24,7 +24,7 @@ public sealed record LoadSettings(Water Water, double Freeboard, double Wind, IR
 /// <param name="Structure">The empty boat.</param>
 /// <param name="Loads">What it carries.</param>
 /// <param name="Afloat">How it floats.</param>
-/// <param name="Further">Greatest further mass, at the center of the loads, that leaves the freeboard asked for [kg].</param>
+/// <param name="Further">Greatest further mass, at the center of the loads, that leaves the freeboard asked for; nothing where it does not float.</param>
 /// <param name="Arms">Righting arms to starboard; where the boat is not alike on both sides, to port as well.</param>
 /// <param name="Sails">Steady heel under sail to the side of each of the righting arms; empty without a rig or a crew, or where it does not float.</param>
 public sealed record LoadCaseStudy(
@@ -32,7 +32,7 @@ public sealed record LoadCaseStudy(
     Weight Structure,
     IReadOnlyList<Load> Loads,
     CaseAfloat Afloat,
-    double Further,
+    Allowance Further,
     IReadOnlyList<RightingArms> Arms,
     IReadOnlyList<SailHeel> Sails)
 {
@@ -86,12 +86,12 @@ public sealed record LoadCaseStudy(
         var (craft, density) = (Craft.Of(shape), settings.Water.Density);
         var afloat = CaseAfloat.Of(craft, all, density);
         if (afloat.Afloat is not { } floating)
-            return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, 0, [], []);
+            return new LoadCaseStudy(loading.Name, empty, loading.Loads, afloat, default, [], []);
         List<RightingArms> arms = [new(craft, all, density, toPort: false)];
         if (!shape.IsAlikeOnBothSides || all.Center.Y != 0)
             arms.Add(new RightingArms(craft, all, density, toPort: true));
         var place = loading.Loads.Count > 0 ? Weight.Of(loading.Weights).Center : all.Center;
-        var further = afloat.State == FloatState.Floats ? Allowance.Further(craft, all, density, floating.Water, place, settings.Freeboard) : 0;
+        var further = afloat.State == FloatState.Floats ? Allowance.Further(craft, all, density, floating.Water, place, settings.Freeboard) : default;
         IReadOnlyList<SailHeel> sails = vessel.Rig is { } rig && afloat.State == FloatState.Floats && loading.Loads.Count > 0
             ? [.. arms.Select(a => SailHeel.Of(rig, a, arms.FirstOrDefault(o => o.ToPort != a.ToPort), all.Mass, afloat.Hulls[0].Depth, settings.Wind))]
             : [];

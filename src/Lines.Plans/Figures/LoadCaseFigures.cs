@@ -48,7 +48,7 @@ public static class LoadCaseFigures
             Known("draft_aft", "Draft aft", case_.DraftAt(hull.WaterlineAft), Quantity.Length) with { Note = "at its after end" },
             Known("freeboard_least", "Least freeboard", case_.Freeboard?.Height, Quantity.Length) with { Note = "calm water, crew still" },
             Known("freeboard_at", "Least freeboard at", case_.Freeboard?.At.X, Quantity.Length) with { Note = "aft of the foremost point" },
-            new("further_mass", "Further mass allowed", study.Further, Quantity.Mass) { Note = Invariant($"at the center of the loads, keeping {1000 * freeboard:0} mm of freeboard") },
+            new("further_mass", "Further mass allowed", study.Further.Mass, Quantity.Mass) { Note = "at the center of the loads; with more " + (study.Further.End == AllowanceEnd.Rest ? "she comes to rest no more" : Invariant($"her freeboard is under {1000 * freeboard:0} mm")) },
             new("crew_and_gear", "Crew and gear allowed, with those aboard", Allowed(study, freeboard), Quantity.Mass)
             {
                 Note = Invariant($"keeping {1000 * freeboard:0} mm of freeboard, calm water"),
@@ -186,7 +186,7 @@ public static class LoadCaseFigures
     private static string KeyOf(LoadCaseStudy study) => GroupKey + Slug(study.Name);
 
     private static double? Allowed(LoadCaseStudy study, double freeboard) =>
-        study.Afloat.State == FloatState.Floats && study.Afloat.Freeboard?.Height >= freeboard ? study.Loads.Sum(l => l.Mass) + study.Further : null;
+        study.Afloat.State == FloatState.Floats && study.Afloat.Freeboard?.Height >= freeboard ? study.Loads.Sum(l => l.Mass) + study.Further.Mass : null;
 
     private static IEnumerable<Figure> HullOf(HullAfloat hull)
     {

@@ -29,7 +29,12 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     public IReadOnlyList<string> Cautioned => [Conditions, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
 
     /// <summary>What the figures of floating are for.</summary>
-    private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed lie at the center of what is aboard, keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard, and end where she would come to rest no more.";
+    private string Conditions => $"{Cautions.CalmWater} Further mass, crew and gear allowed lie at the center of what is aboard and keep {new Length(Settings.Freeboard).ToText(Notation)} of freeboard{Tender}.";
+
+    // The cases in which she comes to rest no more sooner than her freeboard is used up.
+    private string Tender => Studies.Where(s => s.Afloat.State == FloatState.Floats && s.Further.End == AllowanceEnd.Rest).Select(s => s.Name).ToList() is { Count: > 0 } cases
+        ? $"; in {string.Join(", ", cases)} they end sooner, where she would come to rest no more"
+        : "";
 
     /// <summary>The wind of the heel under sail; empty without a sail.</summary>
     private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}{(Studies.Any(s => s.Sails.Any(h => h.Heel < 0)) ? "; negative where weights to windward still lean her that way" : "")}. " : "";

@@ -64,11 +64,25 @@ public class CaseAfloatChecks
     /// <summary>Each further kilogram sinks a box by 1 / (density L B).</summary>
     [Fact]
     public void A_box_carries_what_its_waterplane_allows() =>
-        Assert.Equal((0.3 - 0.1) * Density * 4, Allowance.Further(s_box, At(800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1), 0.02);
+        Assert.Equal((0.3 - 0.1) * Density * 4, Allowance.Further(s_box, At(800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1).Mass, 0.02);
 
     [Fact]
     public void No_more_is_allowed_where_the_freeboard_is_too_small_already() =>
-        Assert.Equal(0, Allowance.Further(s_box, At(1800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1));
+        Assert.Equal(new Allowance(0, AllowanceEnd.Freeboard), Allowance.Further(s_box, At(1800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1));
+
+    // Mass m stacked 1.2 m up on 400 kg at 0.1 m: the draft of the box is T = (400 + m) / 4000, and GM = T/2 + 1/(12 T) - KG by hand; where it is 0 she stands no more.
+    [Fact]
+    public void A_mass_set_high_ends_where_the_metacenter_of_a_box_comes_down_to_it_and_that_is_told()
+    {
+        double Height(double m) => ((400 + m) / 8000) + (4000 / (12 * (400 + m))) - (((400 * 0.1) + (m * 1.2)) / (400 + m));
+        double low = 0, high = 1000;
+        while (high - low > 1e-6)
+            (low, high) = Height((low + high) / 2) > 0 ? ((low + high) / 2, high) : (low, (low + high) / 2);
+        var found = Allowance.Further(s_box, At(400, 2, 0, 0.1), Density, default, new Point3(2, 0, 1.2), 0.1);
+        Assert.Equal(AllowanceEnd.Rest, found.End);
+        Assert.Equal(low, found.Mass, 0.02);
+        Assert.Equal(AllowanceEnd.Freeboard, Allowance.Further(s_box, At(400, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1).End);
+    }
 
     [Fact]
     public void A_box_loaded_to_one_side_floods()
