@@ -42,7 +42,7 @@ internal sealed class KeptRows : IDisposable
     /// <param name="path">The file.</param>
     /// <param name="what">What the rows are of, one line.</param>
     /// <param name="all">How many there will be.</param>
-    /// <param name="anew">Whether to begin anew where the file is of something else.</param>
+    /// <param name="anew">Whether to forget rows of something else; those of the same are taken even so, for a run that replaces a folder can be stopped too.</param>
     /// <exception cref="CommandFailure">The file is of something else.</exception>
     public static KeptRows Open(string path, string what, int all, bool anew)
     {
@@ -55,7 +55,7 @@ internal sealed class KeptRows : IDisposable
         }
         else if (lines.Length > 0 && !anew)
         {
-            throw new CommandFailure(ExitCode.NoAccess, $"{path}: keeps the rows of another sweep that was stopped; --force begins anew, or name another place with -o");
+            throw new CommandFailure(ExitCode.NoAccess, $"{path}: keeps the rows of another sweep that was stopped; --force forgets them, or name another place with -o");
         }
 
         var kept = new StringBuilder(what).Append('\n');

@@ -45,7 +45,7 @@ public class SweepJourney
         File.AppendAllText(place.PathOf("out.part.jsonl"), "{\"number\":");
         var other = Command.Run(place.Root, "sweep", "a.toml", "--vary", "hull.beam=700 mm:740 mm:2", "-o", "out");
         Assert.Equal(3, other.Code);
-        Assert.Contains("keeps the rows of another sweep", other.Error, StringComparison.Ordinal);
+        Assert.Contains("keeps the rows of another sweep that was stopped; --force forgets them", other.Error, StringComparison.Ordinal);
 
         Assert.Equal(0, Command.Run(place.Root, ["sweep", "a.toml", .. s_bows, "-o", "out"]).Code);
         Assert.Equal(0, Command.Run(place.Root, ["sweep", "a.toml", .. s_bows, "-o", "whole"]).Code);
