@@ -21,7 +21,8 @@ internal static class SweepTimes
         File.ReadAllText(Design),
         [Variation.Parse("hull.bow.entry_fullness=0.56:0.70:40"), Variation.Parse("hull.beam=680 mm:760 mm:25")],
         [.. new double[] { 3, 4, 5, 6, 7 }.Select(k => k * Standards.Knot)],
-        Water.Sea);
+        Water.Sea,
+        load: null);
 
     /// <summary>Prints the table.</summary>
     public static void Print()

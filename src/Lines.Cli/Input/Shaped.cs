@@ -61,7 +61,7 @@ internal sealed class Shaped
     public HullWeight Weight => _weight.Value;
 
     /// <summary>The empty boat: as the file tells her weight, else estimated where it tells what she is built of; null where it tells neither.</summary>
-    public Structure? Structure => Design.Vessel.Structure ?? (Design.Build.Material.IsGiven ? Estimated() : null);
+    public Structure? Structure => Weighs(Design) ? Design.Vessel.Structure ?? Estimated() : null;
 
     /// <summary>Whether the empty boat's weight is an estimate.</summary>
     public bool StructureIsEstimated => Design.Vessel.Structure is null;
@@ -78,12 +78,23 @@ internal sealed class Shaped
     /// <exception cref="CommandFailure">The boat's weight is not known, it has no such case, or it does not float in it.</exception>
     public (LoadCase Case, CaseAfloat Afloat) FloatingCase(string path, string name, Water water)
     {
-        var structure = Structure ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: --load wants to know what the empty boat weighs; [structure] with mass and at says it, [material] lets it be estimated");
-        var cases = LoadCase.All(Design.Vessel);
-        var found = cases.FirstOrDefault(c => c.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
-            ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: has no load case \"{name}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
-        var afloat = CaseAfloat.Of(Craft.Of(Vessel), found.With(structure), water.Density);
+        var found = CaseOf(Design, path, name);
+        var afloat = CaseAfloat.Of(Craft.Of(Vessel), found.With(Structure!), water.Density);
         return afloat.State == FloatState.Floats ? (found, afloat) : throw new CommandFailure(ExitCode.Wrong, $"{path}: {found.Name}: {LoadCaseFigures.StateOf(afloat)}; --load takes a case in which she floats");
+    }
+
+    /// <summary>The load case of a name in a design whose empty boat has a weight.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="path">The file, for what is told of it.</param>
+    /// <param name="name">Name of the case.</param>
+    /// <exception cref="CommandFailure">The boat's weight is not known, or it has no such case.</exception>
+    public static LoadCase CaseOf(VesselDesign design, string path, string name)
+    {
+        if (!Weighs(design))
+            throw new CommandFailure(ExitCode.Wrong, $"{path}: --load wants to know what the empty boat weighs; [structure] with mass and at says it, [material] lets it be estimated");
+        var cases = LoadCase.All(design.Vessel);
+        return cases.FirstOrDefault(c => c.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+            ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: has no load case \"{name}\"; it has {string.Join(", ", cases.Select(c => c.Name))}");
     }
 
     /// <summary>What load cases are studied for where nothing else is asked.</summary>
@@ -170,8 +181,14 @@ internal sealed class Shaped
 
         // Beams found for targets could not be held against the spacing before.
         conflicts = [.. design.Outriggers.Zip(solutions.Skip(1)).SelectMany(o => o.First.Source.ExplainSpacing(main.Dials.Beam, o.Second.Surface!.Dials.Beam))];
-        return conflicts.Count > 0 ? null : new Shaped(design, main, [.. design.Outriggers.Zip(solutions.Skip(1), (d, s) => new Shaped(d, s.Surface!, []))]);
+        return conflicts.Count > 0 ? null : Of(design, [.. solutions.Select(s => s.Surface!)]);
     }
+
+    /// <summary>A design whose hulls are shaped already.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="hulls">Its hulls, the main hull first.</param>
+    public static Shaped Of(VesselDesign design, IReadOnlyList<HullSurface> hulls) =>
+        new(design, hulls[0], [.. design.Outriggers.Zip(hulls.Skip(1), (d, h) => new Shaped(d, h, []))]);
 
     /// <summary>The molds left out, pieces too large to store, bulkheads and openings that clash, as warnings and notes.</summary>
     public IReadOnlyList<Diagnostic> Warnings => [.. Design.Source.ExplainLeftOut(Molds), .. Design.Source.ExplainStorage(Pieces), .. Design.Source.ExplainClashes(Molds)];
@@ -205,6 +222,8 @@ internal sealed class Shaped
     private IEnumerable<MoldLeftOut> Missing => Molds.LeftOut.Where(l => l.IsLoss);
 
     private IEnumerable<Piece> TooLarge => Design.Build.Storage is { } space ? Pieces.Where(p => !p.Fits(space)) : [];
+
+    private static bool Weighs(VesselDesign design) => design.Vessel.Structure is not null || design.Build.Material.IsGiven;
 
     // The hulls alone, every outrigger at its place; a pair lies in the centerplane.
     private Structure Estimated()

@@ -9,6 +9,7 @@ using Lines.Design.Studies;
 using Lines.Hull.Fairness;
 using Lines.Hull.Form;
 using Lines.Hull.Hydrostatics;
+using Lines.Hull.Loading;
 using Lines.Hull.Resistance;
 using Lines.Kernel.Units;
 using Lines.Plans.Figures;
@@ -21,7 +22,8 @@ namespace Lines.Cli.Input;
 /// <param name="varied">The keys and their values; the last one changes fastest.</param>
 /// <param name="speeds">Speeds for the drag [m/s].</param>
 /// <param name="water">The water.</param>
-internal sealed class Sweep(string path, string design, IReadOnlyList<Variation> varied, IReadOnlyList<double> speeds, Water water)
+/// <param name="load">The load case whose figures are told as well; null for none.</param>
+internal sealed class Sweep(string path, string design, IReadOnlyList<Variation> varied, IReadOnlyList<double> speeds, Water water, string? load)
 {
     private const double IntegralTolerance = 1e-6;
 
@@ -29,6 +31,24 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
 
     /// <summary>How many variants there are.</summary>
     public int Count => varied.Aggregate(1, (n, v) => n * v.Values.Count);
+
+    /// <summary>Columns of words.</summary>
+    public static IReadOnlyList<string> Words { get; } = ["state", "reason", Case];
+
+    /// <summary>Column that says how the load case ends.</summary>
+    private const string Case = "case";
+
+    // What is told of a load case, of all that is known of it.
+    private static readonly string[] s_told = ["mass", "heel", "trim", "draft_fore", "draft_aft", "freeboard_least", "further_mass", "metacentric_height_free_trim"];
+
+    /// <summary>Names of the figures of the first variant and the last, as far as they are hulls.</summary>
+    public IReadOnlyList<string> Figures()
+    {
+        using var first = JsonDocument.Parse(Row(1));
+        using var last = JsonDocument.Parse(Row(Count));
+        JsonElement[] built = [.. new[] { first, last }.Select(r => r.RootElement).Where(r => !r.GetProperty("state").ValueEquals("refused"))];
+        return [.. built.SelectMany(r => r.EnumerateObject().Select(p => p.Name)).Distinct(StringComparer.Ordinal)];
+    }
 
     /// <summary>Column of the drag at a speed.</summary>
     public static string DragAt(double speed) => Invariant($"drag_at_{speed / Standards.Knot:0.###}_kn_n");
@@ -56,7 +76,7 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
     public string Row(int number)
     {
         var values = ValuesOf(number);
-        var (state, reason, figures) = Made(Variation.In(design, [.. varied.Select((v, k) => (v.Key, values[k]))]));
+        var (state, reason, ends, figures) = Made(Variation.In(design, [.. varied.Select((v, k) => (v.Key, values[k]))]));
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, s_line))
         {
@@ -66,6 +86,8 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
                 Write(json, ColumnOf(varied[k]), values[k]);
             json.WriteString("state", state);
             json.WriteString("reason", reason);
+            if (load is not null)
+                json.WriteString(Case, ends);
             foreach (var (key, value) in figures)
                 Write(json, key, value);
             json.WriteEndObject();
@@ -96,7 +118,7 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         return values;
     }
 
-    private (string State, string Reason, IEnumerable<(string Key, double? Value)> Figures) Made(string text)
+    private (string State, string Reason, string Case, IEnumerable<(string Key, double? Value)> Figures) Made(string text)
     {
         var reading = DesignFile.Read(text, path);
         if (reading.Design is not { } made)
@@ -111,7 +133,8 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
             hulls.Add(surface);
         }
 
-        var vessel = new VesselShape(hulls[0], [.. made.Vessel.Outriggers.Zip(hulls.Skip(1))]);
+        var shaped = Shaped.Of(made, hulls);
+        var vessel = shaped.Vessel;
         if (made.Outriggers.Zip(hulls.Skip(1)).SelectMany(o => o.First.Source.ExplainSpacing(hulls[0].Dials.Beam, o.Second.Dials.Beam)).FirstOrDefault() is { } close)
             return Refused(close.Key, close.Problem);
         string[] unfair = [.. hulls.Select(FairnessReport.Of).Select((r, k) => r.Fair ? "" : k == 0 ? r.Verdict : $"{made.Outriggers[k - 1].Title}: {r.Verdict}").Where(v => v.Length > 0)];
@@ -119,24 +142,36 @@ internal sealed class Sweep(string path, string design, IReadOnlyList<Variation>
         var figures = HullFigures.Of(hulls[0], afloat).SelectMany(g => g.Figures).Select(f => (FigureJson.KeyOf(f), f.Value));
         var outriggers = vessel.Outriggers.Select((o, k) => new HullOfVessel(VesselFigures.NameOf(k + 1, o.Outrigger.Side), o.Surface, UprightHydrostatics.Below(o.Surface, o.Surface.Draft, IntegralTolerance), o.Outrigger));
         var theirs = VesselFigures.Of([.. outriggers]).SelectMany(g => g.Figures, (g, f) => ($"{g.Key}_{FigureJson.KeyOf(f)}", f.Value));
-        return (unfair.Length == 0 ? "fair" : "not fair", unfair.FirstOrDefault() ?? "", [.. figures, .. theirs, .. Drags(vessel, made)]);
+        var (ends, told) = load is null ? ("", []) : InCase(shaped, load);
+        return (unfair.Length == 0 ? "fair" : "not fair", unfair.FirstOrDefault() ?? "", ends, [.. figures, .. theirs, .. Drags("", vessel, made, WaterPlane.LevelAt(hulls[0].Draft)), .. told]);
     }
 
-    private IEnumerable<(string Key, double? Value)> Drags(VesselShape vessel, VesselDesign made)
+    // How the load case ends, and its figures: empty where she does not float in it.
+    private (string Ends, IEnumerable<(string Key, double? Value)> Figures) InCase(Shaped shaped, string name)
+    {
+        var study = LoadCaseStudy.Of(shaped.Vessel, shaped.Design.Vessel, shaped.Structure!, shaped.UsualSettings with { Water = water }, Shaped.CaseOf(shaped.Design, path, name));
+        var (afloat, floats) = (study.Afloat, study.Afloat.State == FloatState.Floats);
+        var figures = LoadCaseFigures.Afloat(shaped.Hull, study, LoadSettings.UsualFreeboard).Figures.Where(f => s_told.Contains(f.Key, StringComparer.Ordinal)).Select(f => (FigureJson.KeyOf(f), f.Value))
+            .Append(("range" + UnitEnding.Of(Quantity.Angle), floats ? study.Arms.Min(a => a.Range) : null))
+            .Select(f => ($"{Case}_{f.Item1}", f.Item2));
+        return (LoadCaseFigures.StateOf(afloat), [.. figures, .. Drags(Case + "_", shaped.Vessel, shaped.Design, floats ? afloat.HeldUpright(Craft.Of(shaped.Vessel)) : null)]);
+    }
+
+    private IEnumerable<(string Key, double? Value)> Drags(string before, VesselShape vessel, VesselDesign made, WaterPlane? plane)
     {
         DragEstimate? drag = null;
         try
         {
-            drag = new DragEstimate(vessel, water, appendage: made.Vessel.Appendage);
+            drag = plane is null ? null : new DragEstimate(vessel, water, plane, appendage: made.Vessel.Appendage);
         }
         catch (DownfloodingException)
         {
             // A float under water to its sheer has no drag at this waterline: its cells stay empty.
         }
 
-        return [.. speeds.Select(v => (DragAt(v), drag?.At(v).Total))];
+        return [.. speeds.Select(v => (before + DragAt(v), drag?.At(v).Total))];
     }
 
-    private static (string State, string Reason, IEnumerable<(string Key, double? Value)> Figures) Refused(string what, string why) =>
-        ("refused", what.Length == 0 ? why : $"{what}: {why}", []);
+    private static (string State, string Reason, string Case, IEnumerable<(string Key, double? Value)> Figures) Refused(string what, string why) =>
+        ("refused", what.Length == 0 ? why : $"{what}: {why}", "", []);
 }

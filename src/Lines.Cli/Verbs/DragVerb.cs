@@ -77,9 +77,7 @@ internal static class DragVerb
         if (wish.Load is null)
             return wish.Asked;
         var (found, afloat) = shaped.FloatingCase(path, wish.Load, wish.Asked.Water);
-
-        // Of a boat that lies heeled the hulls stand elsewhere when upright: they are put where they carry her weight.
-        var water = Equilibrium.AtHeel(Craft.Of(shaped.Vessel), afloat.Weight, afloat.Density, afloat.Afloat!.Water with { Heel = 0 })?.Water
+        var water = afloat.HeldUpright(Craft.Of(shaped.Vessel))
             ?? throw new CommandFailure(ExitCode.Wrong, $"{path}: {found.Name}: held upright she finds no level and trim that carry her weight; drag is told upright only");
         return wish.Asked with { Plane = water, Lies = Invariant($"at rest with the case {found.Name}, trim {Math.Abs(water.Trim) * 180 / Math.PI:0.0} deg by the {(water.Trim < 0 ? "bow" : "stern")}, heel not looked at") };
     }

@@ -30,10 +30,11 @@ internal static class SweepVerb
         var (file, force) = (Common.File(), Common.ForceFolder("charts"));
         var output = Common.OutputTo("the folder to write, made with any folders on the way to it (left out: named after FILE, with -sweep)");
         var (vary, speeds, water, paper) = (Vary(), DragVerb.Speeds("speeds in knots for the drag, separated by commas (left out: 3,6)"), Common.Water("the water"), PaperOption.Of("paper of the chart", PaperSize.Letter));
+        var load = new Option<string?>("--load") { Description = "a load case, as float names it, whose drafts, trim, freeboard, stability and drag are told of each variant as well (left out: none)", HelpName = "CASE" };
         var chart = new Option<string?>("--chart") { Description = "the two figures of the chart, names of columns of the table, separated by a comma (left out: drag at the first speed and at the last)", HelpName = "FIGURES" };
         var verb = new Command("sweep", "Varies keys of a design over ranges, every value with every other, and writes figures and drag of each variant as a table and as lines of JSON, and a trade-off chart; a run that is stopped goes on where it was.")
         {
-            file, vary, output, speeds, chart, water, paper, force,
+            file, vary, output, load, speeds, chart, water, paper, force,
         };
         verb.SetAction(parsed => Run(
             parsed.GetValue(file)!,
@@ -41,6 +42,7 @@ internal static class SweepVerb
             new Wish(
                 parsed.GetValue(output),
                 parsed.GetValue(speeds) is { Length: > 0 } knots ? [.. knots.Select(k => k * Standards.Knot)] : s_usual,
+                parsed.GetValue(load),
                 parsed.GetValue(chart),
                 Common.Chosen(parsed, water),
                 parsed.GetValue(paper) ?? PaperSize.Letter,
@@ -49,7 +51,8 @@ internal static class SweepVerb
             "lines sweep tender.toml --vary hull.bow.entry_fullness=0.55:0.75:21",
             "lines sweep tender.toml --vary \"hull.beam=650 mm:750 mm:6\" --vary hull.midship.fullness=0.7:0.8:6 -o beams",
             "lines sweep courier.toml --vary \"outrigger.spacing=0.9 m:1.4 m:11\"",
-            "lines sweep tender.toml --vary hull.stern.run_fullness=0.58:0.7:13 --speeds 3,5 --chart drag_at_3_kn_n,prismatic");
+            "lines sweep tender.toml --vary hull.stern.run_fullness=0.58:0.7:13 --speeds 3,5 --chart drag_at_3_kn_n,prismatic",
+            "lines sweep courier.toml --vary \"hull.beam=600 mm:700 mm:6\" --load solo --chart case_drag_at_3_kn_n,case_metacentric_height_free_trim_m");
     }
 
     private static int Run(string path, IReadOnlyList<Variation> varied, Wish wish)
@@ -64,9 +67,13 @@ internal static class SweepVerb
         var design = DesignInput.Read(path);
         if (varied.Select(v => v.Key.Missing(design.Outriggers.Count)).FirstOrDefault(m => m is not null) is { } missing)
             throw new CommandFailure(ExitCode.Wrong, $"--vary: {missing}");
+        if (wish.Load is not null)
+            _ = Shaped.CaseOf(design, path, wish.Load);
         var text = design.Source.Text;
-        var sweep = new Sweep(path, text, varied, wish.Speeds, wish.Water);
-        var what = $"{{\"sweep\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [Printed.Version, text, wish.Water.Name, .. varied.Select(v => v.Key.Path + string.Join(',', v.Values)), string.Join(',', wish.Speeds)]))))}\"}}";
+        var sweep = new Sweep(path, text, varied, wish.Speeds, wish.Water, wish.Load);
+        if (wish.Chart is not null)
+            _ = Charted(wish, Waiting.For("looking what there is for the chart ...", sweep.Figures), "");
+        var what = $"{{\"sweep\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [Printed.Version, text, wish.Water.Name, .. varied.Select(v => v.Key.Path + string.Join(',', v.Values)), string.Join(',', wish.Speeds), wish.Load ?? ""]))))}\"}}";
         using var kept = KeptRows.Open(Path.TrimEndingDirectorySeparator(target) + ".part.jsonl", what, sweep.Count, wish.Force);
         if (kept.Count > 0)
             Streams.Error.WriteLine(Invariant($"going on from {kept.Count} of {sweep.Count} variants in {kept.Path}"));
@@ -84,9 +91,7 @@ internal static class SweepVerb
         var built = table.Where(r => !r["state"].ValueEquals("refused")).ToList();
         List<string> columns = [.. (built.FirstOrDefault() ?? table[0]).Keys];
         columns.AddRange(built.SelectMany(r => r.Keys).Distinct(StringComparer.Ordinal).Where(c => !columns.Contains(c, StringComparer.Ordinal)).ToList());
-        var names = wish.Chart?.Split(',', StringSplitOptions.TrimEntries) ?? [Sweep.DragAt(wish.Speeds[0]), Sweep.DragAt(wish.Speeds[^1])];
-        if (names.Length != 2 || names.Any(n => !columns.Contains(n, StringComparer.Ordinal)) && built.Count > 0)
-            throw new CommandFailure(ExitCode.Wrong, $"--chart takes two columns of the table, as {Sweep.DragAt(wish.Speeds[0])},prismatic, not \"{wish.Chart}\"; there are {string.Join(", ", columns.Except(["number", "state", "reason"], StringComparer.Ordinal))}. The variants are kept in {kept.Path}");
+        var names = Charted(wish, built.Count > 0 ? columns : [], $". The variants are kept in {kept.Path}");
         using var folder = new OutputFolder(target, wish.Force);
         folder.Add("sweep.jsonl", Encoding.UTF8.GetBytes(string.Join('\n', rows) + "\n"));
         folder.Add("sweep.csv", Encoding.UTF8.GetBytes(Csv(columns, table)));
@@ -107,6 +112,16 @@ internal static class SweepVerb
         if (afloat.Length > 0)
             Streams.Error.WriteLine(afloat);
         return ExitCode.Done;
+    }
+
+    // The two columns of the chart, which must be among those there are, where any are known.
+    private static string[] Charted(Wish wish, IReadOnlyList<string> columns, string kept)
+    {
+        var names = wish.Chart?.Split(',', StringSplitOptions.TrimEntries) ?? [Sweep.DragAt(wish.Speeds[0]), Sweep.DragAt(wish.Speeds[^1])];
+        string[] known = [.. columns.Except([.. Sweep.Words, "number"], StringComparer.Ordinal)];
+        return names.Length == 2 && (known.Length == 0 || names.All(n => known.Contains(n, StringComparer.Ordinal)))
+            ? names
+            : throw new CommandFailure(ExitCode.Wrong, $"--chart takes two columns of the table, as {Sweep.DragAt(wish.Speeds[0])},prismatic, not \"{wish.Chart}\"; there are {string.Join(", ", known)}{kept}");
     }
 
     private static double? Number(Dictionary<string, JsonElement> row, string column) =>
@@ -153,5 +168,5 @@ internal static class SweepVerb
     };
 
     /// <summary>What was asked for.</summary>
-    private sealed record Wish(string? Output, IReadOnlyList<double> Speeds, string? Chart, Water Water, PaperSize Paper, bool Force);
+    private sealed record Wish(string? Output, IReadOnlyList<double> Speeds, string? Load, string? Chart, Water Water, PaperSize Paper, bool Force);
 }

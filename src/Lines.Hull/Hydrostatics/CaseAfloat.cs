@@ -91,6 +91,12 @@ public sealed record CaseAfloat(
     /// <param name="x">Where [m].</param>
     public double? DraftAt(double x) => Afloat is { Water: var w } ? (w.Level - (w.Up.X * x)) / w.Up.Z : null;
 
+    /// <summary>The water plane at which she carries her weight held upright: of a boat that lies heeled, the hulls stand elsewhere then.</summary>
+    /// <param name="craft">The bodies.</param>
+    /// <returns>The plane; null where no level and trim carry the weight.</returns>
+    public WaterPlane? HeldUpright(Craft craft) =>
+        Afloat is { } afloat ? Equilibrium.AtHeel(craft, Weight, Density, afloat.Water with { Heel = 0 })?.Water : null;
+
     private double? Rise => Afloat is { } a && a.Immersed.Center is { } b ? a.Water.Up.Dot(b - Weight.Center) : null;
 
     /// <summary>Finds how a boat floats under a weight.</summary>

@@ -68,6 +68,64 @@ public class SweepJourney
     }
 
     [Fact]
+    public void In_a_load_case_a_variant_has_the_figures_of_float_and_drag()
+    {
+        using var place = new Workplace();
+        var courier = File.ReadAllText(Repository.PathOf("templates", "sample-courier.toml"));
+        place.Write("a.toml", courier);
+        Assert.Equal(0, Command.Run(place.Root, "sweep", "a.toml", "--vary", "outrigger.spacing=1.15 m:1.45 m:2", "--speeds", "4", "--load", "solo", "--chart", "case_drag_at_4_kn_n,case_range_rad", "-o", "out").Code);
+        place.Write("b.toml", courier.Replace("spacing = \"1.15 m\"", "spacing = \"1.45 m\"", StringComparison.Ordinal));
+        using var row = JsonDocument.Parse(File.ReadAllLines(place.PathOf("out/sweep.jsonl"))[1]);
+        using var afloat = JsonDocument.Parse(Command.Run(place.Root, "float", "b.toml", "--json").Out);
+        using var drag = JsonDocument.Parse(Command.Run(place.Root, "drag", "b.toml", "--speeds", "4", "--load", "solo", "--json").Out);
+        var solo = afloat.RootElement.GetProperty("figures").GetProperty("case_solo");
+        foreach (var key in (string[])["mass_kg", "trim_m", "draft_fore_m", "draft_aft_m", "freeboard_least_m", "further_mass_kg", "metacentric_height_free_trim_m"])
+            Assert.Equal(solo.GetProperty(key).GetDouble(), row.RootElement.GetProperty("case_" + key).GetDouble(), 1e-6);
+        Assert.Equal("floats", row.RootElement.GetProperty("case").GetString());
+        Assert.Equal(afloat.RootElement.GetProperty("figures").GetProperty("case_solo_to_starboard").GetProperty("range_rad").GetDouble(), row.RootElement.GetProperty("case_range_rad").GetDouble(), 1e-6);
+        Assert.Equal(drag.RootElement.GetProperty("figures").GetProperty("drag_01").GetProperty("total_n").GetDouble(), row.RootElement.GetProperty("case_drag_at_4_kn_n").GetDouble(), 1e-3);
+    }
+
+    [Fact]
+    public void A_variant_that_sinks_in_the_load_case_says_so_in_its_row()
+    {
+        using var place = new Workplace();
+        place.Write("a.toml", Designs.Runner() + """
+
+            [structure]
+            mass = "30 kg"
+            at = ["2.6 m", "0 mm", "150 mm"]
+
+            [[load]]
+            name = "anvils"
+            mass = "4000 kg"
+            at = ["2.6 m", "0 mm", "150 mm"]
+            """);
+        Assert.Equal(0, Command.Run(place.Root, "sweep", "a.toml", "--vary", "hull.beam=700 mm:740 mm:2", "--load", "loaded", "-o", "out").Code);
+        Assert.All(File.ReadAllLines(place.PathOf("out/sweep.jsonl")), line =>
+        {
+            using var row = JsonDocument.Parse(line);
+            Assert.StartsWith("SINKS: 4030.0 kg", row.RootElement.GetProperty("case").GetString(), StringComparison.Ordinal);
+            Assert.Equal(JsonValueKind.Null, row.RootElement.GetProperty("case_drag_at_3_kn_n").ValueKind);
+            Assert.Equal(JsonValueKind.Number, row.RootElement.GetProperty("drag_at_3_kn_n").ValueKind);
+        });
+    }
+
+    [Theory]
+    [InlineData("--chart", "drag_at_3_kn_n,prismattic", "drag_at_6_kn_n")]
+    [InlineData("--chart", "prismatic", "there are hull.beam_m")]
+    [InlineData("--load", "solo", "--load wants to know what the empty boat weighs")]
+    public void What_there_is_not_is_refused_before_anything_is_made(string option, string value, string told)
+    {
+        using var place = new Workplace();
+        place.Write("a.toml", Designs.Runner());
+        var run = Command.Run(place.Root, "sweep", "a.toml", "--vary", "hull.beam=700 mm:740 mm:4000", option, value);
+        Assert.Equal(2, run.Code);
+        Assert.Contains(told, run.Error, StringComparison.Ordinal);
+        Assert.Equal(["a.toml"], place.Entries());
+    }
+
+    [Fact]
     public void A_variant_that_is_no_hull_is_a_row_with_its_reason()
     {
         using var place = new Workplace();
