@@ -17,6 +17,10 @@ public sealed record VesselDesign(string Title, Vessel Vessel, BuildDials Build,
     /// <summary>Each outrigger as a design of its own, a boat of one hull built like the main one but in one piece, with even mold spacing.</summary>
     public IReadOnlyList<VesselDesign> Outriggers { get; init; } = [];
 
+    /// <summary>Openings through the deck, as far as water is concerned.</summary>
+    public IReadOnlyList<DeckOpening> DeckOpenings =>
+        [.. Build.Openings.Where(o => o.InDeck).Select(o => new DeckOpening(o.Name, o.From, o.To, o.Breadth, o.Aside, o.IsSealed))];
+
     /// <summary>Whether it is one of a pair of outriggers, to be built twice.</summary>
     public bool IsOneOfPair { get; init; }
 }

@@ -234,7 +234,7 @@ internal sealed class Products(Shaped shaped, LengthNotation units, CutSettings?
 
     /// <summary>The load cases of a design in figures.</summary>
     public static StabilityBook? StabilityOf(Shaped shaped, LoadSettings settings, LengthNotation units) =>
-        shaped.LoadCases(settings) is { } studies ? new StabilityBook(shaped.Design.Title, shaped.Hull, studies, settings, units) { HasOutriggers = shaped.Outriggers.Count > 0 } : null;
+        shaped.LoadCases(settings) is { } studies ? new StabilityBook(shaped.Design.Title, shaped.Hull, studies, settings, units) { HasOutriggers = shaped.Outriggers.Count > 0, Openings = shaped.Design.DeckOpenings } : null;
 
     /// <summary>Load cases and stability in the format of an ending.</summary>
     /// <param name="book">The load cases.</param>

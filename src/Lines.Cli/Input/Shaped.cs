@@ -55,7 +55,7 @@ internal sealed class Shaped
     public IReadOnlyList<Shaped> Outriggers { get; }
 
     /// <summary>All hulls at their places.</summary>
-    public VesselShape Vessel => new(Hull, [.. Design.Vessel.Outriggers.Zip(Outriggers, (o, s) => (o, s.Hull))]);
+    public VesselShape Vessel => new(Hull, [.. Design.Vessel.Outriggers.Zip(Outriggers, (o, s) => (o, s.Hull))]) { Openings = Design.DeckOpenings };
 
     /// <summary>The weight of this hull alone, planked and sheathed.</summary>
     public HullWeight Weight => _weight.Value;

@@ -17,6 +17,9 @@ public sealed record HullOpening(string Name, double From, double To, double Bre
     /// <summary>Its middle from the centerplane, to starboard [m]; negative to port.</summary>
     public double Aside { get; init; }
 
+    /// <summary>Whether no water comes in there.</summary>
+    public bool IsSealed { get; init; }
+
     /// <summary>How far from the centerplane it reaches [m].</summary>
     public double Reach => Math.Abs(Aside) + (Breadth / 2);
 }

@@ -112,7 +112,7 @@ internal static class VesselBuilder
     {
         Bulkheads = [.. file.Of(DesignSchema.Bulkhead).Select(v => new BulkheadPlace(v.Find("name")!.Text, v.Number("at"), v.NumberOrNone("opening")))],
         Openings = [.. file.Of(DesignSchema.Opening).Select(
-            v => new HullOpening(v.Find("name")!.Text, v.Number("from"), v.Number("to"), v.Number("breadth"), v.Find("through")?.Text is "deck") { Aside = v.NumberOr("aside", 0) })],
+            v => new HullOpening(v.Find("name")!.Text, v.Number("from"), v.Number("to"), v.Number("breadth"), v.Find("through")?.Text is "deck") { Aside = v.NumberOr("aside", 0), IsSealed = v.NumberOr("sealed", 0) > 0 })],
     };
 
     private static MaterialDials Material(DesignValues values)

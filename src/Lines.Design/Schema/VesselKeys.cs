@@ -66,6 +66,7 @@ internal static class VesselKeys
         Length("breadth", "Its breadth, half to each side of its middle.", "40 mm", 0.001, 2) with { Required = true, Also = ["width"] },
         Length("aside", "How far its middle stands from the centerplane, to starboard; negative to port.", "150 mm", -2, 2) with { Default = "on the centerplane", Also = ["offset", "y"] },
         new("through", KeyKind.Choice, "What it goes through.", "\"bottom\"") { Choices = ["bottom", "deck"], Default = "bottom" },
+        new("sealed", KeyKind.Flag, "Whether no water comes in there through the deck: a hatch that seals, a mast in its collar.", "true") { Default = "false", Also = ["tight"] },
     ];
 
     private static SchemaKey Length(string path, string doc, string example, double least, double greatest) =>

@@ -80,12 +80,15 @@ public sealed record PlacedHull(string Name, HullSurface Surface, Vector3 Place)
 /// <param name="Outriggers">Each outrigger with its shape, in the order of the vessel; a pair is shaped once.</param>
 public sealed record VesselShape(HullSurface Main, IReadOnlyList<(Outrigger Outrigger, HullSurface Surface)> Outriggers)
 {
+    /// <summary>Openings through the deck of the main hull; without a deck they count for nothing.</summary>
+    public IReadOnlyList<DeckOpening> Openings { get; init; } = [];
+
     /// <summary>Every hull at its place, the main hull first.</summary>
     public IReadOnlyList<PlacedHull> Hulls =>
         [new("main hull", Main, default), .. Outriggers.SelectMany((o, k) => o.Outrigger.Places.Select(p => new PlacedHull(NameOf(k, p), o.Surface, p)))];
 
-    /// <summary>Whether port and starboard are mirror images: every outrigger has its twin on the other side.</summary>
-    public bool IsAlikeOnBothSides => Hulls.All(h => Hulls.Any(o => o.Surface == h.Surface && o.Place == h.Place with { Y = -h.Place.Y }));
+    /// <summary>Whether port and starboard are mirror images: every outrigger has its twin on the other side, and water comes in through the deck on the centerplane alone.</summary>
+    public bool IsAlikeOnBothSides => Openings.All(o => o.IsSealed || o.Aside == 0) && Hulls.All(h => Hulls.Any(o => o.Surface == h.Surface && o.Place == h.Place with { Y = -h.Place.Y }));
 
     private static string NameOf(int index, Vector3 place) => Invariant($"outrigger {index + 1} {(place.Y < 0 ? "port" : "starboard")}");
 }

@@ -27,7 +27,7 @@ public readonly record struct Allowance(double Mass, AllowanceEnd End)
     /// <param name="density">Density of the water [kg/m³].</param>
     /// <param name="start">How it floats now.</param>
     /// <param name="place">Where the further mass is put.</param>
-    /// <param name="freeboard">Least freeboard to be kept [m].</param>
+    /// <param name="freeboard">Least freeboard to be kept, of openings in the deck too [m].</param>
     /// <returns>The mass, and what ends it.</returns>
     public static Allowance Further(Craft craft, Weight weight, double density, WaterPlane start, Point3 place, double freeboard)
     {
@@ -60,7 +60,7 @@ public readonly record struct Allowance(double Mass, AllowanceEnd End)
             if (found is not { Stable: true })
                 return AllowanceEnd.Rest;
             var lowest = craft.LowestSheer(found.Water)?.Height ?? craft.Bodies[0].LowestSheer(found.Water).Height;
-            if (!(lowest >= freeboard))
+            if (!(lowest >= freeboard) || craft.LowestRim(found.Water)?.Height < freeboard)
                 return AllowanceEnd.Freeboard;
             start = found.Water;
             return null;

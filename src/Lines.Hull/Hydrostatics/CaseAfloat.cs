@@ -8,7 +8,7 @@ public enum FloatState
     /// <summary>It floats dry and comes back when heeled a little.</summary>
     Floats,
 
-    /// <summary>It would float with water over an open sheer: it fills.</summary>
+    /// <summary>It would float with water over an open sheer, or the rim of an opening in its deck: it fills.</summary>
     Floods,
 
     /// <summary>It comes to rest nowhere under a right angle of heel and half of one of trim.</summary>
@@ -68,6 +68,9 @@ public sealed record CaseAfloat(
     /// <summary>Whether the boat comes to rest as <see cref="Afloat"/> says; if not, it is told held upright.</summary>
     public bool Rests => State is FloatState.Floats or FloatState.Floods;
 
+    /// <summary>The lowest point of the rims of openings in the deck over water, its place and the opening; null without one, or without an equilibrium.</summary>
+    public (double Height, Point3 At, string Name)? Opening { get; init; }
+
     /// <summary>Whether she is turned over from where she floats upright and comes to rest aside: a loll, not a list from weights.</summary>
     public bool Lolls { get; init; }
 
@@ -119,9 +122,10 @@ public sealed record CaseAfloat(
         if (told is null)
             return new CaseAfloat(FloatState.NotFound, weight, density, capacity, null, null, []);
         var freeboard = craft.LowestSheer(told.Water) ?? Edge(craft.Bodies[0], told.Water);
-        var floods = freeboard.Body.IsOpen && freeboard.Height < 0;
+        var opening = craft.LowestRim(told.Water);
+        var floods = (freeboard.Body.IsOpen && freeboard.Height < 0) || opening?.Height < 0;
         var state = rest is null ? FloatState.Capsizes : floods ? FloatState.Floods : FloatState.Floats;
-        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]) { Lolls = rest is not null && rest != upright && Math.Abs(upright?.Water.Heel ?? 1) < Upright };
+        return new CaseAfloat(state, weight, density, capacity, told, freeboard, [.. craft.Bodies.Select(b => HullOf(b, told, density))]) { Opening = opening, Lolls = rest is not null && rest != upright && Math.Abs(upright?.Water.Heel ?? 1) < Upright };
     }
 
     private static bool IsRest(Afloat? afloat) =>

@@ -8,8 +8,8 @@ namespace Lines.Hull.Hydrostatics;
 /// <param name="Afloat">How it floats.</param>
 /// <param name="Arm">Righting arm [m]: positive where it turns the boat back.</param>
 /// <param name="Slope">Its rate by heel [m/rad].</param>
-/// <param name="Sheer">Height of the lowest open sheer over the water [m], negative where the boat floods; null where all hulls are closed.</param>
-public sealed record RightingArm(double Heel, Afloat Afloat, double Arm, double Slope, double? Sheer);
+/// <param name="Entry">Height over the water of the lowest open sheer, or rim of an opening in the deck [m], negative where the boat floods; null where all is closed.</param>
+public sealed record RightingArm(double Heel, Afloat Afloat, double Arm, double Slope, double? Entry);
 
 /// <summary>What happens to a closed hull while the boat heels on from where she rests.</summary>
 /// <param name="Body">The hull.</param>
@@ -28,7 +28,7 @@ public sealed record FloatEvents(FloatingBody Body, double? Submerges, double? L
 /// <remarks>
 /// <para><b>Sign.</b> Heel counts from upright toward the side; an arm is positive where it turns the boat back toward upright and beyond.</para>
 /// <para><b>Method.</b> At every heel level and trim are found anew (<see cref="Equilibrium.AtHeel"/>), begun from a neighbor. Where water stands over an
-/// open sheer the hull is taken as decked level: those arms are drawn but count for nothing, as the boat fills.</para>
+/// open sheer the hull is taken as decked level, and where it stands over the rim of an opening in a deck, as closed: those arms are drawn but count for nothing, as the boat fills.</para>
 /// <para><b>Accuracy.</b> Arms to 1e-7 m. Heels of events to 1e-6 rad. The area under the curve is that of the cubics through neighboring arms
 /// with their own slopes.</para>
 /// </remarks>
@@ -79,7 +79,7 @@ public sealed class RightingArms
             _known[arm.Heel] = arm;
         _places = [.. curve.Zip(curve.Skip(1), Turn).OfType<double>().Concat(curve.Select(c => c.Heel)).Order()];
         From = Resting();
-        Downflooding = Crossing(p => p.Sheer < 0, From ?? 0);
+        Downflooding = Crossing(p => p.Entry < 0, From ?? 0);
         Vanishing = From is { } b ? Crossing(p => p.Heel > b + 1e-6 && p.Arm < 0, b) : null;
     }
 
@@ -95,7 +95,7 @@ public sealed class RightingArms
     /// <summary>Whether the boat rests at that heel, and is not turned back already when upright.</summary>
     public bool Rests => From is { } from && At(from) is { } arm && Math.Abs(arm.Arm) <= 10 * Level;
 
-    /// <summary>Least heel at which water comes over an open sheer [rad]; null where it never does.</summary>
+    /// <summary>Least heel at which water comes over an open sheer or into an opening in a deck [rad]; null where it never does.</summary>
     public double? Downflooding { get; }
 
     /// <summary>Heel at which the righting arm ends, open hulls taken as decked [rad]; null where it lasts to 180 degrees.</summary>
@@ -234,7 +234,7 @@ public sealed class RightingArms
         Equilibrium.AtHeelAnyTrim(_craft, _weight, _density, (near?.Afloat.Water ?? default) with { Heel = _side * heel }) is { } afloat ? Told(heel, afloat) : null;
 
     private RightingArm Told(double heel, Afloat afloat) =>
-        new(heel, afloat, _side * afloat.LeverAcross, afloat.Stiffness, _craft.LowestSheer(afloat.Water)?.Height);
+        new(heel, afloat, _side * afloat.LeverAcross, afloat.Stiffness, _craft.LowestEntry(afloat.Water));
 
     // Least heel from which a condition holds; between the places looked at it changes once.
     private double? Crossing(Func<RightingArm, bool> holds, double from)

@@ -6,11 +6,11 @@ using Lines.Kernel.Units;
 
 namespace Lines.Plans.Figures;
 
-/// <summary>The figures of load cases: afloat, righting arms, swamped, bending; every case has the same figures in the same order.</summary>
+/// <summary>The figures of load cases: afloat, righting arms, swamped, bending; every case has the same figures in the same order, one that rests with openings in its deck one more.</summary>
 public static class LoadCaseFigures
 {
-    /// <summary>Why there is no heel under sail where her arms end as water comes over the sheer.</summary>
-    public const string SheFills = "water comes over her sheer: it blows harder than the greatest wind she holds";
+    /// <summary>Why there is no heel under sail where her arms end as water comes in.</summary>
+    public const string SheFills = "water comes in: it blows harder than the greatest wind she holds";
 
     /// <summary>Why there is no heel under sail where her arms end dry.</summary>
     public const string SheCapsizes = "she capsizes: it blows harder than the greatest wind she holds";
@@ -32,7 +32,7 @@ public static class LoadCaseFigures
     {
         ArgumentNullException.ThrowIfNull(hull);
         ArgumentNullException.ThrowIfNull(study);
-        var case_ = study.Afloat.Rests ? study.Afloat : study.Afloat with { Afloat = null, Freeboard = null, Hulls = [] };
+        var case_ = study.Afloat.Rests ? study.Afloat : study.Afloat with { Afloat = null, Freeboard = null, Opening = null, Hulls = [] };
         var (immersed, center) = (case_.Afloat?.Immersed, case_.Weight.Center);
         var flotation = case_.Afloat is { } a && immersed?.Flotation is { } f ? (f.X * a.Water.Aft.X) + (a.Water.Up.X * a.Water.Level) : (double?)null;
         return new FigureGroup(KeyOf(study), $"{study.Name}: {StateOf(study.Afloat)}",
@@ -48,6 +48,7 @@ public static class LoadCaseFigures
             Known("draft_aft", "Draft aft", case_.DraftAt(hull.WaterlineAft), Quantity.Length) with { Note = "at its after end" },
             Known("freeboard_least", "Least freeboard", case_.Freeboard?.Height, Quantity.Length) with { Note = "calm water, crew still" },
             Known("freeboard_at", "Least freeboard at", case_.Freeboard?.At.X, Quantity.Length) with { Note = "aft of the foremost point" },
+            .. case_.Opening is { } opening ? [new Figure("opening_least", "Lowest opening in the deck", opening.Height, Quantity.Length) { Note = $"{opening.Name}: its rim, at the deck, over water" }] : Array.Empty<Figure>(),
             new("further_mass", "Further mass allowed", study.Further.Mass, Quantity.Mass) { Note = "at the center of the loads; with more " + (study.Further.End == AllowanceEnd.Rest ? "she comes to rest no more" : Invariant($"her freeboard is under {1000 * freeboard:0} mm")) },
             new("crew_and_gear", "Crew and gear allowed, with those aboard", Allowed(study, freeboard), Quantity.Mass)
             {
@@ -86,7 +87,7 @@ public static class LoadCaseFigures
         [
             Maybe("rests_at", "Rests at a heel of", arms.Rests ? arms.From : null, "it comes to no rest on this side"),
             new("range", "Range", arms.Range, Quantity.Angle) { Note = "over which she comes back, dry" },
-            Maybe("downflooding", "Water over the sheer at", arms.Downflooding, "no open sheer goes under"),
+            Maybe("downflooding", "Water comes in at", arms.Downflooding, "nothing open goes under"),
             Maybe("vanishing", "Righting arm ends at", arms.Vanishing, arms.From is null ? "it comes to no rest on this side" : "it lasts to 180 degrees") with { Note = "open hulls taken as decked" },
             .. arms.Lost is { } lost ? [new Figure("lost", "No trim carries her beyond", lost, Quantity.Angle) { Note = "she stands on end" }] : Array.Empty<Figure>(),
             new("greatest_arm", "Greatest righting arm", greatest?.Arm, Quantity.Length) { Why = "there is no range" },
@@ -149,6 +150,7 @@ public static class LoadCaseFigures
         {
             FloatState.Floats when afloat.Lolls => Invariant($"floats at an angle of loll of {Math.Abs(afloat.Afloat!.Water.Heel) * 180 / Math.PI:0.0} deg: she does not stay upright"),
             FloatState.Floats => "floats",
+            FloatState.Floods when afloat.Opening is { Height: < 0 } o => Invariant($"FLOODS: {o.Name}, open through the deck, is {-1000 * o.Height:0} mm under water at {o.At.X:0.00} m{Side(o.At.Y)}"),
             FloatState.Floods => Invariant($"FLOODS: the sheer is {-1000 * afloat.Freeboard!.Value.Height:0} mm under water at {afloat.Freeboard.Value.At.X:0.00} m{Side(afloat.Freeboard.Value.At.Y)}"),
             FloatState.Capsizes => "CAPSIZES: comes to no rest under 90 deg of heel and 45 of trim; held upright, " + Upset(afloat),
             FloatState.Sinks => Invariant($"SINKS: {afloat.Weight.Mass:0.0} kg on hulls that displace {afloat.Capacity:0.0} kg"),

@@ -36,7 +36,7 @@ internal static class RightingArmsSheet
         var marks = new PageMarks();
         var box = new Box2(Margin + Left, height - Head - Chart, width - Margin, height - Head);
         marks.Text(PlanInks.Titles, $"{book.Title}: righting arms", new Point2(Margin, height - Margin - 3), 4, room);
-        marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come over an open sheer, at the cross, which is then taken as decked, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
+        marks.Text(PlanInks.Lettering, "Free trim. Full lines count; dashed ones do not: water has come in at the cross, where sheer and openings are then taken as closed, or the arm has ended.", new Point2(Margin, height - Margin - 8.5), 2, room);
         if (sides.Count > 0)
             Draw(marks, book, sides.Select(s => (s.Name, s.Arms)).ToList(), box);
         if (book.HasOutriggers)
@@ -126,7 +126,7 @@ internal static class RightingArmsSheet
     private static string Told(StabilityBook book, Hull.Hydrostatics.RightingArms arms)
     {
         static string Degrees(double heel) => Invariant($"{heel * 180 / Math.PI:0.0} deg");
-        var end = arms.Downflooding is { } floods && floods <= arms.End ? $"water over the sheer at {Degrees(floods)}" : arms.Vanishing is { } ends ? $"arm ends at {Degrees(ends)}" : arms.Lost is { } lost ? $"stands on end beyond {Degrees(lost)}" : "arm lasts to 180 deg";
+        var end = arms.Downflooding is { } floods && floods <= arms.End ? $"water comes in at {Degrees(floods)}" : arms.Vanishing is { } ends ? $"arm ends at {Degrees(ends)}" : arms.Lost is { } lost ? $"stands on end beyond {Degrees(lost)}" : "arm lasts to 180 deg";
         return arms.Greatest is { } greatest
             ? $"range {Degrees(arms.Range)}, {end}, greatest arm {new Length(greatest.Arm).ToText(book.Notation)} at {Degrees(greatest.Heel)}"
             : $"no range: {end}";

@@ -25,6 +25,9 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     /// <summary>Whether the boat has outriggers: only she is told what they do not do.</summary>
     public required bool HasOutriggers { get; init; }
 
+    /// <summary>Openings through the main hull's deck.</summary>
+    public IReadOnlyList<DeckOpening> Openings { get; init; } = [];
+
     /// <summary>Lines that are needed where numbers stand, in the order they are printed.</summary>
     public IReadOnlyList<string> Cautioned => [Conditions, .. HasOutriggers ? [Cautions.Outriggers] : Array.Empty<string>(), Cautions.Trials, Cautions.Figures, Cautions.Rules];
 
@@ -39,7 +42,20 @@ public sealed record StabilityBook(string Title, HullSurface Hull, IReadOnlyList
     /// <summary>The wind of the heel under sail; empty without a sail.</summary>
     private string UnderSail => Studies.Any(s => s.Sails.Count > 0) ? $"Heel under sail: {LoadCaseFigures.WindOf(Settings.Wind)}{(Studies.Any(s => s.Sails.Any(h => h.Heel < 0)) ? "; negative where weights to windward still lean her that way" : "")}. " : "";
 
-    private string UnderDeck => Studies.Any(s => s.Afloat.Hulls is [{ Body.IsOpen: false }, ..]) ? "The main hull's deck is taken as tight, cockpit and hatches closed. " : "";
+    // What of a deck counts as open, and what as tight.
+    private string UnderDeck
+    {
+        get
+        {
+            if (Hull.Deck is null)
+                return "";
+            string Names(bool isSealed) => string.Join(", ", Openings.Where(o => o.IsSealed == isSealed).Select(o => o.Name));
+            var closed = Names(true) is { Length: > 0 } names ? $" with {names}" : "";
+            return Names(false) is { Length: > 0 } open
+                ? $"Water comes in through the main hull's deck at {open}: rims at the height of the deck, no coamings. All else of it is taken as tight{closed}. "
+                : $"The main hull's deck is taken as tight{(closed.Length > 0 ? closed : ", cockpit and hatches closed")}. ";
+        }
+    }
 
     /// <summary>All figures, in groups.</summary>
     public IReadOnlyList<FigureGroup> Groups => [.. Numbered(Studies.SelectMany(s => LoadCaseFigures.Of(Hull, s, Settings.Freeboard))), Guides];

@@ -90,6 +90,26 @@ public sealed class FloatJourney
         Assert.Contains("deck is taken as tight", text, StringComparison.Ordinal);
     }
 
+    // She fills at a heel, and her range ends there at the latest. Sealed, it is as if there were none.
+    [Fact]
+    public void An_opening_through_the_deck_ends_the_range_unless_it_is_sealed()
+    {
+        using var place = new Workplace();
+        var decked = Design().Replace("\n[hull.bow]", "\ncrown = \"30 mm\"\n[hull.bow]", StringComparison.Ordinal);
+        const string Cockpit = "\n[[opening]]\nname = \"cockpit\"\nfrom = \"2.2 m\"\nto = \"2.9 m\"\nbreadth = \"400 mm\"\nthrough = \"deck\"\n";
+        place.Write("tight.toml", decked);
+        place.Write("open.toml", decked + Cockpit);
+        place.Write("sealed.toml", decked + Cockpit + "sealed = true\n");
+        JsonElement Arms(string file) => JsonDocument.Parse(Command.Run(place.Root, "float", file, "--json").Out).RootElement.GetProperty("figures").GetProperty("case_loaded_to_starboard");
+
+        Assert.Equal(JsonValueKind.Null, Arms("tight.toml").GetProperty("downflooding_rad").ValueKind);
+        Assert.Equal(Arms("tight.toml").GetRawText(), Arms("sealed.toml").GetRawText());
+        Assert.InRange(Arms("open.toml").GetProperty("downflooding_rad").GetDouble(), 0.3, Math.PI);
+        Assert.True(Arms("open.toml").GetProperty("range_rad").GetDouble() <= Arms("open.toml").GetProperty("downflooding_rad").GetDouble());
+        Assert.Contains("Water comes in through the main hull's deck at cockpit", Command.Run(place.Root, "float", "open.toml").Out, StringComparison.Ordinal);
+        Assert.Contains("is taken as tight with cockpit", Command.Run(place.Root, "float", "sealed.toml").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_case_that_does_not_float_is_told_with_numbers_and_exit_code_1()
     {

@@ -93,6 +93,43 @@ public class CaseAfloatChecks
         Assert.True(found.Freeboard.Value.At.Y > 0);
     }
 
+    // A decked box with an opening whose rim stands 0.4 m up and 0.4 m out: heeled, its sides wet, water rises there to 0.25 + 0.4 tan, and comes in
+    // at tan = 0.375; its deck edge, at 0.5 m, goes under and its bilge comes out at tan = 0.5 alone.
+    [Fact]
+    public void Water_comes_into_an_opening_in_the_deck_at_the_heel_of_the_wall_sided_formula_and_ends_the_range()
+    {
+        Point3[] rim = [new(1, -0.4, 0.4), new(1, 0.4, 0.4), new(3, -0.4, 0.4), new(3, 0.4, 0.4)];
+        var decked = new Craft([SampleBodies.Box(4, 1, 0.5, open: false)]) { Rims = [("cockpit", rim)] };
+        var arms = new RightingArms(decked, At(1000, 2, 0, 0.1), Density, toPort: true);
+        Assert.Equal(Math.Atan(0.375), arms.Downflooding!.Value, 1e-6);
+        Assert.Equal(Math.Atan(0.375), arms.Range, 1e-6);
+        Assert.Null(new RightingArms(decked with { Rims = [] }, At(1000, 2, 0, 0.1), Density, toPort: true).Downflooding);
+        Assert.Equal(0.2, CaseAfloat.Of(decked, At(800, 2, 0, 0.1), Density).Opening!.Value.Height, 1e-9);
+
+        // With 0.1 m kept to the rim it sinks to 0.3 m, where its deck edge still stands 0.2 m up.
+        Assert.Equal((0.3 - 0.2) * Density * 4, Allowance.Further(decked, At(800, 2, 0, 0.1), Density, default, new Point3(2, 0, 0.1), 0.1).Mass, 0.02);
+        var deep = CaseAfloat.Of(decked, At(1700, 2, 0, 0.1), Density);
+        Assert.Equal(FloatState.Floods, deep.State);
+        Assert.Contains("cockpit, open through the deck, is 25 mm under water", LoadCaseFigures.StateOf(deep), StringComparison.Ordinal);
+    }
+
+    // The float of parabolic plan 4 b t (1 - t), its deck a parabola athwart: z = H + crown (y_s / b) (1 - (y / y_s)²), by hand.
+    [Fact]
+    public void The_rim_of_an_opening_lies_on_the_deck()
+    {
+        var hull = CrownedHulls.WallSided(4, 0.3, 0.4, 0.06);
+        var rim = new DeckOpening("cockpit", 1, 2.5, 0.2, 0.05, IsSealed: false).Rim(hull);
+        Assert.Equal([-0.05, 0.15], rim.Select(p => Math.Round(p.Y, 9)).Distinct().Order());
+        Assert.Equal(1, rim.Min(p => p.X), 1e-9);
+        Assert.Equal(2.5, rim.Max(p => p.X), 1e-9);
+        Assert.All(rim, p =>
+        {
+            double t = p.X / 4, side = 4 * 0.3 * t * (1 - t);
+            Assert.Equal(0.4 + (0.06 * side / 0.3 * (1 - (p.Y * p.Y / side / side))), p.Z, 1e-9);
+        });
+        Assert.Empty(new DeckOpening("cockpit", 1, 2.5, 0.2, 0, IsSealed: false).Rim(CrownedHulls.With(hull, null)));
+    }
+
     /// <summary>A cylinder with its weight above its axis has a metacenter below it at every heel, and turns over.</summary>
     [Fact]
     public void A_cylinder_with_its_weight_above_the_axis_capsizes() =>

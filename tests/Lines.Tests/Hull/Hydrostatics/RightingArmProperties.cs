@@ -100,7 +100,7 @@ public class RightingArmProperties
         var arms = new RightingArms(SampleBodies.DoubleEnderCraft(), new Weight(150, new Point3(2.65, 0, 0.15)), Density, toPort: false);
         Assert.True(arms.Downflooding < arms.Vanishing);
         Assert.Equal(arms.Downflooding!.Value, arms.End);
-        Assert.Equal(0, arms.At(arms.End)!.Sheer!.Value, 1e-5);
+        Assert.Equal(0, arms.At(arms.End)!.Entry!.Value, 1e-5);
         Assert.True(arms.Greatest!.Heel <= arms.End);
         Assert.Equal(arms.Area, arms.AreaBetween(0, arms.End / 2) + arms.AreaBetween(arms.End / 2, arms.End), 1e-6);
     }
