@@ -16,6 +16,8 @@ public class DragJourney
         Assert.Equal((0, ""), (text.Code, text.Error));
         Assert.Contains("estimates", text.Out, StringComparison.Ordinal);
         Assert.Contains("Not counted: leeway", text.Out, StringComparison.Ordinal);
+        Assert.Contains("each of the crew that drives her (1)", text.Out, StringComparison.Ordinal);
+        Assert.Contains("nobody else whatever the load case", text.Out, StringComparison.Ordinal);
         Assert.Contains("volume 6 to 9.5", text.Out, StringComparison.Ordinal);
         Assert.Contains("Froude numbers of 0.2 to 1 without planing", text.Out, StringComparison.Ordinal);
 
@@ -104,6 +106,10 @@ public class DragJourney
             return json.RootElement.GetProperty("figures").GetProperty("drag_01").GetProperty("total_n").GetDouble();
         }
 
+        // Hulls slimmer or fuller than the form was measured over are told by name.
+        Assert.Contains("for outrigger 1 port and outrigger 1 starboard, outside", Command.Run(place.Root, "drag", "mine.toml", "--speeds", "4").Out, StringComparison.Ordinal);
+        Command.Run(place.Root, "drag", "mine.toml", "-o", "mine.svg");
+        Assert.Contains("Valid for waterline length over cube root of volume 6 to 9.5 (form) and Froude numbers of 0.2 to 1", File.ReadAllText(place.PathOf("mine.svg")), StringComparison.Ordinal);
         Assert.True(TotalOf("--load", "light ship") < TotalOf("--load", "solo"));
         Assert.True(TotalOf("--load", "solo") < TotalOf("--load", "two up"));
         var none = Command.Run(place.Root, "drag", "mine.toml", "--load", "ten up");
