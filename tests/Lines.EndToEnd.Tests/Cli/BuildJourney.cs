@@ -46,14 +46,14 @@ public sealed class BuildJourney
         using var place = new Workplace();
         place.Write("mine.toml", Designs.Runner().Replace("mold_spacing = \"300 mm\"", "mold_at = [\"0.2 m\", \"0.3 m\", \"5.1 m\"]", StringComparison.Ordinal)
             .Replace("planking     = \"6 mm\"", "planking     = \"30 mm\"", StringComparison.Ordinal));
-        const string at = "mine.toml:34:12: warning: build.mold_at: no mold at x = 200 mm: ", told = "No mold at x = 200 mm: ";
+        const string at = "mine.toml:35:12: warning: build.mold_at: no mold at x = 200 mm: ", told = "No mold at x = 200 mm: ";
         const string missing = "lines: 2 parts are missing: mold at x = 200 mm, mold at x = 5100 mm\n";
 
         var build = Command.Run(place.Root, "build", "mine.toml", "-o", "out");
 
         Assert.Equal(1, build.Code);
         Assert.Contains(at, build.Error, StringComparison.Ordinal);
-        Assert.Contains("mine.toml:34:30: warning: build.mold_at: no mold at x = 5100 mm: ", build.Error, StringComparison.Ordinal);
+        Assert.Contains("mine.toml:35:30: warning: build.mold_at: no mold at x = 5100 mm: ", build.Error, StringComparison.Ordinal);
         Assert.EndsWith(missing, build.Error, StringComparison.Ordinal);
         Assert.Contains("<strong>Warning:</strong> " + told, File.ReadAllText(place.PathOf("out/report.html")), StringComparison.Ordinal);
         Assert.Contains(told, File.ReadAllText(place.PathOf("out/molds/setting-up.csv")), StringComparison.Ordinal);
@@ -88,7 +88,7 @@ public sealed class BuildJourney
     public void A_station_that_the_spacing_puts_into_the_room_of_an_end_is_told_and_fails_nothing()
     {
         using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner().Replace("entry_fullness = 0.62", "entry_fullness = 0.74", StringComparison.Ordinal));
+        place.Write("mine.toml", Designs.Runner().Replace("widest = 0.50", "widest = 0.525", StringComparison.Ordinal));
 
         var run = Command.Run(place.Root, "molds", "mine.toml");
 
