@@ -59,7 +59,7 @@ public sealed class BuildJourney
         Assert.Contains(told, File.ReadAllText(place.PathOf("out/molds/setting-up.csv")), StringComparison.Ordinal);
         using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
         var warning = numbers.RootElement.GetProperty("diagnostics")[0];
-        Assert.Equal(("build.mold_at", "warning", 34, 12), (
+        Assert.Equal(("build.mold_at", "warning", 35, 12), (
             warning.GetProperty("key").GetString(), warning.GetProperty("severity").GetString(), warning.GetProperty("line").GetInt32(), warning.GetProperty("column").GetInt32()));
         foreach (var verb in (string[][])[["check", "mine.toml", "--json"], ["molds", "mine.toml"], ["print", "mine.toml"]])
         {

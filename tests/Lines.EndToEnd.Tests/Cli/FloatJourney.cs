@@ -101,11 +101,12 @@ public sealed class FloatJourney
         place.Write("open.toml", decked + Cockpit);
         place.Write("sealed.toml", decked + Cockpit + "sealed = true\n");
         JsonElement Arms(string file) => JsonDocument.Parse(Command.Run(place.Root, "float", file, "--json").Out).RootElement.GetProperty("figures").GetProperty("case_loaded_to_starboard");
+        JsonElement tight = Arms("tight.toml"), open = Arms("open.toml");
 
-        Assert.Equal(JsonValueKind.Null, Arms("tight.toml").GetProperty("downflooding_rad").ValueKind);
-        Assert.Equal(Arms("tight.toml").GetRawText(), Arms("sealed.toml").GetRawText());
-        Assert.InRange(Arms("open.toml").GetProperty("downflooding_rad").GetDouble(), 0.3, Math.PI);
-        Assert.True(Arms("open.toml").GetProperty("range_rad").GetDouble() <= Arms("open.toml").GetProperty("downflooding_rad").GetDouble());
+        Assert.Equal(JsonValueKind.Null, tight.GetProperty("downflooding_rad").ValueKind);
+        Assert.Equal(tight.GetRawText(), Arms("sealed.toml").GetRawText());
+        Assert.InRange(open.GetProperty("downflooding_rad").GetDouble(), 0.3, Math.PI);
+        Assert.True(open.GetProperty("range_rad").GetDouble() <= open.GetProperty("downflooding_rad").GetDouble());
         Assert.Contains("Water comes in through the main hull's deck at cockpit", Command.Run(place.Root, "float", "open.toml").Out, StringComparison.Ordinal);
         Assert.Contains("is taken as tight with cockpit", Command.Run(place.Root, "float", "sealed.toml").Out, StringComparison.Ordinal);
     }
