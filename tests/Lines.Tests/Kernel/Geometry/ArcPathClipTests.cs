@@ -112,7 +112,10 @@ public class ArcPathClipTests
         Gen.Select(Paths, Points, Points).Sample((path, a, b) =>
         {
             var box = Box2.Around([a, b]);
-            var middle = box.Center.X;
+            // A box of no breadth has no halves: a line along it is in both. Points are drawn on a grid now and then, the seam is on none.
+            if (a.X == b.X)
+                return;
+            var middle = box.Left + (0.4142 * box.Width);
             double Length(Box2 window) => path.Inside(window).SelectMany(p => p.Segments()).Sum(s => s.Length);
             Assert.Equal(Length(box), Length(box with { Right = middle }) + Length(box with { Left = middle }), 1e-6);
         });
