@@ -66,7 +66,7 @@ public static class SettingUpSheet
     {
         string Shown(double meters) => new Length(meters).ToText(notation);
         var s = plan.Strongback;
-        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners stand flush with the strongback's edges, the small nick in its bottom edge on the line drawn down the middle.";
+        yield return $"Strongback: {Shown(s.Length)} long, {Shown(s.Width)} wide over the top, straight and level. The foot of every station mold is just as wide: its corners flush with its edges, the nick in its bottom on the centerline drawn along it.";
         yield return $"The strongback's fore end stands {Shown(-s.ForeX)} ahead of the stem; distances run from there to the labeled face. The stock stands on the midship side, so the planking touches the labeled edge.";
         yield return $"Heights stand on the strongback top, {Shown(s.Top)} from the base line: the design waterline is {Shown(s.HeightOf(hull.Draft))} up on every mold it crosses. Sight along it before planking.";
         yield return "Profile molds run past the foot of the stem and butt against a mold; planking lands on the corners of their edge. APEX: the inner stem's outer edge, where both insides meet.";
