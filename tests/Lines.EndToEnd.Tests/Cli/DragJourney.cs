@@ -43,17 +43,7 @@ public class DragJourney
     public void A_case_that_heels_her_is_dragged_under_its_own_weight()
     {
         using var place = new Workplace();
-        place.Write("heeled.toml", Designs.Runner() + """
-
-            [structure]
-            mass = "30 kg"
-            at = ["2.6 m", "0 mm", "150 mm"]
-
-            [[load]]
-            name = "reader"
-            mass = "100 kg"
-            at = ["2.6 m", "80 mm", "150 mm"]
-            """);
+        place.Write("heeled.toml", Designs.Loaded("reader", "100 kg", "80 mm"));
         using var json = JsonDocument.Parse(Command.Run(place.Root, "float", "heeled.toml", "--json").Out);
         Assert.InRange(json.RootElement.GetProperty("figures").EnumerateObject().Last(g => g.Value.TryGetProperty("heel_rad", out _) && g.Value.TryGetProperty("mass_kg", out _)).Value.GetProperty("heel_rad").GetDouble(), 0.1, 1);
         var told = Command.Run(place.Root, "drag", "heeled.toml", "--load", "loaded", "--speeds", "4");

@@ -90,17 +90,7 @@ public class SweepJourney
     public void A_variant_that_sinks_in_the_load_case_says_so_in_its_row()
     {
         using var place = new Workplace();
-        place.Write("a.toml", Designs.Runner() + """
-
-            [structure]
-            mass = "30 kg"
-            at = ["2.6 m", "0 mm", "150 mm"]
-
-            [[load]]
-            name = "anvils"
-            mass = "4000 kg"
-            at = ["2.6 m", "0 mm", "150 mm"]
-            """);
+        place.Write("a.toml", Designs.Loaded("anvils", "4000 kg", "0 mm"));
         Assert.Equal(0, Command.Run(place.Root, "sweep", "a.toml", "--vary", "hull.beam=700 mm:740 mm:2", "--load", "loaded", "-o", "out").Code);
         Assert.All(File.ReadAllLines(place.PathOf("out/sweep.jsonl")), line =>
         {
