@@ -122,7 +122,7 @@ public static class DesignSchema
         Needed("hull.draft", "Base line to the design waterline.", "115 mm", (0.04, 0.4), Stretch.Up, Dial.Draft)
             with { Bounds = KeyBounds.Draft, Also = ["draught"] },
         Ratio("hull.widest", "Widest point of the design waterline, fraction of its length from its fore end.", "0.50", Dial.Widest)
-            with { Default = "where the design waterline is fairest" },
+            with { Default = "0.50, with a transom 0.56; further off where the waterline is plainly fairer" },
         Ratio("hull.keel_low", "Lowest point of the keel, fraction of the hull's length from the foremost point.", "0.50", Dial.KeelLow)
             with { Default = "at the widest station" },
         new("hull.hollow", KeyKind.Flag, "Whether lines may curve inward near the ends.", "false") { Default = "false", Dial = Dial.Hollow },

@@ -17,6 +17,14 @@ internal sealed record CharacterLines
     /// end can lie beside a full one; and fewer near the ends.</summary>
     public static readonly double[][] OtherSpans = [[0, 0.16, 0.42, 0.69, 0.9], [0, 0.35, 0.65, 0.87]];
 
+    /// <summary>Where a hull is widest when nobody says, by its stern: where most of them are fairest, and held so that a dial of one end moves nothing at the other.</summary>
+    private static readonly (double Pointed, double Transom) UsualWidest = (0.50, 0.56);
+
+    private static readonly (double Foremost, double Aftmost) PlausibleWidest = (0.42, 0.58);
+
+    /// <summary>Times the least bending of a design waterline that are taken for as fair: curvatures a twentieth greater.</summary>
+    private const double AsFair = 1.1;
+
     /// <summary>Least part of the profile's height that lies below the end of the reference line.</summary>
     private const double LeastShare = 0.06;
 
@@ -86,12 +94,12 @@ internal sealed record CharacterLines
         return (fore, aft);
     }
 
-    /// <summary>Shapes the lines; <c>widest</c> left out is put where the design waterline bends least.</summary>
+    /// <summary>Shapes the lines; <c>widest</c> left out is put by <see cref="FreeWidest"/>.</summary>
     public static CharacterLines Shape(HullDials d, double[] spans)
     {
         var onBase = MidshipSection.Shape(d, 0);
         var ends = EndsAlone(d, onBase);
-        return ShapeAt(d, spans, ends, d.Widest ?? FairestWidest(d, spans, ends), onBase).Placed();
+        return ShapeAt(d, spans, ends, d.Widest ?? FreeWidest(d, spans, ends), onBase).Placed();
     }
 
     /// <summary>Shapes the lines on the spans of a hull of nearly the same dials, with its widest station where none is asked for.</summary>
@@ -139,28 +147,19 @@ internal sealed record CharacterLines
         EndAlone.Of(d.Bow.EntryFullness, !d.Hollow && ReferenceFore(d) <= d.Draft, null),
         EndAlone.Of(d.Stern.RunFullness, !d.Hollow && ReferenceAft(d) <= d.Draft, TransomEnds(d, onBase)));
 
-    private static double FairestWidest(HullDials d, double[] spans, (EndAlone, EndAlone) ends)
+    /// <summary>Where the widest station stands when nobody says, as a part of the design waterline: at its usual place, which hangs on no dial but the kind
+    /// of stern, as long as the waterline bends there little more than where it bends least; else where it first does on the way to the latter.</summary>
+    private static double FreeWidest(HullDials d, double[] spans, (EndAlone, EndAlone) ends)
     {
-        // The energy has one minimum over the plausible range; golden section to a thousandth of the length.
-        const double Ratio = 0.6180339887498949;
-        double low = 0.42, high = 0.58, a = high - (Ratio * (high - low)), b = low + (Ratio * (high - low));
-        double ea = WaterlineEnergy(d, spans, ends, a), eb = WaterlineEnergy(d, spans, ends, b);
-        while (high - low > 1e-3)
+        var usual = d.Stern is TransomStern ? UsualWidest.Transom : UsualWidest.Pointed;
+        var least = Peak.Over(widest => -Energy(widest), [PlausibleWidest.Foremost, usual, PlausibleWidest.Aftmost]);
+        return Energy(usual) <= AsFair * -least.Value ? usual : Root.FirstWhere(widest => Energy(widest) <= AsFair * -least.Value, usual, least.At);
+
+        double Energy(double widest)
         {
-            if (ea < eb)
-                (high, b, eb, a) = (b, a, ea, b - (Ratio * (b - low)));
-            else
-                (low, a, ea, b) = (a, b, eb, a + (Ratio * (high - a)));
-            (ea, eb) = (a == b ? ea : WaterlineEnergy(d, spans, ends, a), WaterlineEnergy(d, spans, ends, b));
+            var line = ShapeWaterline(Lengthwise(spans, widest), widest, 0, 1, 1, d, ends);
+            return line.Energy + (1e4 * line.Hollow);
         }
-
-        return Math.Round((low + high) / 2, 3);
-    }
-
-    private static double WaterlineEnergy(HullDials d, double[] spans, (EndAlone, EndAlone) ends, double widest)
-    {
-        var line = ShapeWaterline(Lengthwise(spans, widest), widest, 0, 1, 1, d, ends);
-        return line.Energy + (1e4 * line.Hollow);
     }
 
     private static double ReferenceFore(HullDials d) => Reference(d.Draft, d.Bow.Rocker, d.Bow.Sheer);

@@ -16,7 +16,7 @@ public sealed record HullDials
     /// <summary>Height of the design waterline [m].</summary>
     public required double Draft { get; init; }
 
-    /// <summary>Widest point of the design waterline as a fraction of its length from its fore end; null lets the fairest be found.</summary>
+    /// <summary>Widest point of the design waterline as a fraction of its length from its fore end; null puts it amidships, with a transom at 0.56, or as near to that as the waterline bends no more than a tenth above its least.</summary>
     public double? Widest { get; init; }
 
     /// <summary>Lowest point of the keel as a fraction of the hull's length; null puts it at the widest station.</summary>

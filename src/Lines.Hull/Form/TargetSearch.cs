@@ -6,9 +6,8 @@ namespace Lines.Hull.Form;
 /// <summary>Finds the dials left out so that the finished hull has what is asked.</summary>
 /// <remarks>
 /// <para><b>Method.</b> <see cref="BroydenSearch"/> on the logarithms of dials and measures, for what a hull has is nearly a product of powers of its
-/// dials: first to <see cref="Near"/>; then on, with the widest station held where it is. Left to be the fairest, that moves by thousandths of the length,
-/// and a target may lie in such a step. Every hull is shaped cold, so the one found is a function of the file alone; all of them on even
-/// spans, for a change of spans is a step too.</para>
+/// dials: first to <see cref="Near"/>, then on. Every hull is shaped cold, so the one found is a function of the file alone; all of them on even
+/// spans, for a change of spans is a step.</para>
 /// <para><b>Accuracy.</b> Every target to <see cref="Met"/>, relative, measured on the surface; most to 1e-7.</para>
 /// </remarks>
 /// <param name="d">The dials; those left out do not count.</param>
@@ -63,21 +62,14 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
             end = nearer;
         if (end is null || end.Miss > Near)
             return end;
-        double? widest = d.Widest ?? WidestOf(end.Made);
-        var fine = BroydenSearch.From(at => ValueAt(at, widest), Within, end.X, s_fine, end.Slopes);
-        if (fine is null)
-            return end;
-
-        // Where the fairest place for the widest station is the one held, the hull is that of the dials alone.
-        return d.Widest is null && fine.Miss <= Met && ValueAt(fine.X, null) is var (residual, alone) && residual.Max(Math.Abs) <= Met
-            ? fine with { Residual = residual, Made = alone, Tried = end.Tried + fine.Tried + 1 }
-            : fine with { Tried = end.Tried + fine.Tried };
+        var fine = BroydenSearch.From(ValueAt, Within, end.X, s_fine, end.Slopes);
+        return fine is null ? end : fine with { Tried = end.Tried + fine.Tried };
     }
 
     /// <summary>Searches from a point for a hull that is only near the targets, to <see cref="Near"/>; null where it is no hull.</summary>
     /// <param name="x">The point.</param>
     /// <param name="slopes">Derivatives near it, as an earlier search left them; null takes them.</param>
-    public SearchEnd<HullSurface>? Roughly(double[] x, Matrix<double>? slopes = null) => BroydenSearch.From(at => ValueAt(at, d.Widest), Within, x, s_rough, slopes);
+    public SearchEnd<HullSurface>? Roughly(double[] x, Matrix<double>? slopes = null) => BroydenSearch.From(ValueAt, Within, x, s_rough, slopes);
 
     /// <summary>The hull nearest to the one target, on the way of the one dial left out from where a search ended to the end of its range.</summary>
     /// <param name="end">Where the search ended, the target not met.</param>
@@ -92,7 +84,7 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         var nearest = end;
         for (var x = bad; ; x = (nearest.X[0] + bad) / 2)
         {
-            if (ValueAt([x], d.Widest) is var (miss, made) && miss[0] * nearest.Residual[0] > 0 && Math.Abs(miss[0]) < nearest.Miss)
+            if (ValueAt([x]) is var (miss, made) && miss[0] * nearest.Residual[0] > 0 && Math.Abs(miss[0]) < nearest.Miss)
                 nearest = nearest with { X = [x], Residual = miss, Made = made };
             else
                 bad = x;
@@ -118,7 +110,7 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         return Passes().OrderBy(p => Math.Abs(p.From.X - end.X[0])).Select(p => Roughly([Halved(p.From, p.To.X)])).FirstOrDefault(found => found?.Miss <= Near);
 
         IEnumerable<(double X, double Miss)> Seen(IEnumerable<double> places) =>
-            places.Select(x => (x, ValueAt([x], d.Widest))).Where(p => p.Item2 is not null).Select(p => (p.x, p.Item2!.Value.Residual[0]));
+            places.Select(x => (x, ValueAt([x]))).Where(p => p.Item2 is not null).Select(p => (p.x, p.Item2!.Value.Residual[0]));
 
         IEnumerable<((double X, double Miss) From, (double X, double Miss) To)> Passes()
         {
@@ -132,7 +124,7 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
             for (var k = 0; k < Halvings; k++)
             {
                 var middle = (before + to) / 2;
-                if (ValueAt([middle], d.Widest) is var (miss, _) && miss[0] * from.Miss > 0)
+                if (ValueAt([middle]) is var (miss, _) && miss[0] * from.Miss > 0)
                     before = middle;
                 else
                     to = middle;
@@ -141,10 +133,6 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
             return before;
         }
     }
-
-    /// <summary>The part of the design waterline's length at which a hull is widest.</summary>
-    private static double WidestOf(HullSurface hull) =>
-        hull.WaterlineIsIsoLine ? hull.WidestU : (hull.WidestX - hull.WaterlineFore) / (hull.WaterlineAft - hull.WaterlineFore);
 
     /// <summary>The dials at a point.</summary>
     public HullDials At(double[] x)
@@ -168,8 +156,8 @@ internal sealed class TargetSearch(HullDials d, HullTargets targets)
         return (null, moved is { } k ? (targets.LeftOut[k], Math.Exp(y[k])) : null);
     }
 
-    private (double[] Residual, HullSurface Made)? ValueAt(double[] x, double? widest) =>
-        HullAttempt.AtOnce(At(x) with { Widest = widest }).Surface is { } hull ? (targets.Misses(hull), hull) : null;
+    private (double[] Residual, HullSurface Made)? ValueAt(double[] x) =>
+        HullAttempt.AtOnce(At(x)).Surface is { } hull ? (targets.Misses(hull), hull) : null;
 
     private double[] Within(double[] x)
     {

@@ -70,6 +70,7 @@ public static class FigureJson
             Figures(json, results.Figures);
             json.WritePropertyName("fairness");
             Fairness(json, results.Fairness, DesignSchema.Vessel);
+            HollowBetween(json, results.Fairness);
             Outriggers(json, results.Outriggers);
             Molds(json, results.Molds);
             Files(json, "files", results.Files);
@@ -133,6 +134,7 @@ public static class FigureJson
             json.WriteBoolean("fair", report.Fair);
             json.WritePropertyName("fairness");
             Fairness(json, report, DesignSchema.Outrigger);
+            HollowBetween(json, report);
             json.WriteEndObject();
         }
 
@@ -166,6 +168,18 @@ public static class FigureJson
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>The deepest hollow nobody asked for on many lines between those judged, where it was looked for.</summary>
+    private static void HollowBetween(Utf8JsonWriter json, FairnessReport? report)
+    {
+        if (report?.Between is not { } between)
+            return;
+        json.WriteStartObject("hollow_between_lines");
+        json.WriteString("line", between.Subject);
+        Number(json, "hollow_m", between.Depth);
+        Number(json, "hollow_limit_m", between.Limit);
+        json.WriteEndObject();
     }
 
     private static void Ease(Utf8JsonWriter json, string key, EasingTrial? trial)

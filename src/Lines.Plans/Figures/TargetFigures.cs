@@ -7,7 +7,7 @@ namespace Lines.Plans.Figures;
 /// <summary>What was asked of a hull in place of dials, what it has of that, and the dials found for it.</summary>
 public static class TargetFigures
 {
-    /// <summary>Every target as asked and as reached, then every dial found, and the place of the widest station where it had to be held; no group where nothing was solved for.</summary>
+    /// <summary>Every target as asked and as reached and every dial found; no group where nothing was solved for.</summary>
     /// <param name="hull">The hull.</param>
     /// <param name="afloat">What it displaces at its design waterline.</param>
     /// <param name="vessel">What was asked.</param>
@@ -18,7 +18,7 @@ public static class TargetFigures
         var targets = vessel.Targets;
         if (targets.Asked.Count == 0)
             return [];
-        return [new FigureGroup("solved_for", "Solved for", [.. targets.Asked.SelectMany(Asked), .. targets.Found(hull.Dials).Select(f => Found(f.Dial, f.Value)), .. Held()])];
+        return [new FigureGroup("solved_for", "Solved for", [.. targets.Asked.SelectMany(Asked), .. targets.Found(hull.Dials).Select(f => Found(f.Dial, f.Value))])];
 
         IEnumerable<Figure> Asked(HullTarget asked)
         {
@@ -28,11 +28,6 @@ public static class TargetFigures
             yield return new(key.Name + "_asked", name + ", asked", asked.Value, quantity) { Note = note };
             yield return new(key.Name + "_reached", name + ", reached", targets.Of(hull, afloat, asked.Target), quantity) { Note = note };
         }
-
-        // The fairest place moves by steps, and a target lay in one.
-        IEnumerable<Figure> Held() => vessel.MainHull.Widest is null && hull.Dials.Widest is { } widest
-            ? [Found(Dial.Widest, widest) with { Note = $"held for the targets; as a dial widest = {KeyRange.Show(DesignSchema.ByDial[Dial.Widest], widest)}" }]
-            : [];
 
         static Figure Found(Dial dial, double value)
         {

@@ -155,6 +155,20 @@ public class FairnessReportTests
     }
 
     [Fact]
+    public void The_deepest_hollow_between_the_lines_is_told_to_people_and_to_programs()
+    {
+        var report = Judge((_, _) => 0) with { Between = ("the diagonal from 90 mm up at 35 deg", 0.00007, 0.0001) };
+        Assert.Contains("the deepest hollow nobody asked for is 0.07 mm, on the diagonal from 90 mm up at 35 deg (allowed 0.10 mm)", FairnessText.Of(report), StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(FigureJson.Write(new Results("x.toml") { Fairness = report, Outriggers = [("port", report)] }, "1"));
+        foreach (var told in (JsonElement[])[json.RootElement, json.RootElement.GetProperty("outriggers")[0]])
+        {
+            var between = told.GetProperty("hollow_between_lines");
+            Assert.Equal(("the diagonal from 90 mm up at 35 deg", 0.00007, 0.0001), (
+                between.GetProperty("line").GetString(), between.GetProperty("hollow_m").GetDouble(), between.GetProperty("hollow_limit_m").GetDouble()));
+        }
+    }
+
+    [Fact]
     public void A_buttock_may_reverse_in_the_topsides_and_nothing_may_under_water()
     {
         var hull = ShapedTemplates.Of("gauge-runner").Hull;

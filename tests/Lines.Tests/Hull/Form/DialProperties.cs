@@ -8,7 +8,7 @@ namespace Lines.Tests.Hull.Form;
 /// <summary>A dial raised raises what it names, everywhere in its range and not only on the average.</summary>
 public class DialProperties
 {
-    /// <summary>Designs with their widest point given: left out, it moves with the fullness of either end.</summary>
+    /// <summary>Designs with their widest point given.</summary>
     public static TheoryData<string> Boats => ["double-ender", "transom"];
 
     [Theory]
@@ -41,12 +41,15 @@ public class DialProperties
 
     [Theory]
     [InlineData("double-ender", 0.59, 0.71)]
+    [InlineData("double-ender, widest left out", 0.59, 0.71)]
     [InlineData("transom", 0.59, 0.71)]
+    [InlineData("transom, widest left out", 0.59, 0.71)]
     public void The_entry_is_not_felt_in_the_after_body(string boat, double from, double to) =>
         Stays(boat, from, to, (d, f) => d with { Bow = d.Bow with { EntryFullness = f } }, fore: false, h => FormCoefficients.Of(h).RunAngle, h => FormCoefficients.Of(h).Run);
 
     [Theory]
     [InlineData("double-ender", 0.59, 0.71)]
+    [InlineData("double-ender, widest left out", 0.59, 0.71)]
     [InlineData("transom", 0.69, 0.81)]
     public void The_run_is_not_felt_in_the_fore_body(string boat, double from, double to) =>
         Stays(boat, from, to, (d, f) => d with { Stern = d.Stern with { RunFullness = f } }, fore: true, h => FormCoefficients.Of(h).EntryAngle, h => FormCoefficients.Of(h).Entry);
@@ -71,7 +74,14 @@ public class DialProperties
             Assert.InRange(Math.Abs((volumes[k] / volumes[k - 1]) - 1), 0, 0.0025 * hundredths);
     }
 
-    private static HullDials Boat(string name) => name == "transom" ? FormDials.TransomBoat with { Widest = 0.52 } : FormDials.DoubleEnder;
+    private static HullDials Boat(string name) => name switch
+    {
+        "double-ender" => FormDials.DoubleEnder,
+        "double-ender, widest left out" => FormDials.DoubleEnder with { Widest = null },
+        "transom" => FormDials.TransomBoat with { Widest = 0.52 },
+        "transom, widest left out" => FormDials.TransomBoat with { Widest = null },
+        _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such boat"),
+    };
 
     private static void Rises(string boat, double from, double to, Func<HullDials, double, HullDials> turned, params Func<HullSurface, double>[] figures)
     {
