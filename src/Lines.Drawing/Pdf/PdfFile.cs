@@ -7,7 +7,7 @@ namespace Lines.Drawing.Pdf;
 /// <summary>Writes sheets as a PDF, one page each, at 1:1.</summary>
 /// <remarks>
 /// <para><b>Frame.</b> The page box is the sheet, 72 points to 25.4 mm.</para>
-/// <para><b>Method.</b> Through SkiaSharp: lines, curves and dashes are vectors, lettering is strokes, and no font is needed. No date
+/// <para><b>Method.</b> Through SkiaSharp: lines, curves and dashes are vectors, lettering is text in a font made of its own strokes, and no other is needed. No date
 /// is stated: the same sheets give the same bytes.</para>
 /// <para><b>Accuracy.</b> Every point of a drawn curve is within 0.002 mm of its arc, on sheets up to 2 m; of lettering,
 /// within a 500th of its height.</para>
@@ -37,9 +37,10 @@ public static class PdfFile
         if (sheets.Count == 0)
             throw new ArgumentException("a PDF of no sheets was asked for; it takes one", nameof(sheets));
         using var file = new SKDynamicMemoryWStream();
+        using var fonts = new LetteringFonts(sheets.SelectMany(s => s.Marks).OfType<TextMark>());
         using (var document = SKDocument.CreatePdf(file, new SKDocumentPdfMetadata { Title = title, Creator = "Lines", RasterDpi = Resolution }))
         {
-            using var marks = new SheetCanvas(UnitsPerMillimeter, ArcTolerance, thinnestLine: 0, wholeUnits: true);
+            var marks = new SheetCanvas(UnitsPerMillimeter, ArcTolerance, thinnestLine: 0, wholeUnits: true, fonts);
             foreach (var sheet in sheets)
             {
                 if (!(sheet.Width > 0 && sheet.Height > 0 && double.IsFinite(sheet.Width) && double.IsFinite(sheet.Height)))

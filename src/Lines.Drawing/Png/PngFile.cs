@@ -36,7 +36,7 @@ public static class PngFile
         using (var canvas = new SKCanvas(bitmap))
         {
             canvas.Clear(SKColors.White);
-            using var marks = new SheetCanvas(scale, ArcTolerance / scale, ThinnestLine);
+            var marks = new SheetCanvas(scale, ArcTolerance / scale, ThinnestLine);
             marks.Draw(sheet, canvas);
         }
 

@@ -14,10 +14,14 @@ namespace Lines.Drawing.Text;
 /// </remarks>
 public static class StrokeLettering
 {
-    private const double UnitsPerHeight = 12;
+    /// <summary>Units of a letter's frame to the capitals' height.</summary>
+    internal const double UnitsPerHeight = 12;
+
+    /// <summary>The widest pen letters are drawn with, by the capitals' height: a wider one clogs them.</summary>
+    internal const double WidestPen = 1.0 / 8;
 
     /// <summary>Clear distance between the stroke centers of neighboring letters [twelfths of the capitals' height].</summary>
-    private const double Gap = 3;
+    internal const double Gap = 3;
 
     private static readonly FrozenDictionary<int, Glyph> Glyphs = Load();
 
@@ -83,7 +87,7 @@ public static class StrokeLettering
     }
 
     /// <summary>Width of the pen a text is drawn with: its layer's ink, but never so wide that the letters clog.</summary>
-    internal static double PenWidth(TextMark mark) => Math.Min(mark.Layer.Ink.Width, mark.Height / 8);
+    internal static double PenWidth(TextMark mark) => Math.Min(mark.Layer.Ink.Width, WidestPen * mark.Height);
 
     /// <summary>Where the text's left end on the base line stands, from the anchor point, before the text is turned.</summary>
     internal static Vector2 StartOf(TextMark mark)
@@ -99,7 +103,7 @@ public static class StrokeLettering
         return new Vector2(left, middle ? -mark.Height / 2 : 0);
     }
 
-    private static Glyph GlyphOf(Rune rune) => Glyphs.GetValueOrDefault(rune.Value, Unknown);
+    internal static Glyph GlyphOf(Rune rune) => Glyphs.GetValueOrDefault(rune.Value, Unknown);
 
     private static FrozenDictionary<int, Glyph> Load()
     {

@@ -33,22 +33,29 @@ public class PngFileTests
         Assert.InRange(GrayPicture.OfPng(PngFile.Write(square, 1000)).Ink, 0.6 * 249_000, 0.6 * 251_000);
     }
 
-    /// <summary>Poppler draws the same sheet's PDF: where one picture is black the other is not white, and the ink is the same to 2 %.</summary>
-    [OutsideReaderFact("pdftoppm", "convert")]
-    public void The_picture_is_that_of_the_pdf()
+    /// <summary>Poppler draws the same sheet's PDF: where one picture is black the other is not white, and the ink is the same to 2 %, of lettering
+    /// to the 9 % by which its pens are graded. Poppler sets letters on whole pixels, so there a neighbor counts.</summary>
+    [OutsideReaderTheory("pdftoppm", "convert")]
+    [InlineData(false, 0, 0.02)]
+    [InlineData(true, 1, 0.09)]
+    public void The_picture_is_that_of_the_pdf(bool lettering, int beside, double ink)
     {
-        var ours = GrayPicture.OfPng(PngFile.Write(SampleSheets.Everything, 2970));
-        var theirs = GrayPicture.OfPdf(PdfFile.Write("sample", [SampleSheets.Everything]), 1, 2970, 2100);
+        var sheet = SampleSheets.Everything with { Marks = [.. SampleSheets.Everything.Marks.Where(m => lettering == m is TextMark)] };
+        var ours = GrayPicture.OfPng(PngFile.Write(sheet, 2970));
+        var theirs = GrayPicture.OfPdf(PdfFile.Write("sample", [sheet]), 1, 2970, 2100);
         Assert.Equal((theirs.Width, theirs.Height), (ours.Width, ours.Height));
-        Assert.InRange(ours.Ink / theirs.Ink, 0.98, 1.02);
-        for (var y = 0; y < ours.Height; y++)
+        Assert.InRange(ours.Ink / theirs.Ink, 1 - ink, 1 + ink);
+        for (var y = beside; y < ours.Height - beside; y++)
         {
-            for (var x = 0; x < ours.Width; x++)
+            for (var x = beside; x < ours.Width - beside; x++)
             {
-                var (a, b) = (ours.At(x, y), theirs.At(x, y));
-                Assert.False((a > 0.95 && b < 0.05) || (b > 0.95 && a < 0.05), FormattableString.Invariant($"pixel {x}, {y}: {a:F2} ours, {b:F2} poppler's"));
+                Assert.False(ours.At(x, y) > 0.95 && IsBlank(theirs, x, y), FormattableString.Invariant($"pixel {x}, {y} is black here, white in poppler's"));
+                Assert.False(theirs.At(x, y) > 0.95 && IsBlank(ours, x, y), FormattableString.Invariant($"pixel {x}, {y} is white here, black in poppler's"));
             }
         }
+
+        bool IsBlank(GrayPicture picture, int x, int y) =>
+            Enumerable.Range(-beside, (2 * beside) + 1).All(i => Enumerable.Range(-beside, (2 * beside) + 1).All(k => picture.At(x + i, y + k) < 0.05));
     }
 
     [Fact]
