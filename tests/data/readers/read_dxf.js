@@ -1,4 +1,4 @@
-// Reads DXF files with npm's dxf-parser and prints the entities of each as JSON.
+// Reads DXF files with npm's dxf-parser, those named on each line, and answers on one with the entities of each as JSON.
 const fs = require('fs');
 const DxfParser = require('dxf-parser').default ?? require('dxf-parser');
 
@@ -19,4 +19,12 @@ function readingOf(path) {
   };
 }
 
-console.log(JSON.stringify(process.argv.slice(2).map(readingOf)));
+function answerTo(line) {
+  try {
+    return { readings: JSON.parse(line).map(readingOf) };
+  } catch (fault) {
+    return { failure: fault.stack };
+  }
+}
+
+require('readline').createInterface({ input: process.stdin }).on('line', line => console.log(JSON.stringify(answerTo(line))));

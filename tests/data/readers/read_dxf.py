@@ -1,6 +1,7 @@
-"""Reads DXF files with ezdxf and prints the entities and audit of each as JSON."""
+"""Reads DXF files with ezdxf, those named on each line, and answers on one with the entities and audit of each as JSON."""
 import json
 import sys
+import traceback
 
 import ezdxf
 
@@ -39,4 +40,12 @@ def reading_of(path):
     }
 
 
-print(json.dumps([reading_of(path) for path in sys.argv[1:]]))
+def answer_to(line):
+    try:
+        return {"readings": [reading_of(path) for path in json.loads(line)]}
+    except Exception:
+        return {"failure": traceback.format_exc()}
+
+
+for line in sys.stdin:
+    print(json.dumps(answer_to(line)), flush=True)

@@ -30,10 +30,9 @@ public class MoldDxfReferenceChecks
     public void Ezdxf_reads_one_closed_outline_that_lies_on_the_mold_within_two_thousandths_of_a_millimeter(string name)
     {
         var molds = MoldSheetsTests.Plan(name).Molds;
-        foreach (var mold in new[] { molds[0], molds[1], molds[molds.Count / 2], molds[^1] })
+        var some = new[] { molds[0], molds[1], molds[molds.Count / 2], molds[^1] }.Select(m => (Mold: m, Sheet: MoldSheets.ForRouter("Gauge Tender", m, LengthNotation.Millimeters))).ToList();
+        foreach (var ((mold, sheet), reading) in some.Zip(Read([.. some.Select(s => s.Sheet)])))
         {
-            var sheet = MoldSheets.ForRouter("Gauge Tender", mold, LengthNotation.Millimeters);
-            var reading = Read(sheet);
             Assert.Empty(reading.Errors);
             Assert.Equal("AC1015", reading.Version);
             // $INSUNITS 4 is millimeters.
@@ -54,7 +53,7 @@ public class MoldDxfReferenceChecks
     public void Ezdxf_reads_every_mold_of_the_sheet_with_all()
     {
         var plan = MoldSheetsTests.Plan("double-ender");
-        var reading = Read(MoldSheets.All("Gauge Tender", plan, LengthNotation.Millimeters));
+        var reading = Assert.Single(Read(MoldSheets.All("Gauge Tender", plan, LengthNotation.Millimeters)));
         Assert.Empty(reading.Errors);
         Assert.Equal(plan.Molds.Count, reading.Paths.Length);
         Assert.All(reading.Paths, p => Assert.True(p.Closed));
@@ -81,7 +80,7 @@ public class MoldDxfReferenceChecks
     {
         var shaped = ShapedTemplates.Of(template);
         var sheets = shaped.Molds.Parts.Select(m => MoldSheets.ForRouter(shaped.Design.Title, m, LengthNotation.Millimeters)).ToList();
-        var readings = OutsideDxf.Read(reader, [.. sheets.Select(s => DxfFile.Write(s))]);
+        var readings = MoldFilesRead.Of(reader, template);
         Assert.Equal(shaped.Molds.Parts.Count, readings.Count);
         foreach (var ((mold, sheet), reading) in shaped.Molds.Parts.Zip(sheets).Zip(readings))
         {
@@ -169,12 +168,21 @@ public class MoldDxfReferenceChecks
         return new Vector2(box.Left - (1000 * own.Left), box.Bottom - (1000 * own.Bottom));
     }
 
-    private static Reading Read(Sheet sheet)
+    // In one run of the reader.
+    private static Reading[] Read(params Sheet[] sheets)
     {
-        using var file = new ScratchFile(".dxf");
-        File.WriteAllText(file.Path, DxfFile.Write(sheet));
-        var run = OutsideReader.Run("ezdxf", OutsideReader.Script("flatten_cut.py"), file.Path);
-        Assert.True(run.ExitCode == 0, run.Errors);
-        return JsonSerializer.Deserialize<Reading>(run.Output, s_json) ?? throw new InvalidOperationException(run.Output);
+        var files = sheets.Select(_ => new ScratchFile(".dxf")).ToList();
+        try
+        {
+            foreach (var (file, sheet) in files.Zip(sheets))
+                File.WriteAllText(file.Path, DxfFile.Write(sheet));
+            var run = OutsideReader.Run("ezdxf", [OutsideReader.Script("flatten_cut.py"), .. files.Select(f => f.Path)]);
+            Assert.True(run.ExitCode == 0, run.Errors);
+            return JsonSerializer.Deserialize<Reading[]>(run.Output, s_json) ?? throw new InvalidOperationException(run.Output);
+        }
+        finally
+        {
+            files.ForEach(f => f.Dispose());
+        }
     }
 }

@@ -54,8 +54,7 @@ public class RouterFileReferenceChecks
         foreach (var template in ShapedTemplates.Names)
         {
             var shaped = ShapedTemplates.Of(template);
-            var files = shaped.Molds.Parts.Select(m => DxfFile.Write(MoldSheets.ForRouter(shaped.Design.Title, m, LengthNotation.Millimeters))).ToList();
-            foreach (var (mold, reading) in shaped.Molds.Parts.Zip(OutsideDxf.Read("ezdxf", files)))
+            foreach (var (mold, reading) in shaped.Molds.Parts.Zip(MoldFilesRead.Of("ezdxf", template)))
             {
                 var outline = PathOf(Assert.Single(reading.Entities, e => e.Layer is "cut"));
                 Assert.True(outline.Closed && outline.SignedArea() > 0);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Lines.Construction.Nesting;
 using Lines.Drawing.Dxf;
 using Lines.Drawing.Model;
@@ -13,6 +14,8 @@ namespace Lines.Tests.Plans.Nesting;
 /// <summary>Sheets as a router's controller reads them, and the cutting list beside them.</summary>
 public class NestedSheetsReferenceChecks
 {
+    private static readonly ConcurrentDictionary<string, Lazy<CuttingPlan>> s_plans = new(StringComparer.Ordinal);
+
     [OutsideReaderTheory("ezdxf", "dxf-parser")]
     [InlineData("ezdxf", DxfVersion.R2000)]
     [InlineData("dxf-parser", DxfVersion.R12)]
@@ -21,7 +24,7 @@ public class NestedSheetsReferenceChecks
         foreach (var name in ShapedTemplates.Names)
         {
             var shaped = ShapedTemplates.Of(name);
-            var plan = CuttingPlan.Of(shaped.Molds, shaped.Design.Build, effort: 5);
+            var plan = PlanOf(name);
             var files = plan.Sheets.Select(s => DxfFile.Write(NestedSheets.ForRouter(shaped.Design.Title, plan, s, LengthNotation.Millimeters), new DxfSettings { Version = version })).ToList();
             foreach (var (sheet, reading) in plan.Sheets.Zip(OutsideDxf.Read(reader, files)))
             {
@@ -40,7 +43,7 @@ public class NestedSheetsReferenceChecks
     public void Every_sheet_has_a_test_square_in_its_waste_and_its_lettering_inside_its_parts()
     {
         var shaped = ShapedTemplates.Of("line-layer");
-        var plan = CuttingPlan.Of(shaped.Molds, shaped.Design.Build, effort: 5);
+        var plan = PlanOf("line-layer");
         foreach (var sheet in plan.Sheets)
         {
             var marks = NestedSheets.ForRouter(shaped.Design.Title, plan, sheet, LengthNotation.Millimeters).Marks;
@@ -56,7 +59,7 @@ public class NestedSheetsReferenceChecks
     public void The_cutting_list_has_a_row_for_every_part_and_a_page_for_every_sheet()
     {
         var shaped = ShapedTemplates.Of("gauge-runner");
-        var plan = CuttingPlan.Of(shaped.Molds, shaped.Design.Build, effort: 5);
+        var plan = PlanOf("gauge-runner");
         var rows = CuttingList.Csv(shaped.Design.Title, plan, LengthNotation.Millimeters).Split("\r\n").Where(r => r.Length > 0 && char.IsAsciiDigit(r[0])).ToList();
         Assert.Equal(shaped.Molds.Parts.Count, rows.Count);
         foreach (var mold in shaped.Molds.Parts)
@@ -75,6 +78,10 @@ public class NestedSheetsReferenceChecks
             Assert.All(page.Marks.OfType<PathMark>(), m => Assert.True(new Box2(6.4, 6.4, page.Width - 6.4, page.Height - 6.4).Holds(m.Path.Bounds())));
         }
     }
+
+    // One for all tests here.
+    private static CuttingPlan PlanOf(string template) => s_plans.GetOrAdd(
+        template, n => new(() => CuttingPlan.Of(ShapedTemplates.Of(n).Molds, ShapedTemplates.Of(n).Design.Build, effort: 5))).Value;
 
     // Marks, holes and lettering that lie in no part: none but those of the test square.
     private static IEnumerable<DxfReadEntity> Stray(CutSheet sheet, DxfReading reading)

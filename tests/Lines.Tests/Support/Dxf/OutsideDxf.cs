@@ -32,7 +32,14 @@ internal static class OutsideDxf
 {
     private static readonly JsonSerializerOptions s_json = new() { PropertyNameCaseInsensitive = true };
 
-    /// <summary>What a reader makes of files, in their order, in one run of it.</summary>
+    private static readonly KeptReader s_ezdxf = new("ezdxf", "read_dxf.py");
+
+    private static readonly KeptReader s_parser = new("dxf-parser", "read_dxf.js");
+
+    // The readings, or what the reader said when it gave up.
+    private sealed record Answer(DxfReading[]? Readings, string? Failure);
+
+    /// <summary>What a reader makes of files, in their order.</summary>
     public static IReadOnlyList<DxfReading> Read(string reader, params IReadOnlyList<string> files)
     {
         var written = files.Select(_ => new ScratchFile(".dxf")).ToList();
@@ -40,10 +47,10 @@ internal static class OutsideDxf
         {
             foreach (var (file, text) in written.Zip(files))
                 File.WriteAllText(file.Path, text);
-            var script = OutsideReader.Script(reader is "ezdxf" ? "read_dxf.py" : "read_dxf.js");
-            var run = OutsideReader.Run(reader, [script, .. written.Select(f => f.Path)]);
-            Assert.True(run.ExitCode == 0, run.Errors);
-            return JsonSerializer.Deserialize<DxfReading[]>(run.Output, s_json) ?? throw new InvalidOperationException(run.Output);
+            var line = (reader is "ezdxf" ? s_ezdxf : s_parser).AnswerTo([.. written.Select(f => f.Path)]);
+            var answer = JsonSerializer.Deserialize<Answer>(line, s_json);
+            Assert.Null(answer?.Failure);
+            return answer?.Readings ?? throw new InvalidOperationException(line);
         }
         finally
         {

@@ -26,10 +26,15 @@ internal static class OutsideReader
     /// <summary>Runs a reader.</summary>
     /// <exception cref="InvalidOperationException">The reader is not on this machine, or ran for over two minutes.</exception>
     public static ReaderOutput Run(string reader, params string[] arguments) =>
-        Start(Program(reader) ?? throw new InvalidOperationException($"the outside reader {reader} is not on this machine; bash tests/run installs it"), arguments);
+        Start(ProgramNeeded(reader), arguments);
 
     /// <summary>A script of ours beside the readers.</summary>
     public static string Script(string name) => Repository.PathOf("tests", "data", "readers", name);
+
+    /// <summary>Where the reader is.</summary>
+    /// <exception cref="InvalidOperationException">The reader is not on this machine.</exception>
+    public static string ProgramNeeded(string reader) =>
+        Program(reader) ?? throw new InvalidOperationException($"the outside reader {reader} is not on this machine; bash tests/run installs it");
 
     private static string? Program(string reader) => Found.GetOrAdd(reader, Find);
 
