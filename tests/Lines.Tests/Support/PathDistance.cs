@@ -10,15 +10,25 @@ internal static class PathDistance
     /// <summary>The distance of a point from the nearest of many paths.</summary>
     public static Func<Point2, double> ToAny(IEnumerable<ArcPath> paths)
     {
-        // No point of a segment is further from its middle than half its length.
+        // No point of a segment is further from its middle than half its length, and none of a run of segments than the circle about theirs.
         (ArcSegment Segment, Point2 Middle, double Reach)[] segments = [.. paths.SelectMany(x => x.Segments()).Select(s => (s, s.PointAt(0.5), s.Length / 2))];
+        var runs = segments.Chunk(16).Select(run =>
+        {
+            var middle = Box2.Around(run.Select(s => s.Middle)).Center;
+            return (Segments: run, Middle: middle, Reach: run.Max(s => s.Middle.DistanceTo(middle) + s.Reach));
+        }).ToArray();
         return p =>
         {
             var nearest = double.PositiveInfinity;
-            foreach (var (segment, middle, reach) in segments)
+            foreach (var run in runs)
             {
-                if (p.DistanceTo(middle) - reach < nearest)
-                    nearest = Math.Min(nearest, To(segment, p));
+                if (p.DistanceTo(run.Middle) - run.Reach >= nearest)
+                    continue;
+                foreach (var (segment, middle, reach) in run.Segments)
+                {
+                    if (p.DistanceTo(middle) - reach < nearest)
+                        nearest = Math.Min(nearest, To(segment, p));
+                }
             }
 
             return nearest;

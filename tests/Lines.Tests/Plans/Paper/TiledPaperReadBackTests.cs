@@ -54,14 +54,14 @@ public class TiledPaperReadBackTests
             var page = file.GetPage(i + 1);
             Assert.InRange(Math.Max(Math.Abs(page.Width - width), Math.Abs(page.Height - height)), 0, 2e-4);
             var allowed = new Box2(6.4, 6.4, (width * MillimetersPerPoint) - 6.4, (height * MillimetersPerPoint) - 6.4).Grown(1e-3);
-            foreach (var path in page.Paths)
-                Assert.All(Flat(path), p => Assert.True(allowed.Holds(Box2.Around(p.Vertices.Select(v => v.Point)).Grown(PenOf(path) / 2))));
+            var drawn = page.Paths.SelectMany(p => Flat(p), (p, line) => (Pen: PenOf(p), Line: line)).ToList();
+            Assert.All(drawn, d => Assert.True(allowed.Holds(Box2.Around(d.Line.Vertices.Select(v => v.Point)).Grown(d.Pen / 2))));
             if (!sheets[i].Title.StartsWith(part.Title, StringComparison.Ordinal))
                 continue;
             // What this printer makes of the page.
             ArcPath Printed(ArcPath p) => ArcPath.Through([.. p.Vertices.Select(v => printer.Printed(v.Point, middle))]);
-            outlines.Add([.. page.Paths.Where(p => Math.Abs(PenOf(p) - pen) < 1e-6).SelectMany(Flat).Select(Printed)]);
-            var read = CrossPlaces([.. page.Paths.SelectMany(Flat).Where(p => p.Vertices.Count == 2).Select(Printed)]);
+            outlines.Add([.. drawn.Where(d => Math.Abs(d.Pen - pen) < 1e-6).Select(d => Printed(d.Line))]);
+            var read = CrossPlaces([.. drawn.Where(d => d.Line.Vertices.Count == 2).Select(d => Printed(d.Line))]);
             crosses.Add(AssembledPages.CrossesOf(sheets[i]).ToDictionary(
                 c => c.Key, c => read.Single(p => p.DistanceTo(printer.Printed(c.Value, middle)) < 0.02), StringComparer.Ordinal));
         }
@@ -95,7 +95,7 @@ public class TiledPaperReadBackTests
             var (shifts, worstCross) = AssembledPages.Of([.. pages.Select(i => AssembledPages.CrossesOf(sheets[i]))]);
             Assert.True(worstCross < 0.001, Invariant($"crosses of one name are {worstCross} mm apart"));
             var read = pages.SelectMany((i, k) => file.GetPage(i + 1).Paths.SelectMany(p => Flat(p), (p, line) => (Pen: PenOf(p), Line: line.Mapped(q => q + shifts[k])))).ToList();
-            var laid = new List<ArcPath>();
+            var laid = new List<List<Point2>>();
             for (var i = 0; i < parts.Count; i++)
             {
                 List<ArcPath> found = [.. read.Where(r => Math.Abs(r.Pen - Pen(i)) < 1e-6).Select(r => r.Line)];
@@ -105,12 +105,15 @@ public class TiledPaperReadBackTests
                 var outline = whole[i].Marks.OfType<PathMark>().Single(m => m.Layer.Name is "cut").Path;
                 // Paper length of the house: 0.02 mm.
                 Assert.InRange(AssembledPages.Misfit(found, [outline], 5), 0, 0.02);
-                laid.Add(ArcPath.Through(found.SelectMany(f => PathDistance.Samples(f, 5))));
+                laid.Add([.. found.SelectMany(f => PathDistance.Samples(f, 5))]);
             }
 
             // Parts keep 4 mm apart.
-            foreach (var (one, other) in laid.SelectMany((l, i) => laid.Skip(i + 1).Select(m => (l, m))))
-                Assert.True(one.Vertices.Min(a => other.Vertices.Min(b => a.Point.DistanceTo(b.Point))) > 3.9);
+            for (var i = 0; i < laid.Count; i++)
+            {
+                var others = new PointGrid(laid.Skip(i + 1).SelectMany(l => l), 3.9);
+                Assert.DoesNotContain(laid[i], others.IsNear);
+            }
         }
 
         Assert.Equal(parts.Count, seen.Count);
