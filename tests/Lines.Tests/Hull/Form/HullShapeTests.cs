@@ -12,6 +12,9 @@ public class HullShapeTests
     private const double Length = 1e-5;
     private const double Fullness = 1e-4;
 
+    /// <summary>Points of a waterline from its widest point to an end: straight lines between them leave out some 1e-6 of its area, which tells 1e-4.</summary>
+    private const int Places = 800;
+
     [Fact]
     public void A_double_ender_reads_back_every_dial() => ReadsBack(FormDials.DoubleEnder);
 
@@ -82,7 +85,6 @@ public class HullShapeTests
 
     [Theory]
     [InlineData(20)]
-    [InlineData(45)]
     [InlineData(55)]
     [InlineData(72)]
     public void A_vee_steeper_than_convex_low_waterlines_allow_is_refused_with_the_same_nearest_value_and_hollow_lines_named(double degrees)
@@ -262,14 +264,14 @@ public class HullShapeTests
     private static List<Point3> WaterlineOf(HullSurface hull, double from, double to)
     {
         var points = new List<Point3>();
-        for (var k = 0; k <= 4000; k++)
+        for (var k = 0; k <= Places; k++)
         {
             // Closer toward the ends, where the line turns.
-            var u = from + ((to - from) * (1 - Math.Cos(Math.PI * k / 4000)) / 2);
+            var u = from + ((to - from) * (1 - Math.Cos(Math.PI * k / Places)) / 2);
             if (hull.Side.PointAt(u, 0).Z >= hull.Draft)
                 continue;
             double low = 0, high = 1;
-            for (var n = 0; n < 50; n++)
+            for (var n = 0; n < 30; n++)
                 (low, high) = hull.Side.PointAt(u, (low + high) / 2).Z < hull.Draft ? ((low + high) / 2, high) : (low, (low + high) / 2);
             points.Add(hull.Side.PointAt(u, low));
         }

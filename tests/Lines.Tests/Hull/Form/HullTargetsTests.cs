@@ -152,7 +152,7 @@ public sealed class HullTargetsTests
         Assert.All(told.Asked, t => Assert.Equal(t.Value, new HullTargets([], [], Water.Fresh).Of(Solved(dials, told), UprightHydrostatics.Below(Solved(dials, told), dials.Draft, 1e-9), t.Target), Promised * t.Value));
     }
 
-    // The oracle walks the dial itself, by thousandths of its logarithm. Of 40 degrees 13.8 were told where 14.3 build, of 2000 kg 521 where 535 do.
+    // The oracle walks the dial itself, by hundredths of its logarithm, the last of them one by one. Of 40 degrees 13.8 were told where 14.3 build, of 2000 kg 521 where 535 do.
     [Theory]
     [InlineData(Target.EntryAngle, 40 * Math.PI / 180, Dial.EntryFullness)]
     [InlineData(Target.Displacement, 2000, Dial.Draft)]
@@ -162,8 +162,12 @@ public sealed class HullTargetsTests
         var dials = ShapedTemplates.Of("gauge-runner").Hull.Dials;
         var furthest = 0.0;
         var from = Math.Log(DialAccess.ValueOf(dials, dial)!.Value);
-        for (var k = 0; HullAttempt.AtOnce(DialAccess.With(dials, dial, Math.Exp(from + (0.001 * k)))).Surface is { } hull; k += furthest == 0 ? 1 : 10)
-            furthest = Math.Max(furthest, Had(hull, target));
+        var built = -8;
+        foreach (var steps in (int[])[8, 1])
+        {
+            for (; HullAttempt.AtOnce(DialAccess.With(dials, dial, Math.Exp(from + (0.01 * (built + steps))))).Surface is { } hull; built += steps)
+                furthest = Math.Max(furthest, Had(hull, target));
+        }
 
         var targets = new HullTargets([new(target, asked)], [dial], Water.Sea);
         var unmet = HullShape.Solve(new Vessel(dials) { Targets = targets }, DialAccess.ToStep, (_, value, up) => Rounding.ToStep(value, 0.0001 * asked, up)).Unmet!;
