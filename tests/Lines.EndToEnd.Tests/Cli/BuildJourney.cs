@@ -9,37 +9,6 @@ namespace Lines.EndToEnd.Tests.Cli;
 
 public sealed class BuildJourney
 {
-    [Theory]
-    [InlineData("gauge-runner", "stern.dxf")]
-    [InlineData("silt-sampler", "transom.dxf")]
-    public void One_command_writes_everything_a_builder_needs(string template, string stern)
-    {
-        using var place = new Workplace();
-        Command.Run(place.Root, "new", "mine.toml", "--from", template);
-
-        var run = Command.Run(place.Root, "build", "mine.toml", "-o", "out");
-
-        Assert.Equal((0, ""), (run.Code, run.Out));
-        using var numbers = JsonDocument.Parse(File.ReadAllBytes(place.PathOf("out/numbers.json")));
-        var molds = numbers.RootElement.GetProperty("molds").EnumerateArray().Select(m => m.GetProperty("file").GetString()!).ToList();
-        // Two thicknesses of stock; the molds of the larger boat take four sheets, those of the slim one two; a transom is of plywood of its own.
-        string[] sheets = [.. Enumerable.Range(1, template is "silt-sampler" ? 6 : 3).Select(k => Invariant($"molds/sheet-{k:D2}.dxf"))];
-        string[] expected =
-        [
-            "curves-of-form.csv", "curves-of-form.pdf", "drag.csv", "drag.pdf", "hull.igs", "hull.step", "hull.stl", "lines-plan.dxf", "lines-plan.pdf", "lines-plan.png", "lines-plan.svg", "materials.csv", "molds", "molds/all-molds.dxf", "molds/cutting-list.csv", "molds/cutting-list.pdf", .. molds, "molds/setting-up.csv",
-            "molds/setting-up.pdf", .. sheets, "numbers.json", "offsets.csv", "offsets.pdf", "offsets.txt", "planking.csv", "report.html", "templates-letter.pdf",
-        ];
-        Assert.Equal(
-            expected.Select(n => "out/" + n).Concat(["mine.toml", "out"]).Order(StringComparer.Ordinal), place.Entries(), StringComparer.Ordinal);
-        Assert.Equal(["molds/stem.dxf", "molds/mold-01.dxf"], molds.Take(2), StringComparer.Ordinal);
-        Assert.Equal("molds/" + stern, molds[^1]);
-        Assert.Matches(Invariant($@"^wrote {expected.Length - 1} files into out \(the patterns take \d+ pages of Letter\); open out/report\.html first\n$"), run.Error);
-        Assert.Equal(
-            ["version", "file", "figures", "fairness", "molds", "diagnostics"],
-            numbers.RootElement.EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
-        Assert.Equal("mine.toml", numbers.RootElement.GetProperty("file").GetString());
-    }
-
     [Fact]
     public void A_mold_that_is_listed_and_cannot_be_made_is_told_everywhere_and_fails_the_run()
     {
@@ -98,18 +67,6 @@ public sealed class BuildJourney
     }
 
     [Fact]
-    public void Paper_of_the_rest_of_the_world_gives_a_file_named_for_it()
-    {
-        using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
-
-        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "--paper", "a4").Code);
-
-        Assert.True(File.Exists(place.PathOf("mine/templates-a4.pdf")));
-        Assert.False(File.Exists(place.PathOf("mine/templates-letter.pdf")));
-    }
-
-    [Fact]
     public void The_same_design_gives_the_same_bytes_whatever_the_folder_the_locale_the_clock_and_the_processor()
     {
         using var place = new Workplace();
@@ -134,22 +91,24 @@ public sealed class BuildJourney
     }
 
     [Fact]
-    public void Building_again_with_force_takes_molds_away_that_the_design_no_longer_has_and_nothing_of_the_users()
+    public void Paper_of_the_rest_of_the_world_gives_a_file_named_for_it_and_building_again_with_force_takes_it_away_with_molds_that_are_no_more_and_nothing_of_the_users()
     {
         using var place = new Workplace();
         place.Write("mine.toml", Designs.Runner());
-        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out").Code);
-        var before = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
-        place.Write("out/molds/notes.txt", "mine");
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "--paper", "a4").Code);
+        Assert.Contains("mine/templates-a4.pdf", place.Entries(), StringComparer.Ordinal);
+        Assert.DoesNotContain("mine/templates-letter.pdf", place.Entries(), StringComparer.Ordinal);
+        var before = place.Entries().Count(e => e.StartsWith("mine/molds/mold-", StringComparison.Ordinal));
+        place.Write("mine/molds/notes.txt", "mine");
         place.Write("mine.toml", new EditedDesign(Designs.Runner()).With("build.mold_spacing", "\"600 mm\"").Text);
 
-        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "-o", "out", "--paper", "a4", "--force").Code);
+        Assert.Equal(0, Command.Run(place.Root, "build", "mine.toml", "--force").Code);
 
-        Assert.Contains("out/templates-a4.pdf", place.Entries(), StringComparer.Ordinal);
-        Assert.DoesNotContain("out/templates-letter.pdf", place.Entries(), StringComparer.Ordinal);
-        var after = place.Entries().Count(e => e.StartsWith("out/molds/mold-", StringComparison.Ordinal));
+        Assert.Contains("mine/templates-letter.pdf", place.Entries(), StringComparer.Ordinal);
+        Assert.DoesNotContain("mine/templates-a4.pdf", place.Entries(), StringComparer.Ordinal);
+        var after = place.Entries().Count(e => e.StartsWith("mine/molds/mold-", StringComparison.Ordinal));
         Assert.InRange(after, 5, before - 5);
-        Assert.Equal("mine", File.ReadAllText(place.PathOf("out/molds/notes.txt")));
+        Assert.Equal("mine", File.ReadAllText(place.PathOf("mine/molds/notes.txt")));
         Assert.DoesNotContain(place.Entries(), e => e.EndsWith(".part", StringComparison.Ordinal));
     }
 

@@ -5,15 +5,12 @@ using Xunit;
 
 namespace Lines.EndToEnd.Tests.Cli;
 
-public sealed class ExportJourney
+public sealed class ExportJourney(ExportedHull exported) : IClassFixture<ExportedHull>
 {
     [Fact]
     public void All_four_formats_go_into_a_folder_named_after_the_design()
     {
-        using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
-
-        var run = Command.Run(place.Root, "export", "mine.toml");
+        var (place, run) = (exported.Place, exported.Run);
 
         Assert.Equal((0, ""), (run.Code, run.Out));
         Assert.Matches(@"^wrote 4 files into mine-hull \(\d+ facets within 0\.5 mm of the surface\); open mine-hull/hull\.step in a CAD program\n$", run.Error);
@@ -37,12 +34,11 @@ public sealed class ExportJourney
         using var place = new Workplace();
         place.Write("mine.toml", Designs.Runner());
 
-        Assert.Equal(0, Command.Run(place.Root, "export", "mine.toml").Code);
         var run = Command.Run(place.Root, "export", "mine.toml", "-o", output);
 
         Assert.Equal((0, ""), (run.Code, run.Out));
         Assert.Matches($@"^wrote {output}( \(\d+ facets within 0\.5 mm of the surface\))?; open it in ", run.Error);
-        Assert.Equal(File.ReadAllBytes(place.PathOf("mine-hull/hull." + same)), File.ReadAllBytes(place.PathOf(output)));
+        Assert.Equal(File.ReadAllBytes(exported.Place.PathOf("mine-hull/hull." + same)), File.ReadAllBytes(place.PathOf(output)));
     }
 
     [Fact]

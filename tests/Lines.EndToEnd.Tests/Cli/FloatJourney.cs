@@ -95,7 +95,10 @@ public sealed class FloatJourney
     public void An_opening_through_the_deck_ends_the_range_unless_it_is_sealed()
     {
         using var place = new Workplace();
-        var decked = Design().Replace("\n[hull.bow]", "\ncrown = \"30 mm\"\n[hull.bow]", StringComparison.Ordinal);
+
+        // Without her float, which has no part in it and doubles the time.
+        var floating = Vessel[Vessel.IndexOf("[[outrigger]]", StringComparison.Ordinal)..Vessel.IndexOf("[[compartment]]", StringComparison.Ordinal)];
+        var decked = Design().Replace(floating, "", StringComparison.Ordinal).Replace("\n[hull.bow]", "\ncrown = \"30 mm\"\n[hull.bow]", StringComparison.Ordinal);
         const string Cockpit = "\n[[opening]]\nname = \"cockpit\"\nfrom = \"2.2 m\"\nto = \"2.9 m\"\nbreadth = \"400 mm\"\nthrough = \"deck\"\n";
         place.Write("tight.toml", decked);
         place.Write("open.toml", decked + Cockpit);
@@ -142,7 +145,7 @@ public sealed class FloatJourney
     public void A_build_holds_load_cases_in_report_print_and_numbers()
     {
         using var place = new Workplace();
-        place.Write("a.toml", Designs.Runner() + Vessel.Remove(Vessel.IndexOf("[[outrigger]]", StringComparison.Ordinal)));
+        place.Write("a.toml", Designs.Coarse() + Vessel.Remove(Vessel.IndexOf("[[outrigger]]", StringComparison.Ordinal)));
 
         var run = Command.Run(place.Root, "build", "a.toml", "-o", "out");
 
@@ -153,7 +156,7 @@ public sealed class FloatJourney
         Assert.True(File.Exists(place.PathOf("out/righting-arms.svg")));
 
         // The weight of the boat is gone from the file, and with it what was told of it.
-        place.Write("a.toml", Designs.Runner());
+        place.Write("a.toml", Designs.Coarse());
         Assert.True(Command.Run(place.Root, "build", "a.toml", "-o", "out", "--force").Code is 0 or 1);
         Assert.False(File.Exists(place.PathOf("out/load-cases.pdf")));
         Assert.False(File.Exists(place.PathOf("out/righting-arms.svg")));

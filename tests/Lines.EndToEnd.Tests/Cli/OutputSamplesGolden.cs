@@ -10,7 +10,8 @@ namespace Lines.EndToEnd.Tests.Cli;
 /// Every template built anew gives what lies in output-samples: text to the last digit, PDF by its decoded drawing, PNG within 2
 /// levels in 255. LINES_REGENERATE=1 writes the samples anew; look at what changed.
 /// </summary>
-public class OutputSamplesGolden
+[Collection(nameof(BuiltTemplates))]
+public class OutputSamplesGolden(BuiltTemplates templates)
 {
     public static TheoryData<string> Templates =>
         [.. Directory.EnumerateFiles(Repository.PathOf("templates"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
@@ -19,9 +20,8 @@ public class OutputSamplesGolden
     [MemberData(nameof(Templates))]
     public void A_template_builds_what_the_samples_show(string template)
     {
-        using var place = new Workplace();
+        var (place, run) = templates.Of(template);
         var made = place.PathOf(template);
-        var run = Command.Run(Repository.Root, "build", $"templates/{template}.toml", "-o", made);
         Assert.Equal(0, run.Code);
         Assert.Contains("report.html", run.Out + run.Error, StringComparison.Ordinal);
         var kept = Repository.PathOf("output-samples", template);
@@ -53,6 +53,9 @@ public class OutputSamplesGolden
 
     private static void Compare(string name, byte[] kept, byte[] made)
     {
+        // The same bytes draw the same.
+        if (kept.AsSpan().SequenceEqual(made))
+            return;
         switch (Path.GetExtension(name))
         {
             case ".pdf":
@@ -62,7 +65,7 @@ public class OutputSamplesGolden
                 Assert.True(GreatestDifference(kept, made) <= 2, $"{name} has other pixels");
                 break;
             default:
-                Assert.True(kept.AsSpan().SequenceEqual(made), $"{name} reads differently");
+                Assert.Fail($"{name} reads differently");
                 break;
         }
     }

@@ -10,7 +10,7 @@ public sealed class PrintJourney
     public void Patterns_are_printed_on_a_roll_or_as_halves_and_paper_that_does_not_exist_is_refused()
     {
         using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
+        place.Write("mine.toml", Designs.Coarse());
 
         var roll = Command.Run(place.Root, "print", "mine.toml", "--paper", "36 in roll");
         Assert.Equal((0, ""), (roll.Code, roll.Out));

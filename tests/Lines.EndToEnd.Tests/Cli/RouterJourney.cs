@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lines.EndToEnd.Tests.Support;
+using Lines.Tests.Support;
 using Xunit;
 
 namespace Lines.EndToEnd.Tests.Cli;
@@ -11,7 +12,7 @@ public sealed class RouterJourney
     public void Files_for_an_old_controller_in_inches_are_written_and_found_sound_until_someone_spoils_one()
     {
         using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
+        place.Write("mine.toml", new EditedDesign(Designs.Runner()).With("build.mold_spacing", "\"600 mm\"").Text);
 
         var molds = Command.Run(place.Root, "molds", "mine.toml", "-o", "cnc", "--dxf", "R12", "--dxf-units", "in", "--no-arcs", "--tool", "1/4 in", "--half");
         Assert.Equal((0, ""), (molds.Code, molds.Out));
@@ -39,7 +40,7 @@ public sealed class RouterJourney
     public void A_tool_too_thick_for_the_slots_is_told_and_options_out_of_range_are_refused()
     {
         using var place = new Workplace();
-        place.Write("mine.toml", Designs.Runner());
+        place.Write("mine.toml", Designs.Coarse());
 
         var thick = Command.Run(place.Root, "molds", "mine.toml", "-o", "cnc", "--tool", "12.7 mm");
         Assert.Equal(0, thick.Code);

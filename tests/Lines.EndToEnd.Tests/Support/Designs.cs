@@ -12,6 +12,9 @@ public static class Designs
     /// <summary>The text of the first template.</summary>
     public static string Runner() => File.ReadAllText(Repository.PathOf("templates", "gauge-runner.toml"));
 
+    /// <summary>The first template with its molds four times as far apart, for what hangs on none of them: they are most of the work of a run.</summary>
+    public static string Coarse() => new EditedDesign(Runner()).With("build.mold_spacing", "\"1.2 m\"").Text;
+
     /// <summary>The first template with an empty boat of 30 kg and one load, which the case "loaded" has aboard.</summary>
     /// <param name="name">What is loaded.</param>
     /// <param name="mass">Its mass, as a design file tells it.</param>
