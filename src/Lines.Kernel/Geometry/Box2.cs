@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Lines.Kernel.Geometry;
 
 /// <summary>An upright rectangle, its edges included.</summary>
@@ -60,6 +62,18 @@ public readonly record struct Box2(double Left, double Bottom, double Right, dou
 
     /// <summary>Whether two boxes have a point in common, be it on their edges.</summary>
     public bool Touches(Box2 b) => b.Left <= Right && b.Right >= Left && b.Bottom <= Top && b.Top >= Bottom;
+
+    /// <summary>Whether it has a point in common with any of some boxes.</summary>
+    public bool TouchesAny(List<Box2> boxes)
+    {
+        foreach (ref readonly var box in CollectionsMarshal.AsSpan(boxes))
+        {
+            if (Touches(box))
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Whether two boxes share an area.</summary>
     public bool Overlaps(Box2 other) => Left < other.Right && other.Left < Right && Bottom < other.Top && other.Bottom < Top;

@@ -41,12 +41,8 @@ internal sealed class PartLines
     {
         if (_squares.Length == 0 || !box.Touches(_bounds))
             return true;
-        foreach (var text in _lettering)
-        {
-            if (text.Touches(box))
-                return false;
-        }
-
+        if (box.TouchesAny(_lettering))
+            return false;
         var (left, right, low, high) = Range(box);
         for (var row = low; row <= high; row++)
         {
