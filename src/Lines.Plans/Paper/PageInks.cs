@@ -20,6 +20,9 @@ internal static class PageInks
     /// <summary>Names of a part's lines, repeated on every page they cross.</summary>
     public static Layer Name { get; } = new("page-name", new Ink(0.18), 7);
 
+    /// <summary>From lettering beside a part to where it belongs.</summary>
+    public static Layer Leader { get; } = new("page-leader", new Ink(0.13), 7);
+
     /// <summary>Lettering of the foot, the index and the calibration page.</summary>
     public static Layer Label { get; } = new("page-label", new Ink(0.25), 7);
 

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using Lines.Drawing.Model;
 using Lines.Kernel.Geometry;
 using Lines.Plans.Molds;
@@ -8,7 +7,8 @@ namespace Lines.Plans.Paper;
 /// <summary>Moves the lettering of a part off the seams, so that no letter is cut.</summary>
 /// <remarks>
 /// <para><b>Method.</b> Lines of lettering close below each other stay together. Those a seam would cut go the shortest way into one page's
-/// cell, past no line of the part, or along itself (where it begins with its line's name, any way) past no outline; a block or a hole's name only not past the part's outline, and a hole's to a page that shows the hole; where there is no room for their size, smaller ones. Lettering that finds no room stays and is cut.</para>
+/// cell, past no line of the part, or along itself (where it begins with its line's name, any way) past no outline; a block or a hole's name only not past the part's outline, and a hole's to a page that shows the hole; where there is no room for their size, smaller ones. What finds no room on its part, as where a seam
+/// runs along a narrow one, stands beside it on the nearest blank ground, a leader from it to where it belongs; only where no page has such ground it stays and is cut.</para>
 /// </remarks>
 internal static class SeamLettering
 {
@@ -24,9 +24,18 @@ internal static class SeamLettering
     /// <summary>Where a block has no room for the register letters along the seam it keeps this clear of it [mm].</summary>
     private const double BlockFromSeam = 2.5;
 
+    /// <summary>Where the cells it touches have no room it goes into others no further away than this [mm]: about as far as a page is broad.</summary>
+    private const double Far = 200;
+
     private const double LeastHeight = 2.2;
     private const double Step = 3;
     private const int Steps = 16;
+
+    /// <summary>Lettering beside its part stands as far from all lines [mm].</summary>
+    private const double FromLinesBeside = 2;
+
+    /// <summary>So many steps reach over any page.</summary>
+    private const int StepsBeside = 200;
 
     private static readonly double[] Sizes = [1, 0.85, 0.7, 0.55, 0.4];
 
@@ -39,6 +48,7 @@ internal static class SeamLettering
         if (cut.Count == 0)
             return marks;
         var settled = marks.ToArray();
+        var left = new List<int>();
         var lines = new PartLines([.. marks.Where(m => m.Mark is PathMark)]);
         List<PartMark> outlines = [.. marks.Where(m => m.Mark is PathMark { Name.Length: 0 } && m.Mark.Layer != MoldInks.Guard).GroupBy(m => m.Part).Select(g => g.MaxBy(m => m.Bounds.Width * m.Bounds.Height)!)
             .Concat(marks.Where(m => m.Mark.Layer == MoldInks.Fold))];
@@ -50,7 +60,7 @@ internal static class SeamLettering
         {
             var (group, isParted) = next;
             List<Box2> others = [.. settled.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
-            if ((PlaceOf(group, isParted, others, FromLines) ?? PlaceOf(group, isParted, others, LeastFromLines)) is { } found)
+            if ((PlaceWithin(PartPages.LettersReach) ?? PlaceWithin(Far)) is { } found)
             {
                 foreach (var i in group)
                     settled[i] = found.Of(settled[i]);
@@ -61,24 +71,35 @@ internal static class SeamLettering
                 var parted = group.GroupBy(i => Array.FindIndex(within, c => c.Holds(marks[i].Bounds.Center))).Select(g => g.ToList()).ToList();
                 (parted.Count > 1 ? parted : [.. group.Select(i => new List<int> { i })]).ForEach(g => waiting.Enqueue((g, true)));
             }
+            else
+            {
+                left.AddRange(group);
+            }
+
+            Place? PlaceWithin(double reach)
+            {
+                var box = BoxOf(settled, group);
+                List<Box2> near = [.. cells.Where(c => c.Grown(reach).Touches(box))];
+                return near.Count == 0 ? null : PlaceOf(group, isParted, others, near, FromLines) ?? PlaceOf(group, isParted, others, near, LeastFromLines);
+            }
         }
 
-        return settled;
+        return left.Count == 0 ? settled : Beside(settled, left, cells, lines, outlines);
 
-        Place? PlaceOf(List<int> group, bool isParted, List<Box2> others, double fromLines)
+        Place? PlaceOf(List<int> group, bool isParted, List<Box2> others, List<Box2> near, double fromLines)
         {
             var first = marks[group[0]];
             if (HoleNames.HoleOf(first, holes.Where(h => h.Part == first.Part)) is { } hole)
-                return Placed(ShowingBest(hole, cells), around, Clearance, Clearance) ?? Placed(cells, around, Clearance, Clearance);
+                return Placed([.. near.Intersect(ShowingBest(hole, cells))], around, Clearance, Clearance) ?? Placed(near, around, Clearance, Clearance);
             if (first.Mark is TextMark { Anchor: Anchor.Center })
             {
                 // What belongs to a block keeps its order; a block that is whole may pass other lettering, and so may a line that is alone.
                 double[] away = group.Count > 1 ? [PartPages.LettersReach, BlockFromSeam] : [Clearance];
-                return away.Select(a => Placed(cells, around, fromLines, a, passes: false)).FirstOrDefault(p => p is not null)
-                    ?? (group.Count == 1 || !isParted ? Placed(cells, around, fromLines, away[0]) : null);
+                return away.Select(a => Placed(near, around, fromLines, a, passes: false)).FirstOrDefault(p => p is not null)
+                    ?? (group.Count == 1 || !isParted ? Placed(near, around, fromLines, away[0]) : null);
             }
 
-            return Placed(cells, lines, fromLines, Clearance) ?? Placed(cells, around, fromLines, Clearance, alongOnly: !NamesItsLine(first));
+            return Placed(near, lines, fromLines, Clearance) ?? Placed(near, around, fromLines, Clearance, alongOnly: !NamesItsLine(first));
 
             Place? Placed(IReadOnlyList<Box2> shown, PartLines barriers, double away, double fromSeam, bool alongOnly = false, bool passes = true) =>
                 PlaceFor(settled, group, shown, others, lines, barriers, away, fromSeam, alongOnly, passes);
@@ -86,6 +107,57 @@ internal static class SeamLettering
 
         bool NamesItsLine(PartMark lettering) => lettering.Mark is TextMark text
             && marks.Any(m => m.Part == lettering.Part && m.Mark is PathMark { Name: var name } && name.Length > 0 && text.Text.StartsWith(name + " ", StringComparison.Ordinal));
+    }
+
+    // What is left of a block goes together where there is room for it.
+    private static List<PartMark> Beside(PartMark[] marks, List<int> left, IReadOnlyList<Box2> cells, PartLines lines, List<PartMark> outlines)
+    {
+        List<ArcPath> parts = [.. outlines.Where(o => o.Mark.Layer != MoldInks.Fold).Select(o => new ArcPath(((PathMark)o.Mark).Path.Vertices, Closed: true))];
+        var leaders = new List<PartMark>();
+        var waiting = new Queue<List<int>>(Groups([.. left.Select(i => marks[i])]).Select(g => g.ConvertAll(k => left[k])));
+        while (waiting.TryDequeue(out var group))
+        {
+            if (PlaceBeside(marks, group, cells, lines, parts, leaders) is { } found)
+            {
+                leaders.Add(new PartMark(new PathMark(PageInks.Leader, found.Leader), marks[group[0]].Part));
+                foreach (var i in group)
+                    marks[i] = found.Place.Of(marks[i]);
+            }
+            else if (group.Count > 1)
+            {
+                group.ForEach(i => waiting.Enqueue([i]));
+            }
+        }
+
+        return [.. marks, .. leaders];
+    }
+
+    // The nearest place off all parts whose leader passes no other lettering and no other leader.
+    private static (Place Place, ArcPath Leader)? PlaceBeside(PartMark[] marks, List<int> group, IReadOnlyList<Box2> cells, PartLines lines, List<ArcPath> parts, List<PartMark> leaders)
+    {
+        var box = BoxOf(marks, group);
+        List<Box2> others = [.. marks.Where((m, i) => m.Mark is TextMark && !group.Contains(i)).Select(m => m.Bounds)];
+        var drawn = new PartLines(leaders);
+        var least = group.Min(i => ((TextMark)marks[i].Mark).Height);
+        foreach (var size in Sizes.Where(s => s == 1 || s * least >= LeastHeight))
+        {
+            var sized = new Place(box.Center, size, default).Of(box);
+            foreach (var move in Moves([.. cells.Where(c => c.Grown(Far).Touches(box)).Select(c => c.Grown(-Clearance))], sized, along: null, StepsBeside))
+            {
+                var there = sized.Moved(move);
+                var kept = there.Grown(FromLinesBeside);
+                if (kept.TouchesAny(others) || !lines.AreClearOf(kept) || !drawn.AreClearOf(kept) || parts.Exists(p => p.Contains(there.Center)))
+                    continue;
+                var to = Nearest(box, there.Center);
+                var leader = new ArcSegment(Nearest(there, to), to, 0);
+                if (!others.Exists(o => leader.Enters(o)))
+                    return (new Place(box.Center, size, move), ArcPath.Line(leader.From, leader.To));
+            }
+        }
+
+        return null;
+
+        static Point2 Nearest(Box2 box, Point2 p) => new(Math.Clamp(p.X, box.Left, box.Right), Math.Clamp(p.Y, box.Bottom, box.Top));
     }
 
     // A block leaves room for the register letters along the seam.
@@ -114,7 +186,7 @@ internal static class SeamLettering
             foreach (var move in Moves([.. cells.Select(c => c.Grown(-clear))], sized, alongOnly ? along : null))
             {
                 var there = sized.Moved(move);
-                if (TouchesNone(others, there.Grown(Clearance)) && lines.AreClearOf(there.Grown(fromLines)) && IsWayClear(barriers, passes ? [] : others, sized, move))
+                if (!there.Grown(Clearance).TouchesAny(others) && lines.AreClearOf(there.Grown(fromLines)) && IsWayClear(barriers, passes ? [] : others, sized, move))
                     return new Place(about, size, move);
             }
         }
@@ -129,25 +201,14 @@ internal static class SeamLettering
 
         bool ByWayOf(Box2 corner) => IsClear(from.With(corner)) && IsClear(corner.With(from.Moved(move)));
 
-        bool IsClear(Box2 swept) => barriers.AreClearOf(swept) && TouchesNone(lettering, swept);
+        bool IsClear(Box2 swept) => barriers.AreClearOf(swept) && !swept.TouchesAny(lettering);
     }
 
-    private static bool TouchesNone(List<Box2> boxes, Box2 box)
-    {
-        foreach (ref readonly var other in CollectionsMarshal.AsSpan(boxes))
-        {
-            if (other.Touches(box))
-                return false;
-        }
-
-        return true;
-    }
-
-    // The shortest ways into each of the nearest cells, and from there on steps further in; along a direction only, if asked.
-    private static Vector2[] Moves(IReadOnlyList<Box2> cells, Box2 box, Vector2? along)
+    // The shortest ways into each of the cells, and from there on steps further in; along a direction only, if asked.
+    private static Vector2[] Moves(IReadOnlyList<Box2> cells, Box2 box, Vector2? along, int steps = Steps)
     {
         var moves = new List<Vector2>();
-        foreach (var cell in cells.Where(c => c.Grown(PartPages.LettersReach).Touches(box)))
+        foreach (var cell in cells)
         {
             if (box.Width > cell.Width || box.Height > cell.Height)
                 continue;
@@ -165,10 +226,10 @@ internal static class SeamLettering
         Array.Sort([.. moves.Select(m => m.Length)], shortestFirst);
         return shortestFirst;
 
-        static IEnumerable<double> Along(double least, double most)
+        IEnumerable<double> Along(double least, double most)
         {
             var nearest = Math.Clamp(0, least, most);
-            for (var k = -Steps; k <= Steps; k++)
+            for (var k = -steps; k <= steps; k++)
             {
                 if (nearest + (k * Step) is var v && v >= least && v <= most)
                     yield return v;

@@ -29,7 +29,7 @@ internal sealed class TilePage
     // Where register letters are tried, away from the seam beyond their usual place and aside from the cross [mm], the shortest way first.
     private static readonly (double Away, double Aside)[] LetterSteps =
     [
-        .. Enumerable.Range(-6, 26).SelectMany(away => Enumerable.Range(-5, 11), (away, aside) => (Away: away, Aside: aside))
+        .. Enumerable.Range(-6, 46).SelectMany(away => Enumerable.Range(-10, 21), (away, aside) => (Away: away, Aside: aside))
             .OrderBy(s => (Math.Abs(s.Away) / 2.0) + Math.Abs(s.Aside)).Select(s => (0.75 * s.Away, 2.0 * s.Aside)),
     ];
 
@@ -38,6 +38,7 @@ internal sealed class TilePage
     private readonly int _row;
     private readonly int _column;
     private readonly PageMarks _marks = new();
+    private readonly List<Box2> _letters = [];
 
     private TilePage(PartPages part, int row, int column) => (_layout, _part, _row, _column) = (part.Grid.Layout, part, row, column);
 
@@ -170,7 +171,7 @@ internal sealed class TilePage
         return points;
     }
 
-    // Beside the end of the cross's arm; where a line of the part runs there, at the nearest free place around.
+    // Beside the end of the cross's arm; where a line of the part runs there, or letters stand, at the nearest free place around.
     private void Letters(string name, Point2 cross, Vector2 inward)
     {
         var half = new Vector2(StrokeLettering.Width(name, LettersHeight) / 2, LettersHeight / 2);
@@ -180,9 +181,12 @@ internal sealed class TilePage
             .Where(p => p.Away >= usual || (p.Away > (usual - PartPages.CrossArm - 1) + FromSeam && Math.Abs(p.Aside) > PartPages.CrossArm + (inward.Y == 0 ? half.Y : half.X) + FromSeam))
             .Select(p => cross + (p.Away * inward) + (p.Aside * inward.TurnedLeft));
         var at = places.Where(IsFree).Append(cross + (usual * inward)).First();
+        _letters.Add(Around(at));
         _marks.Text(PageInks.Register, name, at, LettersHeight, anchor: Anchor.Middle);
 
-        bool IsFree(Point2 p) => _part.Grid.IsFree(new Box2(p.X - half.X - 0.6, p.Y - half.Y - 0.6, p.X + half.X + 0.6, p.Y + half.Y + 0.6).Moved(-Shift));
+        bool IsFree(Point2 p) => !Around(p).TouchesAny(_letters) && _part.Grid.IsFree(Around(p).Moved(-Shift));
+
+        Box2 Around(Point2 p) => new(p.X - half.X - 0.6, p.Y - half.Y - 0.6, p.X + half.X + 0.6, p.Y + half.Y + 0.6);
     }
 
     // The first of the notes that finds a free place between the ends of the seam, nearest to its middle.
