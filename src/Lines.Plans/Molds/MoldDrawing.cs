@@ -16,7 +16,10 @@ internal static class MoldDrawing
     private const double BevelFigure = 3.5;
     private const double FromHole = 1;
 
-    /// <summary>From the top of a bulkhead, where its sides are named, to its label [mm].</summary>
+    /// <summary>A name that is in the way of another, or of a hole, is moved along its line by steps of this [mm].</summary>
+    private const double NameStep = 4;
+
+    /// <summary>From the top of a bulkhead or transom, where its sides are named, to its label [mm].</summary>
     private const double AboveTop = 14;
 
     /// <summary>The marks of a mold.</summary>
@@ -42,13 +45,20 @@ internal static class MoldDrawing
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, mold.StarboardRight is not null, notation));
         marks.AddRange(label.Marks);
         List<Box2> drilled = [.. holes.Select(h => Around(h.At, h.Radius))];
-        marks.AddRange(lines.SelectMany(l => Names(mold, outline, l, label.High, drilled)));
+        List<Box2> named = [.. drilled];
+        foreach (var line in lines)
+        {
+            List<TextMark> names = [.. Names(mold, outline, line, lines, label.High, named)];
+            named.AddRange(names.Select(Around));
+            marks.AddRange(names);
+        }
+
         List<Box2> taken = [.. drilled, .. marks.OfType<TextMark>().Select(Around)];
         if (mold.Kind is MoldKind.Stem or MoldKind.Stern)
             marks.AddRange(Bevels(mold, outline, lines, taken));
         marks.AddRange(OpeningNames(outline, lines, taken));
         if (!mold.IsHalf)
-            marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right) : TowardBow(outline, low));
+            marks.AddRange(mold.StarboardRight is { } right ? Sides(outline, sheer, right, [.. drilled, .. marks.OfType<TextMark>().Select(Around)]) : TowardBow(outline, low));
         return marks;
     }
 
@@ -64,7 +74,7 @@ internal static class MoldDrawing
         var bounds = outline.Path.Bounds();
         var opening = mold.Holes.Where(h => h.Kind == MoldHoleKind.Opening).Select(MoldHoleDrawing.Circle).Select(c => c.At.Y - c.Radius).DefaultIfEmpty(bounds.Top).Min();
         double[] stops = [.. lines.Where(m => m.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline).Select(m => m.Path.Vertices[0].Point.Y).Where(y => y < opening).Append(opening).Order()];
-        var first = (Low: bounds.Bottom + (mold.Kind == MoldKind.Bulkhead ? AboveTop : 5), High: Math.Min(stops[0], bounds.Bottom + 135) - 5);
+        var first = (Low: bounds.Bottom + AboveTop, High: Math.Min(stops[0], bounds.Bottom + 135) - 5);
         return first.High - first.Low >= least ? first : stops.Zip(stops.Skip(1), (from, to) => (Low: from + 5, High: to - 5)).Append(first).MaxBy(g => g.High - g.Low);
     }
 
@@ -103,14 +113,14 @@ internal static class MoldDrawing
         yield return ArcPath.Line(from, to);
     }
 
-    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, double aboveLabel, List<Box2> holes)
+    private static IEnumerable<TextMark> Names(Mold mold, PartOutline outline, MoldMark line, List<MoldMark> lines, double aboveLabel, List<Box2> taken)
     {
         Point2 a = line.Path.Vertices[0].Point, b = line.Path.Vertices[1].Point;
         (double, double) anywhere = (double.NegativeInfinity, double.PositiveInfinity);
         switch (line.Kind)
         {
             case MoldMarkKind.Centerline:
-                return Some(outline.Fitted(new TextMark(MoldInks.Text, line.Name, new Point2(2, mold.Kind == MoldKind.Station ? 8 : aboveLabel + 8), Name), anywhere));
+                return Some(AlongCenterline(outline, line.Name, mold.Kind == MoldKind.Station ? 8 : aboveLabel + 8, taken));
             case MoldMarkKind.Sheer:
                 // Where the side leans in above the mark, the name begins where the room over its own height does.
                 var inward = Math.Sign(b.X - a.X);
@@ -125,9 +135,25 @@ internal static class MoldDrawing
                 return [];
             default:
                 return mold.StarboardRight is null
-                    ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X))
-                    : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf, holes);
+                    ? Some(AtInnerEdge(outline, line.Name, b, b.X > a.X, taken))
+                    : AtBothEdges(outline, line.Name, a.Y, mold.IsHalf, [.. taken, .. Levels(lines.Where(l => l != line))], taken);
         }
+    }
+
+    // What lettering by another line than its own would stand on.
+    private static IEnumerable<Box2> Levels(IEnumerable<MoldMark> lines) =>
+        lines.Where(l => l.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline or MoldMarkKind.Sheer).Select(l => Box2.Around(l.Path.Vertices.Select(v => v.Point)));
+
+    // At a level or the nearest over it where no hole is, on either side of the line.
+    private static TextMark? AlongCenterline(PartOutline outline, string name, double low, List<Box2> taken)
+    {
+        const double aside = 2;
+        const double step = 2;
+        var top = outline.Path.Bounds().Top;
+        return Enumerable.Range(0, (int)Math.Max(1, (top - low) / step)).Select(k => low + (step * k))
+            .SelectMany(y => new[] { new TextMark(MoldInks.Text, name, new Point2(aside, y), Name), new TextMark(MoldInks.Text, name, new Point2(-aside, y), Name, Anchor.Right) })
+            .Select(t => outline.Fitted(t, (double.NegativeInfinity, double.PositiveInfinity))).OfType<TextMark>()
+            .FirstOrDefault(t => !taken.Exists(Around(t).Grown(FromHole).Overlaps));
     }
 
     // The angle between the planking and a profile mold's face, on the edge's end of every line there or under it; left out where neither has room.
@@ -192,50 +218,88 @@ internal static class MoldDrawing
         return new Box2(left, bottom - (text.Height / 3), left + width, bottom + text.Height);
     }
 
-    // On its line, or under it where the edge of the part is close above.
-    private static TextMark? AtInnerEdge(PartOutline outline, string name, Point2 end, bool right) =>
-        new[] { 1.5, -1.5 - WaterlineName }
+    // On its line, or under it where the edge of the part is close above; further along it where a hole or other lettering is there.
+    private static TextMark? AtInnerEdge(PartOutline outline, string name, Point2 end, bool right, List<Box2> taken)
+    {
+        const double fromEnd = 5;
+        const int places = 16; // over the widest hole
+        return Enumerable.Range(0, places).Select(At).FirstOrDefault(t => t is not null);
+
+        TextMark? At(int steps) => new[] { 1.5, -1.5 - WaterlineName }
             .Select(up => outline.Fitted(
-                new TextMark(MoldInks.Text, name, end + new Vector2(right ? -5 : 5, up), WaterlineName, right ? Anchor.Right : Anchor.Left),
+                new TextMark(MoldInks.Text, name, end + new Vector2((right ? -1 : 1) * (fromEnd + (steps * NameStep)), up), WaterlineName, right ? Anchor.Right : Anchor.Left),
                 (double.NegativeInfinity, double.PositiveInfinity)))
-            .MaxBy(t => t?.Height ?? 0);
+            .OfType<TextMark>().Where(t => !taken.Exists(Around(t).Grown(FromHole).Overlaps)).MaxBy(t => t.Height);
+    }
 
     // The part narrows above its waterlines, so a name starts where the room over its own height does; near the keel it stands under the line, and off a hole.
-    private static IEnumerable<TextMark> AtBothEdges(PartOutline outline, string name, double line, bool isHalf, List<Box2> holes)
+    // Where another line or its name is close, it is smaller or further in; it stands on a line only where there is no other room.
+    private static TextMark[] AtBothEdges(PartOutline outline, string name, double line, bool isHalf, List<Box2> keptFree, List<Box2> taken)
     {
-        foreach (var isAbove in new[] { true, false })
+        return new[] { keptFree, taken }.Select(First).FirstOrDefault(n => n is not null) ?? [];
+
+        TextMark[]? First(List<Box2> free)
         {
-            for (var height = WaterlineName; height >= LeastName; height *= 0.92)
+            for (var inward = 0.0; Moved(inward, free) is { } names; inward += NameStep)
             {
-                var y = isAbove ? line + 1.5 : line - 1.5 - height;
-                var (left, right) = outline.Room(y, y + height + 1, 0);
-                var width = StrokeLettering.Width(name, height);
-                if (isHalf ? right - width < left : left + width > -2)
-                    continue;
-                TextMark[] names = [new(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right), new(MoldInks.Text, name, new Point2(left, y), height)];
-                if (isHalf)
-                    names = names[..1];
-                if (Array.Exists(names, n => holes.Exists(Around(n).Grown(FromHole).Overlaps)))
-                    continue;
-                foreach (var mark in names.Reverse())
-                    yield return mark;
-                yield break;
+                if (names.Length > 0)
+                    return names;
             }
+
+            return null;
+        }
+
+        // None where something is in the way, null where the part has no room.
+        TextMark[]? Moved(double inward, List<Box2> free)
+        {
+            var hasRoom = false;
+            foreach (var isAbove in new[] { true, false })
+            {
+                for (var height = WaterlineName; height >= LeastName; height *= 0.92)
+                {
+                    var y = isAbove ? line + 1.5 : line - 1.5 - height;
+                    var room = outline.Room(y, y + height + 1, 0);
+                    var (left, right) = (room.Left + inward, room.Right - inward);
+                    var width = StrokeLettering.Width(name, height);
+                    if (isHalf ? right - width < room.Left : left + width > -2)
+                        continue;
+                    hasRoom = true;
+                    TextMark[] names = [new(MoldInks.Text, name, new Point2(left, y), height), new(MoldInks.Text, name, new Point2(right, y), height, Anchor.Right)];
+                    if (isHalf)
+                        names = names[1..];
+                    if (!Array.Exists(names, n => free.Exists(Around(n).Grown(FromHole).Overlaps)))
+                        return names;
+                }
+            }
+
+            return hasRoom ? [] : null;
         }
     }
 
-    private static IEnumerable<Mark> Sides(PartOutline outline, double sheer, bool starboardRight)
+    // Under the sheer; where the edge rises toward the centerline, as under a deck, or other lettering is there, at the nearest level without either, or smaller.
+    private static List<TextMark> Sides(PartOutline outline, double sheer, bool starboardRight, List<Box2> taken)
     {
-        const double height = 6;
-        var y = sheer - 4 - height;
-        var room = outline.Room(y, y + height, 0);
+        const double step = 0.5;
+        const int steps = 40;
+        const double fromEdge = 0.5;
+        double[] heights = [6, 5, 4, 3, LeastName];
         string left = starboardRight ? "PORT" : "STARBOARD", right = starboardRight ? "STARBOARD" : "PORT";
-        List<TextMark> sides =
-        [
-            .. Some(outline.Fitted(new TextMark(MoldInks.Text, left, new Point2(room.Left + 1, y), height), (double.NegativeInfinity, -2))),
-            .. Some(outline.Fitted(new TextMark(MoldInks.Text, right, new Point2(room.Right - 1, y), height, Anchor.Right), (2, double.PositiveInfinity))),
-        ];
-        return sides.Select(s => s with { Height = sides.Min(t => t.Height) });
+        var places = heights.SelectMany(h => Enumerable.Range(-steps, (2 * steps) + 1).OrderBy(Math.Abs).Select(k => At(sheer - 4 - h + (k * step), h)));
+        return places.FirstOrDefault(p => p.Count == 2 && p.TrueForAll(IsFree)) ?? At(sheer - 4 - heights[0], heights[0]);
+
+        List<TextMark> At(double y, double height)
+        {
+            var room = outline.Room(y, y + height, 0);
+            List<TextMark> sides =
+            [
+                .. Some(outline.Fitted(new TextMark(MoldInks.Text, left, new Point2(room.Left + 1, y), height), (double.NegativeInfinity, -2))),
+                .. Some(outline.Fitted(new TextMark(MoldInks.Text, right, new Point2(room.Right - 1, y), height, Anchor.Right), (2, double.PositiveInfinity))),
+            ];
+            return [.. sides.Select(s => s with { Height = sides.Min(t => t.Height) })];
+        }
+
+        // Capitals have nothing under their base line.
+        bool IsFree(TextMark t) => Around(t) with { Bottom = t.At.Y } is var box && !taken.Exists(box.Grown(fromEdge).Overlaps) && outline.IsClearOf(box.Grown(fromEdge));
     }
 
     // A profile is drawn bow to the left: an arrow says so beside its foot screws.

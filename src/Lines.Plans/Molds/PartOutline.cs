@@ -15,11 +15,16 @@ internal sealed class PartOutline
 
     private readonly IReadOnlyList<Point2> _points;
     private readonly double _clearance;
+    private readonly Lazy<IReadOnlyList<ArcSegment>> _segments;
 
     /// <summary>Reads an outline.</summary>
     /// <param name="outline">The outline [mm].</param>
     /// <param name="clearance">How far lettering keeps from it to either side [mm].</param>
-    public PartOutline(ArcPath outline, double clearance = UsualClearance) => (Path, _points, _clearance) = (outline, outline.Flattened(ChordTolerance), clearance);
+    public PartOutline(ArcPath outline, double clearance = UsualClearance)
+    {
+        (Path, _points, _clearance) = (outline, outline.Flattened(ChordTolerance), clearance);
+        _segments = new(() => outline.Segments());
+    }
 
     /// <summary>The outline.</summary>
     public ArcPath Path { get; }
@@ -61,6 +66,18 @@ internal sealed class PartOutline
         var (left, right) = Enumerable.Range(1, places - 1)
             .Select(i => Room(low, high, bounds.Left + (bounds.Width * i / places))).MaxBy(r => r.Right - r.Left);
         return (left, right, (left + right) / 2);
+    }
+
+    /// <summary>Whether no edge of the part enters a box.</summary>
+    public bool IsClearOf(Box2 box)
+    {
+        foreach (var segment in _segments.Value)
+        {
+            if (segment.Enters(box))
+                return false;
+        }
+
+        return true;
     }
 
     /// <summary>Lettering shrunk until its own room takes it.</summary>
