@@ -1,6 +1,5 @@
 using Lines.Construction.Nesting;
 using Lines.Drawing.Model;
-using Lines.Drawing.Text;
 using Lines.Kernel.Geometry;
 using Lines.Kernel.Units;
 using Lines.Plans.Molds;
@@ -16,11 +15,10 @@ public static class CuttingSheets
     private const double Letters = 2.3;
     private const double Line = 3.9;
     private const double Head = 11;
-    private const double Names = 3;
-    private const double LeastName = 1.5;
+
+    /// <summary>Names keep from the edge of their part, to either side [mm].</summary>
     private const double FromEdge = 0.6;
-    private const double Larger = 1.5;
-    private const double Shrink = 0.85;
+
     private const double Row = 3.6;
     private const int Columns = 3;
 
@@ -70,14 +68,15 @@ public static class CuttingSheets
         var scale = Math.Min(room.Width / (1000 * plan.Stock.Length), (room.Top - below) / (1000 * plan.Stock.Width));
         var corner = new Vector2(room.Center.X - (500 * scale * plan.Stock.Length), room.Top - (1000 * scale * plan.Stock.Width));
         marks.Box(SettingUpInks.Fine, new Box2(0, 0, 1000 * scale * plan.Stock.Length, 1000 * scale * plan.Stock.Width).Moved(corner));
-        foreach (var part in sheet.Parts)
+        List<PartOutline> outlines = [.. sheet.Parts.Select(p => new PartOutline(Reduced(p), FromEdge))];
+        var names = new SheetNames(outlines, room with { Bottom = below });
+        foreach (var (part, outline) in sheet.Parts.Zip(outlines))
         {
-            var outline = MoldDrawing.Millimeters(part.Outline).Mapped(p => new Point2((scale * p.X) + corner.X, (scale * p.Y) + corner.Y));
-            marks.Add([new PathMark(SettingUpInks.Heavy, outline)]);
+            marks.Add([new PathMark(SettingUpInks.Heavy, outline.Path)]);
             var drawn = NestedSheets.MarksOf(title, part, notation).Select(m => MovedMarks.Of(m, corner, scale)).ToList();
             marks.Add(drawn.OfType<PathMark>().Where(m => m.Layer == MoldInks.Holes || m.Layer == MoldInks.Drill).Select(m => new PathMark(SettingUpInks.Fine, m.Path)));
             var name = drawn.OfType<TextMark>().First(t => string.Equals(t.Text, part.Mold.Name, StringComparison.Ordinal));
-            marks.Add([Upright(new PartOutline(outline, FromEdge), name)]);
+            marks.Add(names.Of(outline, name));
         }
 
         for (var i = 0; i < sheet.Parts.Count; i++)
@@ -88,34 +87,7 @@ public static class CuttingSheets
                 SettingUpInks.Text, $"{sheet.Parts[i].Mold.Name}{(sheet.Parts[i].Mold.IsHalf ? ", half" : "")}: {new Length(along).ToText(notation)} broad, {new Length(across).ToText(notation)} high",
                 at, Letters, (room.Width / Columns) - 4);
         }
-    }
 
-    // As near to the middle of the one on the part as it lies inside, and as large as that lets it, but to be read with the page as it lies, however the part is turned.
-    private static TextMark Upright(PartOutline outline, TextMark name)
-    {
-        const int levels = 60;
-        var middle = name.At + (name.Height / 2 * new Vector2(-Math.Sin(name.Angle), Math.Cos(name.Angle)));
-        var largest = Math.Min(Names, Larger * name.Height);
-        var bounds = outline.Path.Bounds();
-        var places = Enumerable.Range(1, levels - 1).Select(i => bounds.Bottom + (bounds.Height * i / levels)).OrderBy(y => Math.Abs(y - middle.Y)).ToList();
-        for (var height = Math.Max(largest, LeastName); ; height = Math.Max(LeastName, height * Shrink))
-        {
-            var half = StrokeLettering.Width(name.Text, height) / 2;
-            var room = outline.Room(middle.Y - (height / 2), middle.Y + (height / 2), middle.X);
-            if (middle.X - room.Left >= half && room.Right - middle.X >= half)
-                return Placed(middle, height);
-            foreach (var y in places)
-            {
-                var wide = outline.WidestRoom(y - (height / 2), y + (height / 2));
-                if (wide.Right - wide.Left >= 2 * half)
-                    return Placed(new Point2(Math.Clamp(middle.X, wide.Left + half, wide.Right - half), y), height);
-            }
-
-            // A part too narrow for the smallest lettering is named across it, at its own label.
-            if (height <= LeastName)
-                return Placed(middle, LeastName);
-        }
-
-        TextMark Placed(Point2 at, double height) => name with { Layer = SettingUpInks.Text, At = at - new Vector2(0, height / 2), Height = height, Angle = 0, Anchor = Anchor.Center };
+        ArcPath Reduced(CutPart part) => MoldDrawing.Millimeters(part.Outline).Mapped(p => new Point2((scale * p.X) + corner.X, (scale * p.Y) + corner.Y));
     }
 }
