@@ -11,6 +11,9 @@ public sealed class MoldShaping
     /// <summary>Greatest distance of an outline's lines and arcs from the exact section [m]: half the shop tolerance.</summary>
     public const double FitTolerance = 1e-5;
 
+    /// <summary>Length below which a line or arc stays only where the shape demands it [m]: router controllers stutter over crumbs.</summary>
+    public const double ShortestSegment = 0.0005;
+
     /// <summary>Ends nearer than this are one point [m].</summary>
     public const double Coincident = 1e-6;
 
@@ -153,7 +156,7 @@ public sealed class MoldShaping
         {
             try
             {
-                return ArcFit.Along(s => drawn(section.At(s)), first, last, tolerance);
+                return ArcFit.Along(s => drawn(section.At(s)), first, last, tolerance, ShortestSegment);
             }
             catch (ArcFitException fault)
             {

@@ -64,7 +64,7 @@ internal sealed class DeckUnderside
         while (low - high > 1e-13 * section.Bottom && (low + high) / 2 is var middle && middle > high && middle < low)
             (high, low) = Above(middle) > 0 ? (middle, low) : (high, middle);
         var end = VAt(section.SpaceAt(low).Point.Y);
-        return (ArcFit.Along(t => Drawn(1 + (t * (end - 1))), 0, 1, MoldShaping.FitTolerance), low);
+        return (ArcFit.Along(t => Drawn(1 + (t * (end - 1))), 0, 1, MoldShaping.FitTolerance, MoldShaping.ShortestSegment), low);
 
         double Above(double s) => section.SpaceAt(s).Point is var p ? p.Z - At(VAt(p.Y))!.Value.Point.Z : 0;
 

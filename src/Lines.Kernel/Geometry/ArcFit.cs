@@ -5,7 +5,7 @@ namespace Lines.Kernel.Geometry;
 /// <para><b>Method.</b> The curve is sampled evenly along its length. Biarcs through two samples and their tangents are made as long as
 /// the tolerance lets them, one after the other; the tangents are turned from the curve's own by what lets the arcs swing to both sides of it evenly,
 /// which makes them a sixth longer; then the smallest tolerance that needs no more of them is found, which spreads the
-/// error evenly and leaves no short remnant at the end. Where the curve strays between two samples, they are set closer and it is done again.</para>
+/// error evenly and leaves no short remnant at the end; what is still shorter than it may be is joined to a neighbor where the tolerance lets it. Where the curve strays between two samples, they are set closer and it is done again.</para>
 /// <para><b>Accuracy.</b> No point of the curve is farther from the path than the tolerance: checked at every sample and halfway
 /// between every two on the curve itself. Tangents are shared at the joints; an arc flatter than a hundredth of the tolerance
 /// becomes a straight line, which turns a joint by less than 0.05 degrees. The ends of the curve are kept exactly.</para>
@@ -31,10 +31,11 @@ public static class ArcFit
     /// <param name="from">First parameter.</param>
     /// <param name="to">Last parameter.</param>
     /// <param name="tolerance">Greatest distance of the curve from the path, same unit as the curve's points, positive.</param>
+    /// <param name="shortest">Length below which an arc is left only where the tolerance demands it, same unit.</param>
     /// <returns>An open path from the curve's first point to its last.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is not positive.</exception>
     /// <exception cref="ArcFitException">The curve jumps or turns back.</exception>
-    public static ArcPath Along(Func<double, DirectedPoint> curve, double from, double to, double tolerance)
+    public static ArcPath Along(Func<double, DirectedPoint> curve, double from, double to, double tolerance, double shortest = 0)
     {
         ArgumentNullException.ThrowIfNull(curve);
         if (!(tolerance > 0))
@@ -51,6 +52,7 @@ public static class ArcFit
             if (TryGreedy(points, growths, tolerance, tolerance, out var pieces, out var stuck))
             {
                 var best = Evened(points, growths, pieces, tolerance);
+                JoinShort(points, best, tolerance, shortest);
                 foreach (var piece in best)
                     strays.AddRange(Enumerable.Range(piece.From, piece.To - piece.From).Where(i => !(piece.DistanceTo(halfway[i].At.Point) <= tolerance)));
                 if (strays.Count == 0)
@@ -159,6 +161,29 @@ public static class ArcFit
         }
 
         return best;
+    }
+
+    // Evened out, pieces may stray less than they may: that is room to join a short one to its neighbor.
+    private static void JoinShort(DirectedPoint[] samples, List<Piece> pieces, double tolerance, double shortest)
+    {
+        while (Enumerable.Range(0, pieces.Count).Where(IsShort).SelectMany(k => new[] { k, k - 1 }).Any(TryJoin))
+        {
+        }
+
+        bool IsShort(int k) => Math.Min(pieces[k].First.Segment.Length, pieces[k].Second.Segment.Length) < shortest;
+
+        bool TryJoin(int k)
+        {
+            if (k < 0 || k + 1 >= pieces.Count)
+                return false;
+            Piece a = pieces[k], b = pieces[k + 1];
+            DirectedPoint start = new(samples[a.From].Point, a.First.Segment.StartDirection), end = new(samples[b.To].Point, b.Second.EndDirection);
+            if (TryPiece(samples, start, a.From, b.To, end, tolerance, tolerance) is not { } one)
+                return false;
+            pieces[k] = one;
+            pieces.RemoveAt(k + 1);
+            return true;
+        }
     }
 
     private static bool TryGreedy(DirectedPoint[] samples, double[] growths, double limit, double tolerance, out List<Piece> pieces, out int i)
