@@ -33,7 +33,7 @@ public sealed class TemplateJourney(BuiltTemplates templates)
         Assert.Equal("molds/" + stern, molds[^1]);
         Assert.Matches(Invariant($@"^wrote {expected.Length - 1} files into {Regex.Escape(folder)} \(the patterns take \d+ pages of Letter\); open {Regex.Escape(folder)}/report\.html first\n$"), run.Error);
         Assert.Equal(
-            ["version", "file", "figures", "fairness", "molds", "diagnostics"],
+            ["version", "file", "figures", "fairness", "hollow_between_lines", "molds", "diagnostics"],
             numbers.RootElement.EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
         Assert.Equal($"{template}.toml", numbers.RootElement.GetProperty("file").GetString());
     }
