@@ -38,7 +38,17 @@ public static partial class RouterSetCheck
         if (single.Count == 0)
             return gaps;
         var isNested = nested.Count == (together.Count > 0 ? together.Count : single.Count);
-        return [.. gaps, .. together.Count > 0 ? Differences(single, together, gaps.Count) : [], .. isNested ? Differences(single, nested, gaps.Count) : []];
+        List<List<Part>> sets = [.. new[] { together, isNested ? nested : [] }.Where(s => s.Count > 0)];
+        var differences = sets.SelectMany(s => Differences(single, s)).ToList();
+
+        // A gap in the numbers has told of so many outlines that are in no file of their own.
+        return
+        [
+            .. gaps,
+            .. differences.Where(d => d.Single is not null).GroupBy(d => d.Single!).SelectMany(g => Changed(g.Key, [.. g], sets.Count)),
+            .. differences.Where(d => d.Single is null).GroupBy(d => d.Others).Where(g => g.Count() > gaps.Count).SelectMany(g => g)
+                .Select(d => Told(d.Other!.File, d.Other.Line, MoldInks.Cut.Name, $"this outline, {d.Other.Size} mm, is in no file of its own", Remedy)),
+        ];
     }
 
     private static IEnumerable<Diagnostic> Gaps(List<string> files)
@@ -74,8 +84,8 @@ public static partial class RouterSetCheck
         }
     }
 
-    // Of the outlines that have no equal on the other side.
-    private static IEnumerable<Diagnostic> Differences(List<Part> single, List<Part> others, int missing)
+    // The outlines that have no equal on the other side, with the part there that is most like them, and what is left there.
+    private static IEnumerable<Difference> Differences(List<Part> single, List<Part> others)
     {
         List<Part> left = [.. others], changed = [];
         foreach (var part in single)
@@ -88,20 +98,34 @@ public static partial class RouterSetCheck
 
         foreach (var part in changed)
         {
-            if (left.Where(o => o.Off(part) <= Alike * Math.Max(o.Width, o.Height)).MinBy(o => o.Off(part)) is { } other)
-            {
+            var other = left.Where(o => o.Off(part) <= Alike * Math.Max(o.Width, o.Height)).MinBy(o => o.Off(part));
+            if (other is not null)
                 left.Remove(other);
-                yield return Told(part.File, part.Line, MoldInks.Cut.Name, $"the outline is {part.Size} mm, in {Path.GetFileName(other.File)} (line {other.Line}) {other.SizeAs(part)} mm: one of the two was changed", Remedy);
-            }
-            else
-            {
-                yield return Told(part.File, part.Line, MoldInks.Cut.Name, $"no outline of {Path.GetFileName(others[0].File)} is as large as this, {part.Size} mm", Remedy);
-            }
+            yield return new(part, other, others);
         }
 
-        // A gap in the numbers has told so many already.
-        foreach (var other in left.Count > missing ? left : [])
-            yield return Told(other.File, other.Line, MoldInks.Cut.Name, $"this outline, {other.Size} mm, is in no file of its own", Remedy);
+        foreach (var other in left)
+            yield return new(null, other, others);
+    }
+
+    // Of three that should be alike, the one that stands against two was changed.
+    private static IEnumerable<Diagnostic> Changed(Part part, IReadOnlyList<Difference> differences, int sets)
+    {
+        if (differences is [{ Other: { } a }, { Other: { } b }] && a.As(part).Off(b.As(part)) <= Same)
+        {
+            yield return Told(part.File, part.Line, MoldInks.Cut.Name, $"the outline is {part.Size} mm, in {a.Place} and {b.Place} {a.SizeAs(part)} mm: this one was changed", Remedy);
+            yield break;
+        }
+
+        foreach (var (_, other, others) in differences)
+        {
+            if (other is null)
+                yield return Told(part.File, part.Line, MoldInks.Cut.Name, $"no outline of {Path.GetFileName(others[0].File)} is as large as this, {part.Size} mm", Remedy);
+            else if (differences.Count < sets)
+                yield return Told(other.File, other.Line, MoldInks.Cut.Name, $"the outline is {other.SizeAs(part)} mm, in {part.Place} and another file {part.Size} mm: this one was changed", Remedy);
+            else
+                yield return Told(part.File, part.Line, MoldInks.Cut.Name, $"the outline is {part.Size} mm, in {other.Place} {other.SizeAs(part)} mm: one of the two was changed", Remedy);
+        }
     }
 
     private static Diagnostic Told(string file, int line, string key, FormattableString problem, string remedy) =>
@@ -109,6 +133,12 @@ public static partial class RouterSetCheck
 
     [GeneratedRegex(@"^(?<series>mold|sheet)-(?<number>[0-9]+)\.dxf$", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture)]
     private static partial Regex Numbered();
+
+    /// <summary>An outline without its equal.</summary>
+    /// <param name="Single">In a file of its own; null where there is none.</param>
+    /// <param name="Other">The part most like it among the others; null where none is.</param>
+    /// <param name="Others">The others.</param>
+    private sealed record Difference(Part? Single, Part? Other, List<Part> Others);
 
     /// <summary>An outline to cut.</summary>
     /// <param name="File">The file.</param>
@@ -123,11 +153,15 @@ public static partial class RouterSetCheck
 
         public string Size => Invariant($"{Width:0.00} by {Height:0.00}");
 
+        public string Place => Invariant($"{Path.GetFileName(File)} (line {Line})");
+
         // Parts on sheets are turned by quarters.
         public double Off(Part other) => IsOnSheet ? Math.Min(Off(other.Width, other.Height), Off(other.Height, other.Width)) : Off(other.Width, other.Height);
 
         // As another lies.
-        public string SizeAs(Part other) => IsOnSheet && Off(other.Width, other.Height) > Off(other.Height, other.Width) ? (this with { Width = Height, Height = Width }).Size : Size;
+        public string SizeAs(Part other) => As(other).Size;
+
+        public Part As(Part other) => IsOnSheet && Off(other.Width, other.Height) > Off(other.Height, other.Width) ? this with { Width = Height, Height = Width } : this;
 
         private double Off(double width, double height) => Math.Max(Math.Abs(Width - width), Math.Abs(Height - height));
     }

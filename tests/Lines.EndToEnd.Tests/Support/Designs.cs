@@ -6,7 +6,7 @@ namespace Lines.EndToEnd.Tests.Support;
 public static class Designs
 {
     /// <summary>A hull that builds and is not fair: a bow that rises high and far over a lean entry leaves a buttock that no batten would take.</summary>
-    public static string Unfair() => new EditedDesign(Runner()).With("hull.widest", null)
+    public static string Unfair() => new EditedDesign(Runner()).With("hull.widest", "0.54")
         .With([("hull.bow.rocker", "\"80 mm\""), ("hull.bow.sheer", "\"1.2 m\""), ("hull.bow.forefoot", "\"1.2 m\""), ("hull.bow.entry_fullness", "0.55")]).Text;
 
     /// <summary>The text of the first template.</summary>
