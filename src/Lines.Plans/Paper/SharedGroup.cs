@@ -16,6 +16,7 @@ internal sealed class SharedGroup
     private readonly List<(int Part, Silhouette Ground, Point2 Corner)> _parts = [];
     private ulong _pages;
     private double _area;
+    private int _met;
 
     private SharedGroup(Box2 cell, int columns, int rows, int most)
     {
@@ -104,36 +105,62 @@ internal sealed class SharedGroup
         _pages |= place.Begin.Pages << ((PageCounts.Side * place.Row) + place.Column);
         _area += place.Ground.Area;
         _parts.Add((part, place.Ground, CornerOf(place)));
-        _ = IsFree(place, takes: true);
+        Take(place);
     }
 
-    // Whether nothing lies on a part's ground there; taken for it, if asked.
-    private bool IsFree(Place place, bool takes = false)
+    // Whether nothing lies on a part's ground there.
+    private bool IsFree(Place place)
     {
-        var corner = CornerOf(place);
-        int up = SquareAt(corner.Y), across = SquareAt(corner.X), shift = across % 64, first = across / 64;
-        var ground = place.Ground;
+        var (ground, corner) = (place.Ground, CornerOf(place));
+        int up = SquareAt(corner.Y), across = SquareAt(corner.X);
+
+        // What was met at the place before is mostly met at the next by the same row.
+        if (_met < ground.Rows && Meets(_met))
+            return false;
+
         // From the middle rows outward: there parts are broad and meet soonest.
         for (var k = 0; k <= 2 * ground.Rows; k++)
         {
             var row = (ground.Rows / 2) + (k % 2 == 0 ? k / 2 : -(k + 1) / 2);
-            if (row < 0 || row >= ground.Rows)
+            if (row < 0 || row >= ground.Rows || !Meets(row))
                 continue;
-            var carried = 0UL;
-            var at = ((up + row) * _words) + first;
-            for (var w = 0; w <= ground.Words; w++)
-            {
-                var bits = w < ground.Words ? ground.Bits[(row * ground.Words) + w] : 0;
-                var here = (bits << shift) | carried;
-                if (takes)
-                    _taken[at + w] |= here;
-                else if ((_taken[at + w] & here) != 0)
-                    return false;
-                carried = shift == 0 ? 0 : bits >> (64 - shift);
-            }
+            _met = row;
+            return false;
         }
 
         return true;
+
+        bool Meets(int row)
+        {
+            var bits = ground.Row(row);
+            var taken = _taken.AsSpan(((up + row) * _words) + (across / 64), bits.Length + 1);
+            int shift = across % 64, rest = 63 - shift;
+            var carried = 0UL;
+            for (var w = 0; w < bits.Length; w++)
+            {
+                if ((taken[w] & ((bits[w] << shift) | carried)) != 0)
+                    return true;
+                carried = bits[w] >> rest >> 1;
+            }
+
+            return (taken[^1] & carried) != 0;
+        }
+    }
+
+    private void Take(Place place)
+    {
+        var (ground, corner) = (place.Ground, CornerOf(place));
+        int up = SquareAt(corner.Y), across = SquareAt(corner.X), shift = across % 64;
+        for (var row = 0; row < ground.Rows; row++)
+        {
+            var bits = ground.Row(row);
+            var taken = _taken.AsSpan(((up + row) * _words) + (across / 64), bits.Length + 1);
+            for (var w = 0; w < bits.Length; w++)
+            {
+                taken[w] |= bits[w] << shift;
+                taken[w + 1] |= bits[w] >> (63 - shift) >> 1;
+            }
+        }
     }
 
     private Point2 CornerOf(Place place) => new((place.Column * _cell.Width) + place.Begin.Across, (place.Row * _cell.Height) + place.Begin.Up);

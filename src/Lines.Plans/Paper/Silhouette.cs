@@ -17,6 +17,8 @@ internal sealed class Silhouette
     private const double SampleStep = 1;
 
     private readonly (int From, int To)[] _rows;
+    private readonly int _words;
+    private readonly ulong[] _bits;
 
     /// <summary>Finds the ground of lines.</summary>
     /// <param name="part">The part.</param>
@@ -35,12 +37,12 @@ internal sealed class Silhouette
                 Add(segment.PointAt((double)i / pieces));
         }
 
-        Words = (Columns / 64) + 1;
-        Bits = new ulong[_rows.Length * Words];
+        _words = (Columns / 64) + 1;
+        _bits = new ulong[_rows.Length * _words];
         for (var row = 0; row < _rows.Length; row++)
         {
             for (var column = _rows[row].From; column <= _rows[row].To; column++)
-                Bits[(row * Words) + (column / 64)] |= 1UL << (column % 64);
+                _bits[(row * _words) + (column / 64)] |= 1UL << (column % 64);
         }
     }
 
@@ -59,11 +61,8 @@ internal sealed class Silhouette
     /// <summary>Number of columns.</summary>
     public int Columns => Place(Bounds.Width + (2 * Room)) + 1;
 
-    /// <summary>Words of 64 squares in a row of <see cref="Bits"/>.</summary>
-    public int Words { get; }
-
-    /// <summary>The squares taken, row after row from below, the first at the lowest bit; row 0 and column 0 begin a room's width outside the box.</summary>
-    public ulong[] Bits { get; }
+    /// <summary>The squares of a row that are taken, 64 to a word, the first at the lowest bit; row 0, the lowest, and column 0 begin a room's width outside the box.</summary>
+    public ReadOnlySpan<ulong> Row(int row) => _bits.AsSpan(row * _words, _words);
 
     /// <summary>Area of the ground [mm²].</summary>
     public double Area => Square * Square * _rows.Sum(r => Math.Max(0, r.To - r.From + 1));
