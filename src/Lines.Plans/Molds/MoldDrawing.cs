@@ -35,11 +35,14 @@ internal static class MoldDrawing
         var sheer = lines.Where(m => m.Kind == MoldMarkKind.Sheer).Select(m => m.Path.Vertices[0].Point.Y).DefaultIfEmpty(bounds.Bottom + AboveTop).Min();
         var told = MoldLabels.Of(title, mold, notation);
         var (low, high) = Band(mold, outline, lines, sheer, LabelBlock.LeastOf(told));
-        var center = mold.StarboardRight is null || mold.IsHalf ? outline.WidestRoom(low, high).Middle : 0;
-        var label = LabelBlock.Of(outline, told, center, low, high, Math.Min(widestLabel, BetweenBolts(mold)), mold.IsHalf);
+        var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
+
+        // The holes of a profile mold follow its edge into the room of its label.
+        var ground = mold.StarboardRight is null ? new PartOutline(outline.Path, holes: holes.Select(h => ArcPath.Circle(h.At, h.Radius))) : outline;
+        var center = mold.StarboardRight is null || mold.IsHalf ? ground.WidestRoom(low, high).Middle : 0;
+        var label = LabelBlock.Of(ground, told, center, low, high, Math.Min(widestLabel, BetweenBolts(mold)), mold.IsHalf);
 
         var marks = new List<Mark> { new PathMark(MoldInks.Cut, outline.Path) };
-        var holes = mold.Holes.Select(h => MoldHoleDrawing.Circle(h)).ToList();
         foreach (var line in lines)
             marks.AddRange(Pieces(line, label.Low, label.High, holes).Select(p => new PathMark(line.Kind == MoldMarkKind.Apex ? MoldInks.InnerStem : MoldInks.Mark, p, Name: line.Name)));
         marks.AddRange(MoldHoleDrawing.Of(outline, mold.Holes, center, mold.StarboardRight is not null, notation));

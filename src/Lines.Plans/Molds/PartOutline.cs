@@ -13,16 +13,17 @@ internal sealed class PartOutline
     private const double Above = 1;
     private const double LeastHeight = 2.2;
 
-    private readonly IReadOnlyList<Point2> _points;
+    private readonly IReadOnlyList<IReadOnlyList<Point2>> _rings;
     private readonly double _clearance;
     private readonly Lazy<IReadOnlyList<ArcSegment>> _segments;
 
     /// <summary>Reads an outline.</summary>
     /// <param name="outline">The outline [mm].</param>
     /// <param name="clearance">How far lettering keeps from it to either side [mm].</param>
-    public PartOutline(ArcPath outline, double clearance = UsualClearance)
+    /// <param name="holes">Holes that leave no room for lettering [mm].</param>
+    public PartOutline(ArcPath outline, double clearance = UsualClearance, IEnumerable<ArcPath>? holes = null)
     {
-        (Path, _points, _clearance) = (outline, outline.Flattened(ChordTolerance), clearance);
+        (Path, _rings, _clearance) = (outline, [.. (holes ?? []).Prepend(outline).Select(p => p.Flattened(ChordTolerance))], clearance);
         _segments = new(() => outline.Segments());
     }
 
@@ -38,16 +39,19 @@ internal sealed class PartOutline
         {
             var y = low + ((high - low) * k / 4);
             double l = double.NegativeInfinity, r = double.PositiveInfinity;
-            for (var i = 1; i < _points.Count; i++)
+            foreach (var ring in _rings)
             {
-                Point2 a = _points[i - 1], b = _points[i];
-                if ((a.Y > y) == (b.Y > y))
-                    continue;
-                var at = a.X + ((y - a.Y) / (b.Y - a.Y) * (b.X - a.X));
-                if (at <= x)
-                    l = Math.Max(l, at);
-                else
-                    r = Math.Min(r, at);
+                for (var i = 1; i < ring.Count; i++)
+                {
+                    Point2 a = ring[i - 1], b = ring[i];
+                    if ((a.Y > y) == (b.Y > y))
+                        continue;
+                    var at = a.X + ((y - a.Y) / (b.Y - a.Y) * (b.X - a.X));
+                    if (at <= x)
+                        l = Math.Max(l, at);
+                    else
+                        r = Math.Min(r, at);
+                }
             }
 
             if (!double.IsFinite(l) || !double.IsFinite(r))

@@ -117,6 +117,14 @@ public class MoldLetteringTests
         Assert.Contains(pages.SelectMany(p => p.Marks), m => m.Layer.Name is "page-leader");
     }
 
+    // The clamp holes of this one's stern mold follow its edge into the room of the label.
+    [Fact]
+    public void A_profile_molds_label_stands_clear_of_its_clamp_holes()
+    {
+        var dials = RandomFloat.Of(seed: 14, scale: 0.439, crown: 0.0413);
+        Assert.DoesNotContain(Faults("Trial", dials, RandomFloat.Build(dials), out _), f => f.StartsWith("STERN", StringComparison.Ordinal));
+    }
+
     [Theory]
     [MemberData(nameof(ShapedTemplates.All), MemberType = typeof(ShapedTemplates))]
     public void Names_of_lines_and_holes_are_read_as_their_part_is_when_it_lies_upside_down(string name)
