@@ -162,10 +162,10 @@ internal sealed class SettingUpView
         marks.Text(SettingUpInks.Text, "DWL", At(fore, level) + new Vector2(-2.5, 0), Figures, anchor: Anchor.MiddleRight);
     }
 
-    // Joints, bulkheads elsewhere, and openings with both their ends, from the bow; the notes tell where the last two are.
+    // Joints by the scale of the picture, bulkheads elsewhere, and openings with both their ends; the notes tell where the last two are.
     private List<(string Name, double X, double[] Lines)> Places =>
     [
-        .. _plan.Joints.Select((x, k) => (Invariant($"joint {k + 1}, {new Length(x).ToText(_notation)}"), x, (double[])[x]))
+        .. _plan.Joints.Select((x, k) => (Invariant($"joint {k + 1}, {new Length(_plan.Strongback.DistanceTo(x)).ToText(_notation)}"), x, (double[])[x]))
             .Concat(_plan.Bulkheads.Where(b => b.Purpose is not null).Select(b => (b.Name, b.X, (double[])[b.X])))
             .Concat(_plan.Openings.Select(o => (o.Name, (o.From + o.To) / 2, (double[])[o.From, o.To])))
             .OrderBy(p => p.Item2),

@@ -93,9 +93,9 @@ internal sealed class WitnessFigures
         var (left, right) = (marks.Min(m => Math.Min(m.From.X, m.To.X)), marks.Max(m => Math.Max(m.From.X, m.To.X)));
         var y = marks[0].From.Y;
         if (_mold.StarboardRight is null)
-            AddAlong(new Point2(left, y), new Point2(right + Reach, y), "", [$"SHEER {Up(y)}"]);
+            AddAlong(new Point2(left, y), new Point2(right + Reach, y), "", [$"SHEER: {Up(y)}"]);
         else
-            AddAlong(new Point2(_mold.IsHalf ? 0 : left, y), new Point2(right, y), "", [$"SHEER {Across(_mold.IsHalf ? right : right - left)}", Up(y)]);
+            AddAlong(new Point2(_mold.IsHalf ? 0 : left, y), new Point2(right, y), "", [$"SHEER: {Across(_mold.IsHalf ? right : right - left)}", Up(y)]);
     }
 
     private void AddTop()
@@ -103,7 +103,7 @@ internal sealed class WitnessFigures
         if (_mold.StarboardRight is null)
             return;
         var top = _outline.Bounds().Top;
-        AddApart($"TOP {Up(top)}", size => Below(top, size));
+        AddApart($"TOP: {Up(top)}", size => Below(top, size));
     }
 
     private void AddDiagonal()
@@ -123,15 +123,18 @@ internal sealed class WitnessFigures
     // Breadth and height in one figure; on a part too narrow for that in any of its places, each in one of its own.
     private void AddAlong(Point2 from, Point2 to, string name, IReadOnlyList<string> figures)
     {
-        if (IsAlong(from, to, name, string.Join(", ", figures)) || figures.Count == 1)
+        if (IsAlong(from, to, name, string.Join(", ", figures), clear: true))
             return;
         var named = name.Length > 0 ? name : "SHEER";
         foreach (var figure in figures)
-            IsAlong(from, to, figure.StartsWith(named, StringComparison.Ordinal) ? "" : named, figure);
+        {
+            var under = figure.StartsWith(named, StringComparison.Ordinal) ? "" : named;
+            _ = (figures.Count > 1 && IsAlong(from, to, under, figure, clear: true)) || IsAlong(from, to, under, figure, clear: false);
+        }
     }
 
-    // Over the line from its middle outward, then under it; where there is no room, lower on the part with the line's name.
-    private bool IsAlong(Point2 from, Point2 to, string name, string text)
+    // Over the line from its middle outward, then under it; where there is no room, lower on the part with the line's name, clear of other lines if asked.
+    private bool IsAlong(Point2 from, Point2 to, string name, string text, bool clear)
     {
         double left = Math.Min(from.X, to.X), right = Math.Max(from.X, to.X);
         return Add(text, size =>
@@ -139,7 +142,7 @@ internal sealed class WitnessFigures
             var middle = (left + right - size.Width) / 2;
             var xs = Enumerable.Range(0, (int)Math.Max(0, (right - left - size.Width) / Step)).Select(k => middle + (Step * (k % 2 == 0 ? -k / 2 : (k + 1) / 2)));
             return new[] { from.Y + FromLine, from.Y - FromLine - size.Height }.SelectMany(y => xs.Select(x => new Point2(x, y)));
-        }) || AddApart($"{name} {text}".TrimStart(), size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size));
+        }) || Add(name.Length > 0 ? $"{name}: {text}" : text, size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size), clear ? _others : null);
     }
 
     private bool AddApart(string text, Func<(double Width, double Height), IEnumerable<Point2>> places) =>
@@ -173,7 +176,8 @@ internal sealed class WitnessFigures
             foreach (var at in places((width, height)))
             {
                 var box = new Box2(at.X, at.Y, at.X + width, at.Y + height).Grown(Clearance);
-                if (_taken.Exists(box.Touches) || (keptFree is not null && keptFree.Any(box.Touches)) || !_lines.AreClearOf(box) || !_outline.Contains(box.Center))
+                // A figure right beside a name is read as one number with it: "WL 7" and "537.9".
+                if (_taken.Exists((box with { Left = box.Left - (height / 2), Right = box.Right + (height / 2) }).Touches) || (keptFree is not null && keptFree.Any(box.Touches)) || !_lines.AreClearOf(box) || !_outline.Contains(box.Center))
                     continue;
                 _taken.Add(box);
                 _figures.Add(new TextMark(MoldInks.Text, text, at, height));

@@ -19,7 +19,7 @@ internal static partial class LetteringFaults
     /// <summary>On the picture of a cutting sheet a name keeps as far from the outline around it [mm].</summary>
     private const double ClearOnPicture = 0.4;
 
-    [GeneratedRegex("^((?<name>SHEER|TOP|DWL|WL [0-9]+) )?(.*, )?(?<up>.+) UP$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^((?<name>SHEER|TOP|DWL|WL [0-9]+): )?(.*, )?(?<up>.+) UP$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Figure();
 
     /// <summary>Letters of a part off it, on a line to cut or fold, too small, or on each other.</summary>

@@ -15,7 +15,7 @@ namespace Lines.Tests.Plans.Molds;
 public partial class PaperDrawingTests
 {
     // What a figure away from its line begins with.
-    [GeneratedRegex("^(SHEER|TOP|DWL|WL [0-9]+) ", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^(SHEER|TOP|DWL|WL [0-9]+): ", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Named();
 
     public static TheoryData<string, LengthNotation, bool> Cases
@@ -65,8 +65,8 @@ public partial class PaperDrawingTests
 
             if (mold.Kind == MoldKind.Station)
             {
-                Assert.Contains(told, t => t.StartsWith("TOP ", StringComparison.Ordinal));
-                Assert.True(mold.LapFloor is not null || told.Exists(t => t.StartsWith("SHEER ", StringComparison.Ordinal) && t.Contains(halves ? "FROM CL" : "ACROSS", StringComparison.Ordinal)), mold.Name);
+                Assert.Contains(told, t => t.StartsWith("TOP: ", StringComparison.Ordinal));
+                Assert.True(mold.LapFloor is not null || told.Exists(t => t.StartsWith("SHEER: ", StringComparison.Ordinal) && t.Contains(halves ? "FROM CL" : "ACROSS", StringComparison.Ordinal)), mold.Name);
             }
 
             if (mold.Marks.Any(m => m.Kind is MoldMarkKind.Waterline or MoldMarkKind.DesignWaterline))
@@ -111,7 +111,7 @@ public partial class PaperDrawingTests
             Assert.Empty(Lettered.Overlaps(sheet));
             var told = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
             var marks = mold.Marks.Where(m => m.Kind == MoldMarkKind.Sheer).SelectMany(m => m.Path.Vertices).ToList();
-            var sheer = Assert.Single(told, t => t.StartsWith("SHEER ", StringComparison.Ordinal) && t.Contains(" ACROSS", StringComparison.Ordinal));
+            var sheer = Assert.Single(told, t => t.StartsWith("SHEER: ", StringComparison.Ordinal) && t.Contains(" ACROSS", StringComparison.Ordinal));
             Assert.Equal(marks.Max(v => v.Point.X) - marks.Min(v => v.Point.X), Length.Parse(sheer[6..sheer.IndexOf(" ACROSS", StringComparison.Ordinal)]).Meters, 0.0254 / 64 + 1e-6);
             Assert.True(told.Count(t => t.Contains(" ACROSS", StringComparison.Ordinal)) >= 4, $"{mold.Name}: {string.Join("; ", told)}");
             split += told.Count(t => t.EndsWith(" ACROSS", StringComparison.Ordinal));

@@ -148,7 +148,7 @@ public class SettingUpSheetTests
         Assert.Contains($"Joints, from the strongback's fore end: 1 at {FromForeEnd(0)}; 2 at {FromForeEnd(1)}. Bulkheads B1 FORE to B2 AFT go in when the inside is sheathed, over a {new Length(0.004).ToSize(LengthNotation.Millimeters)} spacer.", texts);
         Assert.Empty(Lettered.Overlaps(page));
         for (var k = 0; k < 2; k++)
-            Assert.Empty(Lettered.Under(page, Invariant($"joint {k + 1}, {Shown(plan.Joints[k])}")));
+            Assert.Empty(Lettered.Under(page, Invariant($"joint {k + 1}, {FromForeEnd(k)}")));
 
         // To the scale of the stations.
         var lines = page.Marks.OfType<PathMark>().Where(m => IsOn(m, "joints")).Select(m => m.Path.Bounds().Left).ToList();
