@@ -35,11 +35,11 @@ internal sealed class LetteringFonts : IDisposable
 
     private static readonly Rune s_blank = new(' ');
 
-    private readonly Dictionary<int, SKTypeface> fonts;
+    private readonly Dictionary<int, SKTypeface> _fonts;
 
     /// <summary>Makes the fonts for texts.</summary>
     public LetteringFonts(IEnumerable<TextMark> texts) =>
-        fonts = texts.GroupBy(StepOf).ToDictionary(g => g.Key, g => Make(g.Key, g.SelectMany(t => t.Text.EnumerateRunes()).Append(s_blank).Where(StrokeLettering.Has).Distinct()));
+        _fonts = texts.GroupBy(StepOf).ToDictionary(g => g.Key, g => Make(g.Key, g.SelectMany(t => t.Text.EnumerateRunes()).Append(s_blank).Where(StrokeLettering.Has).Distinct()));
 
     /// <summary>A text from its first letter's place, which it begins at, to the right.</summary>
     /// <param name="text">The lettering; of those the fonts were made for.</param>
@@ -47,7 +47,7 @@ internal sealed class LetteringFonts : IDisposable
     /// <param name="font">What the font and its size are set in.</param>
     public SKTextBlob Along(TextMark text, double scale, SKFont font)
     {
-        (font.Typeface, font.Size) = (fonts[StepOf(text)], (float)(text.Height * scale));
+        (font.Typeface, font.Size) = (_fonts[StepOf(text)], (float)(text.Height * scale));
 
         // Summed in the library's own precision, a letter stands where the one before ends and its place need not be written.
         float at = 0, unit = font.Size / UnitsPerEm;
@@ -64,7 +64,7 @@ internal sealed class LetteringFonts : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (var font in fonts.Values)
+        foreach (var font in _fonts.Values)
             font.Dispose();
     }
 

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Text;
 
@@ -63,23 +64,19 @@ internal static class TrueTypeFile
 
     private static byte[] Joined((string Tag, Table Table)[] tables)
     {
-        // The directory's search fields are for the greatest power of two within the number of tables.
-        int power = 1, log = 0;
-        for (; 2 * power <= tables.Length; power *= 2)
-            log++;
-        var file = new Table().Long(0x10000).Short(tables.Length, 16 * power, log, 16 * (tables.Length - power));
+        var file = new Table().Long(0x10000).Short(tables.Length).Search(tables.Length, size: 16);
         var at = 12 + (16 * tables.Length);
         var head = 0;
         foreach (var (tag, table) in tables)
         {
             if (tag is "head")
                 head = at;
-            file.Text(Encoding.ASCII.GetBytes(tag)).Long((int)table.Sum()).Long(at).Long(table.Count);
+            file.Raw(Encoding.ASCII.GetBytes(tag)).Long((int)table.Sum()).Long(at).Long(table.Count);
             at += table.Pad().Count;
         }
 
         foreach (var (_, table) in tables)
-            file.Text(table.Bytes);
+            file.Raw(table.Bytes);
         BinaryPrimitives.WriteUInt32BigEndian(file.Bytes[(head + SumInHead)..], WholeFileSum - file.Sum());
         return [.. file.Bytes];
     }
@@ -94,7 +91,7 @@ internal static class TrueTypeFile
         var last = -1;
         foreach (var contour in glyph.Contours)
             table.Short(last += contour.Count);
-        table.Short(0).Text([.. points.Select(p => (byte)(p.OnCurve ? 1 : 0))]);
+        table.Short(0).Raw([.. points.Select(p => (byte)(p.OnCurve ? 1 : 0))]);
         for (var i = 0; i < points.Count; i++)
             table.Short(points[i].X - (i == 0 ? 0 : points[i - 1].X));
         for (var i = 0; i < points.Count; i++)
@@ -109,7 +106,7 @@ internal static class TrueTypeFile
     private static Table Os2(Box box, int[] characters, OutlineGlyph[] glyphs) => new Table()
         .Short(4, (int)glyphs.Average(g => g.Advance), 400, 5, 0)
         .Short(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0)
-        .Text(new byte[10]).Long(0).Long(0).Long(0).Long(0).Text("    "u8.ToArray())
+        .Raw(new byte[10]).Long(0).Long(0).Long(0).Long(0).Raw("    "u8.ToArray())
         .Short(0x40, characters[0], characters[^1], box.Top, box.Bottom, 0, box.Top, -box.Bottom).Long(0).Long(0)
         .Short(box.Top, box.Top, 0, ' ', 0);
 
@@ -126,11 +123,8 @@ internal static class TrueTypeFile
         }
 
         segments.Add((0xFFFF, 0xFFFF, 1));
-        int power = 1, log = 0;
-        for (; 2 * power <= segments.Count; power *= 2)
-            log++;
         return new Table().Short(0, 1, 3, 1).Long(12)
-            .Short(4, 16 + (8 * segments.Count), 0, 2 * segments.Count, 2 * power, log, 2 * (segments.Count - power))
+            .Short(4, 16 + (8 * segments.Count), 0, 2 * segments.Count).Search(segments.Count, size: 2)
             .Short([.. segments.Select(s => s.Last)]).Short(0).Short([.. segments.Select(s => s.First)])
             .Short([.. segments.Select(s => s.Delta)]).Short(new int[segments.Count]);
     }
@@ -146,7 +140,7 @@ internal static class TrueTypeFile
             at += 2 * text.Length;
         }
 
-        return names.Aggregate(table, (t, n) => t.Text(Encoding.BigEndianUnicode.GetBytes(n.Text)));
+        return names.Aggregate(table, (t, n) => t.Raw(Encoding.BigEndianUnicode.GetBytes(n.Text)));
     }
 
     private readonly record struct Box(int Left, int Bottom, int Right, int Top)
@@ -178,9 +172,16 @@ internal static class TrueTypeFile
             return this;
         }
 
+        /// <summary>What a search by halves begins with: the greatest power of two within a number of entries, its logarithm and the rest.</summary>
+        public Table Search(int count, int size)
+        {
+            var log = BitOperations.Log2((uint)count);
+            return Short(size << log, log, size * (count - (1 << log)));
+        }
+
         public Table Long(int value) => Short(value >> 16, value);
 
-        public Table Text(ReadOnlySpan<byte> bytes)
+        public Table Raw(ReadOnlySpan<byte> bytes)
         {
             _bytes.AddRange(bytes);
             return this;

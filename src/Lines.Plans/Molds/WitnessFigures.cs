@@ -103,7 +103,10 @@ internal sealed class WitnessFigures
         if (_mold.StarboardRight is null)
             return;
         var top = _outline.Bounds().Top;
-        AddApart($"TOP: {Up(top)}", size => Below(top, size));
+        var text = $"TOP: {Up(top)}";
+        _ = Add(text, Places, _others) || Add(text, Places);
+
+        IEnumerable<Point2> Places((double Width, double Height) size) => Below(top, size);
     }
 
     private void AddDiagonal()
@@ -144,9 +147,6 @@ internal sealed class WitnessFigures
             return new[] { from.Y + FromLine, from.Y - FromLine - size.Height }.SelectMany(y => xs.Select(x => new Point2(x, y)));
         }) || Add(name.Length > 0 ? $"{name}: {text}" : text, size => _mold.IsHalf ? Below(from.Y, size).Reverse() : Below(from.Y, size), clear ? _others : null);
     }
-
-    private bool AddApart(string text, Func<(double Width, double Height), IEnumerable<Point2>> places) =>
-        Add(text, places, _others) || Add(text, places);
 
     // On either side of the centerline or middle, from a level downward.
     private IEnumerable<Point2> Below(double level, (double Width, double Height) size)
